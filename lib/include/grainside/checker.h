@@ -1,0 +1,65 @@
+// Checking listings: text in, claims and graded findings out.
+//
+//     grainside::Checker checker(book);
+//     const grainside::CheckResult& result = checker.check(listing);
+//     for (const auto& finding : result.findings) ...
+//
+// A checker keeps its working memory from one listing to the next, so that a catalog is checked without allocating for
+// each. Not thread-safe: make one a thread; they may share one RuleBook, which must outlive them. Checking never fails:
+// no text, however odd, yields an error. The same listing and book give the same result on every machine and thread.
+#ifndef GRAINSIDE_CHECKER_H
+#define GRAINSIDE_CHECKER_H
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/claim.h"
+#include "grainside/finding.h"
+#include "grainside/listing.h"
+#include "grainside/rule_book.h"
+
+namespace grainside {
+inline namespace v0 {
+
+struct CheckOptions {
+    // Rules of these markets apply, besides those of no market. ISO 3166-1 alpha-2 in lower case, and "eu" (which the
+    // member states imply). Empty: all markets, so that a finding that holds anywhere is shown, with its markets.
+    std::vector<std::string> markets;
+    // The day whose rules apply, YYYY-MM-DD. Empty: every rule whatever its dates; the tools pass today.
+    std::string on;
+};
+
+struct CheckResult {
+    // Claims and mentions, sorted by field, start, end, kind. Those of is_claim_kind() are the listing's claims.
+    std::vector<Claim> mentions;
+    // Sorted by field, start, grade, rule.
+    std::vector<Finding> findings;
+    std::uint32_t claim_count = 0;       // mentions that are claims
+    std::uint32_t fields_too_long = 0;   // fields over kMaxFieldBytes, which were not read
+};
+
+class Checker {
+public:
+    explicit Checker(const RuleBook& book, CheckOptions options = {});
+    Checker(Checker&&) noexcept;
+    Checker& operator=(Checker&&) noexcept;
+    ~Checker();
+
+    // The result lives until the next call.
+    const CheckResult& check(const Listing& listing);
+
+    // What to write instead of the words of `finding`, which must come from the last check of `listing`; "" where the
+    // rule offers nothing. Passes its own check.
+    std::string say_instead(const Listing& listing, const Finding& finding) const;
+
+private:
+    struct Workspace;
+    std::unique_ptr<Workspace> work_;
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_CHECKER_H

@@ -1,0 +1,41 @@
+// A listing: one product's text as fields, borrowed from the caller.
+//
+//     grainside::Listing listing;
+//     listing.fields = {{"name", "Genuine PU leather tote"}, {"additionalProperty.Lining", "cotton"}};
+//
+// A listing holds views. Whoever fills it keeps the bytes alive while it is in use; `ListingReader` keeps those of the
+// listing that it gave last. Nothing is copied, so a catalog can be read without allocating for each record.
+#ifndef GRAINSIDE_LISTING_H
+#define GRAINSIDE_LISTING_H
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+namespace grainside {
+inline namespace v0 {
+
+// The longest field that is checked, in bytes; of a longer one `check` reports "field-too-long" and reads the others.
+inline constexpr std::size_t kMaxFieldBytes = std::size_t{16} << 20;
+
+struct Field {
+    // "name", "description", "material", "category" or "additionalProperty.NAME".
+    std::string_view name;
+    // As the seller wrote it, UTF-8. Invalid bytes are treated as gaps between words. Offsets of claims count into this.
+    std::string_view text;
+};
+
+struct Listing {
+    std::string_view id;        // sku or @id; where there is none, the reader makes one from file and record number
+    std::string_view language;  // BCP 47, "" = not stated (read as English)
+    std::string_view region;    // offers.eligibleRegion, ISO 3166-1 alpha-2 in the seller's letters; "" = not stated
+    std::vector<Field> fields;  // in written order
+    std::uint64_t record = 0;   // which record of its source, from 1; 0 = not from a reader
+    std::uint64_t line = 0;     // the source line on which it begins, from 1; 0 = not known
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_LISTING_H

@@ -1,0 +1,103 @@
+// The rule book: concepts, terms, rules and sources, loaded once and then immutable.
+//
+//     auto book = grainside::RuleBook::load("rules");        // YAML, every fault reported at once
+//     auto same = grainside::RuleBook::built_in();           // the default book, compiled into the library
+//
+// Guarantees: any number of threads may use one RuleBook without locking. Copies are left out because a book is large;
+// share it by reference or move it. References and views that it gives live as long as the book.
+#ifndef GRAINSIDE_RULE_BOOK_H
+#define GRAINSIDE_RULE_BOOK_H
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/claim.h"
+#include "grainside/finding.h"
+#include "grainside/result.h"
+
+namespace grainside {
+
+namespace rules {
+struct BookData;
+}
+
+inline namespace v0 {
+
+// A law, standard, guide or 'common practice' that rules stand on.
+struct SourceInfo {
+    std::string id;       // "us-16cfr24-2-a"
+    std::string cite;     // as one would cite it
+    std::string says;     // what it says, in our words
+    bool from_memory = false;  // nobody could see the text: every finding on it says so
+};
+
+// One text of a rule's proof.
+struct ProofText {
+    std::string text;     // checked as the description of a listing without other fields
+    std::string title;    // checked as its name; usually empty
+    std::string words;    // what must be flagged; empty in a text that must pass
+    std::string because;  // why it passes; may be empty
+    std::string category; // the listing's category; may be empty
+    std::uint32_t line = 0;  // where it stands in the rule's file
+};
+
+struct RuleInfo {
+    std::string id;
+    std::string title;
+    std::string because;      // what a copywriter reads
+    std::string say_instead;  // template, see rules/README.md; empty = none
+    Grade grade = Grade::vague;
+    Basis basis = Basis::wording;
+    std::vector<std::string> markets;       // empty = everywhere; ISO 3166-1 alpha-2 in lower case, and "eu"
+    std::string from;                       // first day in force, YYYY-MM-DD; empty = always
+    std::string until;                      // last day in force; empty = open
+    std::vector<std::uint32_t> sources;     // indices into RuleBook::sources()
+    std::vector<ProofText> flags, passes;
+    std::string file;                       // relative to the rule folder
+    std::uint32_t line = 0;
+};
+
+class RuleBook {
+public:
+    // Reads the folder's YAML. Every fault of every file is among the issues, with its place.
+    static Result<RuleBook> load(const std::filesystem::path& folder);
+    // The default book. Fails only if the library was damaged.
+    static Result<RuleBook> built_in();
+
+    RuleBook(RuleBook&&) noexcept;
+    RuleBook& operator=(RuleBook&&) noexcept;
+    ~RuleBook();
+
+    std::span<const RuleInfo> rules() const noexcept;
+    std::span<const SourceInfo> sources() const noexcept;
+    // nullptr where there is none of that id.
+    const RuleInfo* find_rule(std::string_view id) const noexcept;
+
+    // "" for 0 or an id of another book.
+    std::string_view concept_name(ConceptId id) const noexcept;    // the permanent id, "full-grain-leather"
+    std::string_view concept_wording(ConceptId id) const noexcept; // how to write it, "full grain leather"
+    ConceptId find_concept(std::string_view name) const noexcept;  // 0 where there is none
+    bool is_a(ConceptId id, ConceptId ancestor) const noexcept;    // reflexive
+
+    // Sixteen hexadecimal digits over all that the book was made from: two books with the same digest give the same
+    // findings.
+    std::string_view digest() const noexcept;
+    std::size_t concept_count() const noexcept;
+    std::size_t term_form_count() const noexcept;  // after spelling variants
+
+    const rules::BookData& data() const noexcept { return *data_; }  // for the library's own stages
+
+private:
+    explicit RuleBook(std::unique_ptr<rules::BookData> data);
+    std::unique_ptr<rules::BookData> data_;
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_RULE_BOOK_H

@@ -1,0 +1,30 @@
+// Cutting the tokens of a text into segments: sentences, list items, headings, labelled values.
+#ifndef GRAINSIDE_TEXT_SEGMENTS_H
+#define GRAINSIDE_TEXT_SEGMENTS_H
+
+#include <cstdint>
+#include <vector>
+
+#include "text/token.h"
+
+namespace grainside::text {
+
+enum class SegmentKind : std::uint8_t { sentence, question, item, heading };
+
+// Half-open range of tokens. Segments come in order and leave out only marks (line_end, stop, bullet, heading, ...).
+struct Segment {
+    std::uint32_t first = 0;
+    std::uint32_t last = 0;  // one past the last token
+    SegmentKind kind = SegmentKind::sentence;
+    std::uint8_t starts_line = 0;  // 1: nothing of the same line stands before it
+    std::uint8_t starts_block = 0; // 1: first of its paragraph, item or heading
+};
+
+// Fills `segments`. A segment ends at stop, question, exclamation, line_end and pipe; not at semicolon or colon, and
+// not at a line_end that only wraps a long line of prose (the line has over 40 bytes, ends in no mark but a comma, and
+// the next begins with a lower-case letter). A segment that ends in '?' is a question. No allocation once grown.
+void cut_segments(const Tokens& tokens, std::vector<Segment>& segments);
+
+}  // namespace grainside::text
+
+#endif  // GRAINSIDE_TEXT_SEGMENTS_H

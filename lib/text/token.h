@@ -1,0 +1,67 @@
+// Tokens: words, numbers and marks of a text, each with its byte span in the original.
+#ifndef GRAINSIDE_TEXT_TOKEN_H
+#define GRAINSIDE_TEXT_TOKEN_H
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+namespace grainside::text {
+
+enum class TokenKind : std::uint8_t {
+    word,         // begins with a letter, goes on with letters, digits and inner apostrophes (which the fold drops)
+    number,       // digits, with '.' or ',' only between digits; letters that follow are a word joined to it ("1.4" "mm")
+    comma,        // ,  and its full-width and ideographic kin
+    stop,         // . before white space or the end, the ideographic full stop, ellipsis
+    question,     // ?
+    exclamation,  // !
+    semicolon,    // ;
+    colon,        // :
+    slash,        // / and \ .
+    plus,         // +
+    ampersand,    // &
+    percent,      // %
+    open,         // ( [ {
+    close,        // ) ] }
+    dash,         // a hyphen with white space on both sides, en and em dashes everywhere except between digits
+    pipe,         // | and table cell borders (<td>, <th>)
+    asterisk,     // * not at the start of a line
+    bullet,       // at the start of a line: - * + and the bullet characters, check marks, "1." "2)"; <li>
+    quote,        // double quotes of every shape
+    line_end,     // a line break, or a block tag (<p>, <br>, <div>, <tr>, <h2>, ...); runs of them are one token
+    heading,      // '#' to '######' at the start of a line; <h1> to <h6>: what follows up to line_end is a heading
+};
+
+namespace flag {
+inline constexpr std::uint8_t space_before = 1;   // white space or a tag lies between this token and the last
+inline constexpr std::uint8_t hyphen_before = 2;  // a word or number joined to the last one by a hyphen ("full-grain")
+inline constexpr std::uint8_t look_alike = 4;     // letters of another script stood for Latin ones in this word
+inline constexpr std::uint8_t capital = 8;        // begins with a capital letter
+inline constexpr std::uint8_t all_capitals = 16;  // two or more letters, all capitals
+inline constexpr std::uint8_t blank_line = 32;    // on line_end: at least one empty line, or a tag that starts a block
+}  // namespace flag
+
+struct Token {
+    std::uint32_t start = 0;          // first byte in the original
+    std::uint32_t end = 0;            // one past the last byte in the original
+    std::uint32_t folded_offset = 0;  // where the folded form begins in Tokens::folded
+    std::uint16_t folded_length = 0;  // of a word or number, capped at 65535
+    TokenKind kind = TokenKind::word;
+    std::uint8_t flags = 0;
+};
+static_assert(sizeof(Token) == 16);
+
+// The tokens of one text. Cleared and filled again for the next text; what it holds is never freed.
+struct Tokens {
+    std::vector<Token> list;
+    // Folded bytes, with at least 16 readable bytes after every folded form, so that lookups may load past the end.
+    std::vector<char> folded;
+
+    std::string_view folded_text(const Token& token) const {
+        return {folded.data() + token.folded_offset, token.folded_length};
+    }
+};
+
+}  // namespace grainside::text
+
+#endif  // GRAINSIDE_TEXT_TOKEN_H
