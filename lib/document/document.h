@@ -5,6 +5,9 @@
 //
 // A document is immutable once made; any number of threads may read it. It may own its records or point into constant
 // data; moving it keeps all references valid, copying is left out because nobody needs it.
+//
+// Record 0 is the root. Links point forward, every other record is the child of exactly one, and collections are nested
+// at most kMaxDepth deep: those who walk a tree may do it by plain recursion.
 #ifndef GRAINSIDE_DOCUMENT_DOCUMENT_H
 #define GRAINSIDE_DOCUMENT_DOCUMENT_H
 
@@ -16,6 +19,9 @@
 #include <vector>
 
 namespace grainside::document {
+
+// Collections within collections, the root counted.
+inline constexpr int kMaxDepth = 32;
 
 enum class NodeKind : std::uint8_t { null, scalar, sequence, mapping };
 
@@ -31,6 +37,15 @@ struct NodeRecord {
     std::uint16_t column = 0;        // of the value, from 1, in bytes; capped at 65535
     NodeKind kind = NodeKind::null;
     std::uint8_t quoted = 0;  // 1: a scalar written in quotes
+};
+
+static_assert(sizeof(NodeRecord) == 32, "the compiled form holds records as they lie in memory");
+
+// Where something stands in the source; both count from 1, columns in bytes; 0 = not known.
+struct Place {
+    std::uint32_t line = 0;
+    std::uint32_t column = 0;
+    bool operator==(const Place&) const = default;
 };
 
 // A position in a document: cheap to copy, valid while the document lives. A default-made one is absent.
@@ -57,43 +72,16 @@ public:
     std::uint32_t line() const noexcept { return exists() ? record().line : 0; }
     std::uint32_t column() const noexcept { return exists() ? record().column : 0; }
     bool quoted() const noexcept { return exists() && record().quoted != 0; }
+    // The number of this node's record in Document::records().
+    std::uint32_t index() const noexcept { return index_; }
 
     // The child of a mapping under `key`, or an absent node. Linear in the number of children.
-    Node find(std::string_view key) const noexcept {
-        for (Node child : *this) {
-            if (child.key() == key) return child;
-        }
-        return {};
-    }
+    Node find(std::string_view key) const noexcept;
 
-    class Iterator {
-    public:
-        using iterator_category = std::forward_iterator_tag;
-        using value_type = Node;
-        using difference_type = std::ptrdiff_t;
-        using pointer = const Node*;
-        using reference = Node;
-
-        Iterator() = default;
-        explicit Iterator(Node node) : node_(node) {}
-        Node operator*() const noexcept { return node_; }
-        Iterator& operator++() noexcept {
-            node_ = node_.sibling();
-            return *this;
-        }
-        Iterator operator++(int) noexcept {
-            Iterator before = *this;
-            ++*this;
-            return before;
-        }
-        bool operator==(const Iterator& other) const noexcept { return node_.index_ == other.node_.index_; }
-
-    private:
-        Node node_;
-    };
+    class Iterator;
     // The children in written order; none for a scalar.
-    Iterator begin() const noexcept { return Iterator(exists() && record().first_child != 0 ? at(record().first_child) : Node{}); }
-    Iterator end() const noexcept { return Iterator(Node{}); }
+    Iterator begin() const noexcept;
+    Iterator end() const noexcept;
 
 private:
     const NodeRecord& record() const noexcept { return records_[index_]; }
@@ -105,11 +93,53 @@ private:
     std::uint32_t index_ = 0;
 };
 
+class Node::Iterator {
+public:
+    using iterator_category = std::forward_iterator_tag;
+    using value_type = Node;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const Node*;
+    using reference = Node;
+
+    Iterator() = default;
+    explicit Iterator(Node node) : node_(node) {}
+    Node operator*() const noexcept { return node_; }
+    Iterator& operator++() noexcept {
+        node_ = node_.sibling();
+        return *this;
+    }
+    Iterator operator++(int) noexcept {
+        Iterator before = *this;
+        ++*this;
+        return before;
+    }
+    bool operator==(const Iterator& other) const noexcept { return node_.index_ == other.node_.index_; }
+
+private:
+    Node node_;
+};
+
+inline Node::Iterator Node::begin() const noexcept {
+    return Iterator(exists() && record().first_child != 0 ? at(record().first_child) : Node());
+}
+
+inline Node::Iterator Node::end() const noexcept {
+    return Iterator();
+}
+
+inline Node Node::find(std::string_view key) const noexcept {
+    for (const Node child : *this) {
+        if (child.key() == key) return child;
+    }
+    return {};
+}
+
 // One file's tree, with the name that faults are told under.
 class Document {
 public:
-    // Owns what it is given.
-    Document(std::string file, std::vector<NodeRecord> records, std::string strings, std::string source);
+    // Owns what it is given. `key_places` says for each record where its key stands, or is empty.
+    Document(std::string file, std::vector<NodeRecord> records, const std::string& strings, const std::string& source,
+             std::vector<Place> key_places = {});
     // Borrows constant data, which must outlive the document.
     Document(std::string file, std::span<const NodeRecord> records, std::string_view strings);
     Document(Document&&) noexcept = default;
@@ -118,17 +148,21 @@ public:
     Document& operator=(const Document&) = delete;
 
     const std::string& file() const noexcept { return file_; }  // relative to the rule folder, '/' between parts
-    Node root() const noexcept;                                  // absent for an empty file
+    Node root() const noexcept;                                 // absent for an empty file
     std::span<const NodeRecord> records() const noexcept { return view_; }
     std::string_view strings() const noexcept;
     // The text of one source line without its end, for excerpts; empty where the source is not kept.
     std::string_view source_line(std::uint32_t line) const noexcept;
+    // Where the key of `node` stands; where that is not kept (the compiled form, a node without key), the node's own
+    // place. REQUIRES: `node` is absent or of this document.
+    Place key_place(Node node) const noexcept;
 
 private:
     std::string file_;
     std::vector<NodeRecord> records_;
     std::vector<char> strings_;  // not a std::string: short strings would move
-    std::string source_;
+    std::vector<char> source_;   // the same
+    std::vector<Place> key_places_;
     std::span<const NodeRecord> view_;
     std::string_view strings_view_;
 };

@@ -2,6 +2,8 @@
 #ifndef GRAINSIDE_DOCUMENT_FAULTS_H
 #define GRAINSIDE_DOCUMENT_FAULTS_H
 
+#include <cstddef>
+#include <cstdint>
 #include <initializer_list>
 #include <optional>
 #include <span>
@@ -14,39 +16,61 @@
 
 namespace grainside::document {
 
+// A collection keeps this many issues and only counts the others, so that a hostile file fills no memory.
+inline constexpr std::size_t kMaxIssues = 1000;
+
 // Not thread-safe; one per load.
 class Faults {
 public:
+    // A fault at a value. An absent `place` gives an issue of the whole file.
     void error(const Document& document, Node place, std::string_view code, std::string message, std::string hint = {});
-    void warning(const Document& document, Node place, std::string_view code, std::string message, std::string hint = {});
-    void add(Issue issue) { issues_.push_back(std::move(issue)); }
+    void warning(const Document& document, Node place, std::string_view code, std::string message,
+                 std::string hint = {});
+    // A fault of the key itself: told at the key where its place is known, else at its value.
+    void error_at_key(const Document& document, Node place, std::string_view code, std::string message,
+                      std::string hint = {});
+    void add(Issue issue);
 
-    bool any_errors() const noexcept;
-    // Sorted by file, line, column; equal ones kept in the order they were found.
+    // Errors that were counted but not kept are errors all the same.
+    bool any_errors() const noexcept { return any_errors_; }
+    // Sorted by file, line, column; equal ones kept in the order they were found. Where more than kMaxIssues were
+    // found, a last note ("more-faults") says how many are not shown. Leaves the collection empty.
     std::vector<Issue> take();
 
 private:
+    void add(Issue::Severity severity, const Document& document, Place place, std::string_view code,
+             std::string message, std::string hint);
+
     std::vector<Issue> issues_;
+    std::size_t left_out_ = 0;
+    bool any_errors_ = false;
 };
 
-// The candidate nearest to `word` by edit distance, if it is near enough to be a slip of the pen (at most 2 edits, at
-// most a third of the length); empty otherwise.
+// The candidate nearest to `word` by edit distance (in bytes; two swapped neighbours are one edit), if it is near
+// enough to be a slip of the pen (at most 2 edits, at most a third of the word's length); empty otherwise. The first of
+// equally near ones. Words beyond 64 bytes are near to nothing.
 std::string_view nearest(std::string_view word, std::span<const std::string_view> candidates);
 
 // "did you mean `x`?" or, with no near candidate and at most 12 of them, "one of a, b, c"; else empty.
 std::string suggestion(std::string_view word, std::span<const std::string_view> candidates);
 
-// Reports every key of `mapping` that is not in `known` (code "unknown-key", with a suggestion). Where `mapping` is no
-// mapping, reports that instead (code "wrong-type") and returns false.
+// Reports every key of `mapping` that is not in `known` (code "unknown-key" at the key, with a suggestion). Where
+// `mapping` is no mapping, reports that instead (code "wrong-type") and returns false.
 bool check_keys(const Document& document, Node mapping, std::initializer_list<std::string_view> known, Faults& faults);
 
-// Strict readers of scalars: plain decimal, no octal, no hexadecimal, no 'nan'. Reports "wrong-type" and gives nothing
-// where the text is anything else.
+// Strict readers of scalars. Each reports "wrong-type" and gives nothing where the text is anything else than
+// described; numbers and yes/no must stand without quotes.
+//
+// Plain decimal with an optional minus: no plus, no leading zero, no octal, no hexadecimal.
 std::optional<std::int64_t> read_integer(const Document& document, Node node, Faults& faults);
+// The same with an optional fraction that has digits on both sides of the point: no exponent, no 'nan', no 'inf'.
 std::optional<double> read_number(const Document& document, Node node, Faults& faults);
 // Exactly 'yes' or 'no'.
 std::optional<bool> read_yes_no(const Document& document, Node node, Faults& faults);
-// The texts of a scalar or of a sequence of scalars. Reports "wrong-type" for anything else.
+// A day of the calendar as YYYY-MM-DD, years 0001 to 9999 (proleptic Gregorian, ISO 8601); quotes are allowed. Gives
+// the text, which sorts as the days do; it lives as long as the document.
+std::optional<std::string_view> read_date(const Document& document, Node node, Faults& faults);
+// The texts of a scalar or of a sequence of scalars; members that are no scalars are reported and left out.
 std::vector<std::string_view> read_words(const Document& document, Node node, Faults& faults);
 
 }  // namespace grainside::document

@@ -16,8 +16,8 @@ struct Segment {
     std::uint32_t first = 0;
     std::uint32_t last = 0;  // one past the last token
     SegmentKind kind = SegmentKind::sentence;
-    std::uint8_t starts_line = 0;  // 1: nothing of the same line stands before it
-    std::uint8_t starts_block = 0; // 1: first of its paragraph, item or heading
+    std::uint8_t starts_line = 0;   // 1: nothing of the same line stands before it
+    std::uint8_t starts_block = 0;  // 1: first of its paragraph, item or heading
 };
 
 // Fills `segments`. A segment ends at stop, question, exclamation, line_end and pipe; not at semicolon or colon, and

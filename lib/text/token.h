@@ -9,11 +9,11 @@
 namespace grainside::text {
 
 enum class TokenKind : std::uint8_t {
-    word,         // begins with a letter, goes on with letters, digits and inner apostrophes (which the fold drops)
-    number,       // digits, with '.' or ',' only between digits; letters that follow are a word joined to it ("1.4" "mm")
-    comma,        // ,  and its full-width and ideographic kin
-    stop,         // . before white space or the end, the ideographic full stop, ellipsis
-    question,     // ?
+    word,      // begins with a letter, goes on with letters, digits and inner apostrophes (which the fold drops)
+    number,    // digits, with '.' or ',' only between digits; letters that follow are a word joined to it ("1.4" "mm")
+    comma,     // ,  and its full-width and ideographic kin
+    stop,      // . before white space or the end, the ideographic full stop, ellipsis
+    question,  // ?
     exclamation,  // !
     semicolon,    // ;
     colon,        // :

@@ -27,9 +27,12 @@ inline namespace v0 {
 
 inline constexpr std::size_t kMaxRecordBytes = std::size_t{64} << 20;
 inline constexpr std::size_t kMaxWholeFileBytes = std::size_t{512} << 20;
+// At most so many issues from one call of `next`, however many broken records it passes over; one more
+// ("too-many-issues") then says how many were left out.
+inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 
 // automatic: by file name (.json, .jsonl, .ndjson, .md, .markdown, else text); for standard input by the first byte
-// that is no white space ('{' JSON Lines, '[' a JSON array, else text).
+// that is no white space ('{' JSON Lines, '[' a JSON array, else text); memory named "-" or "<stdin>" likewise.
 // text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
 // json: one Product object or an array of them. json_lines: one Product object a line.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines };
@@ -52,7 +55,7 @@ public:
     // Fills `listing` and returns true, or returns false at the end of the input. Views in `listing` live until the
     // next call. Issues are appended: "json-syntax", "not-an-object", "wrong-member-type" (warning, member ignored),
     // "no-text" (no field with text; the record is skipped), "record-too-large", "file-too-large", "not-utf8" (warning,
-    // the bytes are read as gaps), "nul-byte" (warning), "read-error".
+    // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues".
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes taken from the source so far.

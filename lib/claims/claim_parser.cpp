@@ -1,0 +1,169 @@
+#include "claims/claim_parser.h"
+
+#include <algorithm>
+#include <string_view>
+#include <tuple>
+
+#include "claims/scopes.h"
+#include "text/tokenizer.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+using vocabulary::Sense;
+
+namespace {
+
+constexpr std::string_view kAttributePrefix = "additionalProperty.";
+
+bool is_specification(std::string_view field) { return field == "material" || field.starts_with(kAttributePrefix); }
+
+}  // namespace
+
+void ClaimParser::read_field(std::string_view text, FieldText& field) const {
+    text::tokenize(text, field.tokens);
+    vocabulary::match_terms(vocabulary_, field.tokens, field.words, field.hits);
+    text::cut_segments(field.tokens, field.segments);
+}
+
+// The category of the first product that a text names; 0 where it names none.
+std::uint8_t ClaimParser::first_category(const FieldText& field) const {
+    for (const vocabulary::Hit& hit : field.hits) {
+        for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
+            if (sense.role == Role::product) return sense.value;
+        }
+    }
+    return 0;
+}
+
+// By the category field, else by the first product that the name, then any other field, speaks of.
+void ClaimParser::find_category(const Listing& listing) {
+    category_ = 0;
+    for (const std::string_view wanted : {std::string_view("category"), std::string_view("name"), std::string_view()}) {
+        for (std::size_t i = 0; i < listing.fields.size() && category_ == 0; ++i) {
+            const bool fits = wanted.empty() || listing.fields[i].name == wanted;
+            if (fits) category_ = first_category(fields_[i]);
+        }
+    }
+}
+
+Region ClaimParser::region_of_field(std::string_view name) {
+    Region region;
+    if (name == "material") {
+        region.kind = RegionKind::main;
+        region.labelled = true;
+    } else if (name == "category") {
+        region.kind = RegionKind::silent;  // a shelf of the shop, not a statement about the product
+    } else if (name.starts_with(kAttributePrefix)) {
+        read_field(name.substr(kAttributePrefix.size()), label_);
+        std::size_t hit = 0;
+        text::Segment whole;
+        whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
+        cut_pieces({vocabulary_, label_.tokens, label_.hits}, whole, hit, pieces_);
+        region = region_of_label(pieces_);
+        region.labelled = true;
+    }
+    return region;
+}
+
+// A product's name in quotes says nothing: The "Silk Road" tote.
+void ClaimParser::silence_quoted_names(std::uint32_t marks) {
+    constexpr std::size_t kLongestName = 5;
+    if ((marks & bit(Mark::title)) == 0) return;
+    std::size_t open = pieces_.size();
+    for (std::size_t i = 0; i < pieces_.size(); ++i) {
+        if (!pieces_[i].is_mark(TokenKind::quote)) continue;
+        if (open < pieces_.size() && i - open <= kLongestName + 1) {
+            for (std::size_t k = open; k < i; ++k) pieces_[k].silent = true;
+            open = pieces_.size();
+        } else {
+            open = i;
+        }
+    }
+}
+
+void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const Region& field_region,
+                              std::uint32_t marks, std::vector<Claim>& claims) {
+    std::size_t next_hit = 0;
+    Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
+    Region carried = field_region;
+    bool carries = false;
+    for (const text::Segment& segment : field.segments) {
+        cut_pieces({vocabulary_, field.tokens, field.hits}, segment, next_hit, pieces_);
+        if (pieces_.empty()) continue;
+        if (segment.kind == text::SegmentKind::heading) {
+            section = region_of_label(pieces_);
+            if (section.kind == RegionKind::open) section = field_region;
+            section.labelled = section.labelled || field_region.labelled;
+        }
+        const Region outer = carries ? carried : section;
+        carries = false;
+        Region opened = label_regions(pieces_, outer, regions_);
+        if (opened.kind != RegionKind::open) {
+            if (segment.starts_line != 0) {
+                section = opened;
+            } else {
+                carried = opened;
+                carries = true;
+            }
+        } else if (followed_by_cell(field.tokens, segment)) {
+            const Region cell = region_of_label(pieces_);
+            if (cell.kind != RegionKind::open) {
+                carried = cell;
+                carried.labelled = true;
+                carries = true;
+            }
+        }
+        mark_scopes(segment.kind, pieces_);
+        silence_quoted_names(marks);
+        cut_phrases(pieces_, phrase_number_, phrases_);
+        const SegmentContext context{vocabulary_, field.tokens, pieces_, regions_, phrases_,
+                                     vocabulary_.categories[category_].main_part, index, sentence_number_++,
+                                     marks | evidence_marks(pieces_)};
+        PartFinder parts(context);
+        const std::size_t first = claims.size();
+        for (std::size_t p = 0; p < phrases_.size(); ++p) {
+            parts.enter(p);
+            parse_materials(context, phrases_[p], parts, claims);
+            parse_statements(context, phrases_[p], parts, claims);
+            parse_measures(context, phrases_[p], parts, claims);
+        }
+        check_shares(first, claims);
+    }
+}
+
+bool ClaimParser::followed_by_cell(const text::Tokens& tokens, const text::Segment& segment) {
+    return segment.last < tokens.list.size() && tokens.list[segment.last].kind == TokenKind::pipe;
+}
+
+void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
+    claims.clear();
+    phrase_number_ = 0;
+    sentence_number_ = 0;
+    fields_too_long_ = 0;
+    if (fields_.size() < listing.fields.size()) fields_.resize(listing.fields.size());
+    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
+        std::string_view text = listing.fields[i].text;
+        if (text.size() > kMaxFieldBytes) {
+            ++fields_too_long_;
+            text = {};
+        }
+        read_field(text, fields_[i]);
+    }
+    find_category(listing);
+    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
+        const std::string_view name = listing.fields[i].name;
+        const Region region = region_of_field(name);
+        if (region.kind == RegionKind::silent && name == "category") continue;
+        std::uint32_t marks = 0;
+        if (name == "name") marks |= bit(Mark::title);
+        if (is_specification(name)) marks |= bit(Mark::specification);
+        parse_field(fields_[i], static_cast<std::uint32_t>(i), region, marks, claims);
+    }
+    std::sort(claims.begin(), claims.end(), [](const Claim& a, const Claim& b) {
+        return std::tie(a.field, a.start, a.end, a.kind, a.says) < std::tie(b.field, b.start, b.end, b.kind, b.says);
+    });
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,63 @@
+// From a listing's fields to its claims and mentions.
+#ifndef GRAINSIDE_CLAIMS_CLAIM_PARSER_H
+#define GRAINSIDE_CLAIMS_CLAIM_PARSER_H
+
+#include <cstdint>
+#include <vector>
+
+#include "claims/piece.h"
+#include "claims/regions.h"
+#include "claims/segment.h"
+#include "grainside/claim.h"
+#include "grainside/listing.h"
+#include "text/segments.h"
+#include "text/token.h"
+#include "vocabulary/matcher.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::claims {
+
+// Keeps its working memory between listings. Not thread-safe; one a thread.
+class ClaimParser {
+public:
+    explicit ClaimParser(const vocabulary::Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
+
+    // Fills `claims` with the claims and mentions of `listing`, sorted by field, start, end and kind. Fields over
+    // kMaxFieldBytes are left out and counted in fields_too_long().
+    void parse(const Listing& listing, std::vector<Claim>& claims);
+
+    // Of the last parse: index into Vocabulary::categories.
+    std::uint8_t category() const noexcept { return category_; }
+    std::uint32_t fields_too_long() const noexcept { return fields_too_long_; }
+
+private:
+    struct FieldText {
+        text::Tokens tokens;
+        std::vector<vocabulary::WordId> words;
+        std::vector<vocabulary::Hit> hits;
+        std::vector<text::Segment> segments;
+    };
+    void read_field(std::string_view text, FieldText& field) const;
+    std::uint8_t first_category(const FieldText& field) const;
+    void find_category(const Listing& listing);
+    Region region_of_field(std::string_view name);
+    void parse_field(const FieldText& field, std::uint32_t index, const Region& region, std::uint32_t marks,
+                     std::vector<Claim>& claims);
+    void silence_quoted_names(std::uint32_t marks);
+    static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
+
+    const vocabulary::Vocabulary& vocabulary_;
+    std::vector<FieldText> fields_;
+    FieldText label_;
+    std::vector<Piece> pieces_;
+    std::vector<Region> regions_;
+    std::vector<Phrase> phrases_;
+    std::uint32_t phrase_number_ = 0;
+    std::uint32_t sentence_number_ = 0;
+    std::uint32_t fields_too_long_ = 0;
+    std::uint8_t category_ = 0;
+};
+
+}  // namespace grainside::claims
+
+#endif  // GRAINSIDE_CLAIMS_CLAIM_PARSER_H

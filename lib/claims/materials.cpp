@@ -1,0 +1,383 @@
+// What a phrase says a part is made of: materials, species, grain classes, alone or composed.
+//
+// English puts the head last: in 'textile leather' the head says leather and the word before it says otherwise; in
+// 'leather-look polyurethane' the head is the plastic. Pieces are read from left to right; each material is composed with
+// the one before it as long as no noun for a part or product stands between them.
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "claims/segment.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+using vocabulary::Vocabulary;
+
+namespace {
+
+// A material under composition. Positions are pieces.
+struct Stuff {
+    std::uint32_t first = 0;
+    std::uint32_t last = 0;
+    ConceptId says = 0;
+    ConceptId called = 0;
+    std::uint32_t marks = 0;
+    std::optional<Quantity> quantity;
+    bool finished = false;  // composed into the one after it: not a claim of its own
+    bool negated = false;
+    bool likened = false;
+};
+
+class MaterialParser {
+public:
+    MaterialParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims)
+        : segment_(segment), phrase_(phrase), parts_(parts), claims_(claims) {}
+
+    void parse() {
+        for (std::uint32_t i = phrase_.first; i < phrase_.last; ++i) {
+            const Piece& piece = segment_.pieces[i];
+            if (piece.silent) {
+                close();
+                continue;
+            }
+            if (piece.kind == PieceKind::number) {
+                read_number(i);
+            } else if (piece.kind == PieceKind::term) {
+                read_term(i, piece);
+            }
+        }
+        close();
+    }
+
+private:
+    const Vocabulary& vocabulary() const { return segment_.vocabulary; }
+    bool is_a(ConceptId id, ConceptId ancestor) const { return vocabulary().concepts.is_a(id, ancestor); }
+
+    void read_number(std::uint32_t i) {
+        const bool percent = i + 1 < phrase_.last && segment_.pieces[i + 1].is_mark(TokenKind::percent);
+        if (!percent) return;
+        const double value = segment_.pieces[i].number;
+        if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ && !leads_with_number()) {
+            last().quantity = Quantity{value, value, Unit::percent};
+            last().last = i + 2;
+            return;
+        }
+        share_ = Quantity{value, value, Unit::percent};
+        share_at_ = i;
+        share_is_pending_ = true;
+    }
+
+    // '70% cotton 30% polyester': numbers stand before their materials throughout the phrase.
+    bool leads_with_number() const { return numbers_lead_; }
+
+    void read_term(std::uint32_t i, const Piece& piece) {
+        switch (piece.sense.role) {
+            case Role::genuine:
+                add_modifier(i, Mark::genuine);
+                break;
+            case Role::solid:
+                add_modifier(i, Mark::solid);
+                break;
+            case Role::pure:
+                add_modifier(i, Mark::pure);
+                break;
+            case Role::all:
+                add_modifier(i, Mark::all);
+                break;
+            case Role::imitation:
+                add_modifier(i, Mark::imitation);
+                break;
+            case Role::coated:
+                if (count_ > 0 && last().last == i) {
+                    last().marks |= bit(Mark::coated);
+                    coat_ends_at_ = i + 1;
+                }
+                break;
+            case Role::look:
+                read_look(i);
+                break;
+            case Role::free_suffix:
+                if (count_ > 0 && last().last == i && piece.hyphenated()) {
+                    last().negated = true;
+                    last().last = i + 1;
+                }
+                break;
+            case Role::comparison_suffix:
+                if (count_ > 0 && last().last == i && piece.hyphenated()) {
+                    last().likened = true;
+                    last().last = i + 1;
+                }
+                break;
+            case Role::tone_word:
+                if (count_ > 0 && last().last == i && is_a(last().says, vocabulary().known.metal)) {
+                    last().says = vocabulary().known.tone_finish;
+                    last().last = i + 1;
+                }
+                break;
+            case Role::colour:
+                read_colour(i, piece);
+                break;
+            case Role::blend:
+                for (std::size_t k = 0; k < count_; ++k) chain_[k].marks |= bit(Mark::blend);
+                break;
+            case Role::part:
+            case Role::product:
+            case Role::accessory:
+            case Role::part_after:
+                close();
+                break;
+            case Role::meaning:
+                read_meaning(i, piece);
+                break;
+            default:
+                break;
+        }
+    }
+
+    void add_modifier(std::uint32_t i, Mark mark) {
+        if (modifier_marks_ == 0 || modifiers_end_ != i) modifiers_start_ = i;
+        modifier_marks_ |= bit(mark);
+        modifiers_end_ = i + 1;
+    }
+
+    void read_meaning(std::uint32_t i, const Piece& piece) {
+        const ConceptId id = piece.sense.concept_id;
+        const Kind kind = vocabulary().concepts[id].kind;
+        if (kind == Kind::quality) {
+            add_modifier(i, Mark::praised);
+            return;
+        }
+        if (!is_stuff(vocabulary(), id)) {
+            // A percentage before a statement is the statement's: '80% recycled polyester'.
+            if (share_is_pending_ && share_at_ + 2 == i) share_is_pending_ = false;
+            return;
+        }
+        Stuff stuff;
+        stuff.first = i;
+        stuff.last = i + 1;
+        stuff.says = id;
+        if (modifier_marks_ != 0) {
+            if (modifiers_end_ == i) stuff.first = modifiers_start_;
+            stuff.marks = modifier_marks_;
+            modifier_marks_ = 0;
+        }
+        if (share_is_pending_) {
+            const std::uint32_t between = stuff.first - share_at_;
+            if (between <= kShareReach) {
+                stuff.quantity = share_;
+                stuff.first = share_at_;
+                if (share_.low >= 100) stuff.marks |= bit(Mark::all);
+                numbers_lead_ = true;
+            }
+            share_is_pending_ = false;
+        }
+        if ((stuff.marks & bit(Mark::imitation)) != 0) become_imitation(stuff);
+        if (look_is_pending_) {
+            stuff.first = look_first_;
+            stuff.marks |= bit(Mark::look);
+            look_is_pending_ = false;
+        }
+        push(stuff);
+    }
+
+    // 'imitation crocodile leather' says imitation leather, called crocodile leather.
+    void become_imitation(Stuff& stuff) const {
+        const auto& known = vocabulary().known;
+        const ConceptId said = stuff.says;
+        if (!vocabulary().concepts.is_a(said, known.hide_word)) return;
+        stuff.called = said;
+        stuff.says = is_a(said, known.suede) ? known.imitation_suede : known.imitation_leather;
+    }
+
+    void read_look(std::uint32_t i) {
+        if (count_ == 0 || last().last != i) return;
+        look_first_ = last().first;
+        look_called_ = last().says;
+        look_last_ = i + 1;
+        look_marks_ = last().marks;
+        look_is_pending_ = true;
+        --count_;
+    }
+
+    // 'leather-brown' and 'leather brown lining' name a colour; 'genuine leather brown wallet' names a material.
+    void read_colour(std::uint32_t i, const Piece& piece) {
+        if (count_ == 0 || last().last != i || last().says != vocabulary().known.leather || last().quantity) return;
+        bool is_colour = piece.hyphenated();
+        if (!is_colour && last().marks == 0) {
+            is_colour = phrase_.before == Connector::link && i + 1 == phrase_.last;
+            for (std::uint32_t k = i + 1; k < phrase_.last && !is_colour; ++k) {
+                const Piece& next = segment_.pieces[k];
+                if (next.is(Role::product)) break;
+                is_colour = next.is(Role::part) || (next.is(Role::meaning) && is_stuff(vocabulary(), next.sense.concept_id));
+            }
+        }
+        if (is_colour) --count_;
+    }
+
+    void push(const Stuff& stuff) {
+        if (count_ > 0 && compose(last(), stuff)) return;
+        if (count_ == chain_.size()) close();
+        chain_[count_++] = stuff;
+    }
+
+    // Composes `next` into `before` where the two name one material. Returns whether it did.
+    bool compose(Stuff& before, const Stuff& next) {
+        const auto& known = vocabulary().known;
+        const auto& concepts = vocabulary().concepts;
+        const ConceptId a = before.says;
+        const ConceptId b = next.says;
+        if (before.likened || before.negated != next.negated) return false;
+        const bool adjacent = before.last == next.first;
+        const auto join = [&](ConceptId says, ConceptId called) {
+            before.says = says;
+            before.called = called != 0 ? called : before.called;
+            before.last = next.last;
+            before.marks |= next.marks;
+            if (!before.quantity) before.quantity = next.quantity;
+            return true;
+        };
+        if ((before.marks & bit(Mark::coated)) != 0 && coat_ends_at_ == next.first) {
+            return is_a(a, known.leather) ? false : join(coated(a, b), 0);
+        }
+        if (next.quantity && before.quantity) return false;
+        if (is_a(a, known.borrows_hide) && is_a(b, known.hide_word) && next.first - before.last <= kBorrowReach) {
+            return join(a, before.called != 0 ? before.called : b);
+        }
+        if (concepts.is_a(a, b)) {
+            if (adjacent) return join(a, 0);
+            before.marks |= next.marks & ~bit(Mark::look);
+            return !next.quantity;
+        }
+        if (!adjacent) return false;
+        if (concepts.is_a(b, a)) return join(b, 0);
+        if (is_a(a, known.textile) && !is_a(a, known.fabric) && is_a(b, known.fabric)) return join(a, 0);
+        if (is_a(a, known.fabric) && is_a(b, known.fabric)) return join(b, 0);
+        if (is_a(a, known.borrowed_fibre) && is_a(b, known.textile) && !next.quantity) return join(b, a);
+        if (is_a(a, known.metal) && is_a(b, known.metal)) return join(b, a);
+        return false;
+    }
+
+    // What a base becomes under a coat: split leather, leather, or a fabric.
+    ConceptId coated(ConceptId coat, ConceptId base) const {
+        const auto& known = vocabulary().known;
+        if (is_a(base, known.split_leather)) return known.coated_split;
+        if (is_a(base, known.leather)) return known.coated_leather;
+        if (!is_a(base, known.textile) && !is_a(base, known.trait_synthetic)) return base;
+        if (!is_a(coat, known.plastic)) return base;
+        const auto& concepts = vocabulary().concepts;
+        for (std::size_t id = 1; id < concepts.size(); ++id) {
+            const auto candidate = static_cast<ConceptId>(id);
+            if (concepts.is_a(candidate, known.coated_fabric) && candidate != known.coated_fabric && concepts.related(candidate, coat)) return candidate;
+        }
+        return known.coated_fabric;
+    }
+
+    // Ends the chain: a noun, the phrase's end, or something that claims nothing.
+    void close() {
+        if (look_is_pending_) emit_look();
+        for (std::size_t k = 0; k < count_; ++k) emit(chain_[k]);
+        count_ = 0;
+        look_is_pending_ = false;
+        modifier_marks_ = 0;
+        share_is_pending_ = false;
+        numbers_lead_ = false;
+    }
+
+    void emit_look() {
+        Stuff stuff;
+        stuff.first = look_first_;
+        stuff.last = look_last_;
+        stuff.says = is_a(look_called_, vocabulary().known.metal) ? vocabulary().known.tone_finish
+                                                                  : vocabulary().known.look_material;
+        stuff.called = look_called_;
+        stuff.marks = look_marks_ | bit(Mark::look);
+        emit(stuff);
+    }
+
+    void emit(const Stuff& stuff) {
+        Claim claim = claim_over(segment_, stuff.first, stuff.last);
+        const PartFinder::Owner owner = parts_.owner_of_identity(stuff.first, stuff.last);
+        claim.says = stuff.says;
+        claim.called = stuff.called;
+        claim.quantity = stuff.quantity;
+        claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[stuff.says].kind;
+        claim.part = owner.part;
+        claim.phrase = phrase_.number;
+        claim.marks |= stuff.marks;
+        claim.negated = claim.negated || stuff.negated;
+        if (owner.by_product) claim.marks |= bit(Mark::on_product);
+        if (owner.by_part) claim.marks |= bit(Mark::on_part);
+        // A metal that nobody gave a place is the hardware's.
+        if (!owner.by_part && !owner.by_product && is_a(stuff.says, vocabulary().known.metal)) claim.part = Part::hardware;
+        if (stuff.likened) {
+            claim.kind = Kind::quality;
+            claim.marks |= bit(Mark::likened);
+        }
+        claims_.push_back(claim);
+    }
+
+    Stuff& last() { return chain_[count_ - 1]; }
+
+    static constexpr std::uint32_t kShareReach = 4;   // '100% genuine full grain': words between number and material
+    static constexpr std::uint32_t kBorrowReach = 2;  // 'PU soft leather'
+
+    const SegmentContext& segment_;
+    const Phrase& phrase_;
+    const PartFinder& parts_;
+    std::vector<Claim>& claims_;
+    std::array<Stuff, 16> chain_{};
+    std::size_t count_ = 0;
+    std::uint32_t modifiers_start_ = 0;
+    std::uint32_t modifiers_end_ = 0;
+    std::uint32_t modifier_marks_ = 0;
+    Quantity share_{};
+    std::uint32_t share_at_ = 0;
+    bool share_is_pending_ = false;
+    bool numbers_lead_ = false;
+    std::uint32_t coat_ends_at_ = 0;
+    std::uint32_t look_first_ = 0;
+    std::uint32_t look_last_ = 0;
+    std::uint32_t look_marks_ = 0;
+    ConceptId look_called_ = 0;
+    bool look_is_pending_ = false;
+};
+
+}  // namespace
+
+void parse_materials(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                     std::vector<Claim>& claims) {
+    MaterialParser(segment, phrase, parts, claims).parse();
+}
+
+void check_shares(std::size_t first, std::vector<Claim>& claims) {
+    constexpr double kRounding = 1.0;  // three thirds are printed as 33 %
+    for (std::size_t i = first; i < claims.size();) {
+        if (claims[i].kind != Kind::composition || !claims[i].quantity) {
+            ++i;
+            continue;
+        }
+        double sum = 0;
+        std::size_t shares = 0;
+        std::size_t whole = 0;
+        std::size_t end = i;
+        std::uint32_t list_end = 0;
+        for (; end < claims.size(); ++end) {
+            if (claims[end].kind != Kind::composition || !claims[end].quantity) continue;
+            if (claims[end].part != claims[i].part || claims[end].negated) break;
+            sum += claims[end].quantity->low;
+            list_end = claims[end].end;
+            ++shares;
+            if (claims[end].quantity->low >= 100) ++whole;
+        }
+        claims[i].marks |= bit(Mark::first_share);
+        if (shares > 1 && whole < 2 && (sum > 100 + kRounding || sum < 100 - kRounding)) {
+            claims[i].marks |= bit(Mark::shares_off);
+            claims[i].list_end = list_end;
+        }
+        i = std::max(end, i + 1);
+    }
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,118 @@
+#include "claims/segment.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+
+namespace {
+
+bool is_noun(const Piece& piece) {
+    return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
+}
+
+}  // namespace
+
+PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
+    if (noun.is(Role::product)) return {segment_.main_part, false, true};
+    return {static_cast<Part>(noun.sense.value), true, false};
+}
+
+// The head of the noun group to the right: 'leather bag strap' is a strap. A material in between starts a group of its
+// own: 'leather bag canvas lining'.
+const Piece* PartFinder::noun_right(std::uint32_t from) const {
+    const Piece* head = nullptr;
+    for (std::uint32_t i = from; i < phrase_->last; ++i) {
+        const Piece& piece = segment_.pieces[i];
+        if (piece.is(Role::part_after) && head == nullptr) return &piece;
+        if (is_noun(piece)) {
+            head = &piece;
+        } else if (head != nullptr && (piece.is(Role::meaning) || piece.kind == PieceKind::number)) {
+            break;
+        }
+    }
+    return head;
+}
+
+// A part named before its material: 'Lining 100% cotton'.
+const Piece* PartFinder::noun_left(std::uint32_t before) const {
+    for (std::uint32_t i = before; i-- > phrase_->first;) {
+        if (is_noun(segment_.pieces[i])) return &segment_.pieces[i];
+    }
+    return nullptr;
+}
+
+PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
+    const Region& region = segment_.regions[at];
+    switch (phrase_->before) {
+        case Connector::part_before:
+            return {phrase_->part_before, true, false};
+        case Connector::link:
+        case Connector::copula:
+            if (has_subject_) return subject_;
+            break;
+        case Connector::coordinated:
+        case Connector::comma:
+            if (has_previous_ && (phrase_->before == Connector::coordinated ||
+                                  segment_.pieces[phrase_->first].kind == PieceKind::number)) {
+                return previous_;
+            }
+            break;
+        default:
+            break;
+    }
+    // 'leather and canvas tote': the noun stands behind the last of the list.
+    if (phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() && phrase_->before != Connector::link) {
+        const Phrase& next = segment_.phrases[index_ + 1];
+        for (std::uint32_t i = next.last; i-- > next.first;) {
+            if (is_noun(segment_.pieces[i])) return owner_by(segment_.pieces[i]);
+        }
+    }
+    if (region.kind == RegionKind::part) return {region.part, true, false};
+    // '(100% polyester)' explains what stands before the bracket.
+    if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_) return subject_;
+    return {segment_.main_part, false, false};
+}
+
+void PartFinder::enter(std::size_t phrase) {
+    if (phrase_ != nullptr) {
+        if (has_noun_) {
+            const Piece* head = nullptr;
+            for (std::uint32_t i = phrase_->first; i < phrase_->last; ++i) {
+                if (is_noun(segment_.pieces[i])) head = &segment_.pieces[i];
+            }
+            subject_ = owner_by(*head);
+            has_subject_ = true;
+        } else if (phrase_->before == Connector::part_before) {
+            subject_ = given_;
+            has_subject_ = true;
+        }
+        previous_ = given_;
+        has_previous_ = !has_noun_;
+    }
+    index_ = phrase;
+    phrase_ = &segment_.phrases[phrase];
+    if (phrase_->before == Connector::none) {
+        has_previous_ = false;
+        const bool bracket = phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open);
+        if (!bracket) has_subject_ = false;
+    }
+    has_noun_ = false;
+    for (std::uint32_t i = phrase_->first; i < phrase_->last; ++i) has_noun_ = has_noun_ || is_noun(segment_.pieces[i]);
+    given_ = inherited(phrase_->first);
+}
+
+PartFinder::Owner PartFinder::owner_of_identity(std::uint32_t begin, std::uint32_t end) const {
+    if (const Piece* noun = noun_right(end); noun != nullptr) return owner_by(*noun);
+    if (phrase_->before == Connector::part_before) return given_;
+    if (const Piece* noun = noun_left(begin); noun != nullptr) return owner_by(*noun);
+    return given_;
+}
+
+PartFinder::Owner PartFinder::owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const {
+    Owner owner = owner_of_identity(begin, end);
+    if (!owner.by_part && !on_material) owner.part = Part::whole;
+    return owner;
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,150 @@
+#include "claims/segment.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+
+namespace {
+
+// The stronger word wins where several stand between two phrases: 'and lined with' is part_before.
+Connector stronger(Connector a, Connector b) {
+    const auto rank = [](Connector connector) {
+        switch (connector) {
+            case Connector::part_before:
+                return 7;
+            case Connector::link:
+                return 6;
+            case Connector::with:
+                return 5;
+            case Connector::copula:
+                return 4;
+            case Connector::coordinated:
+                return 3;
+            case Connector::comma:
+                return 2;
+            case Connector::other:
+                return 1;
+            case Connector::none:
+                return 0;
+        }
+        return 0;
+    };
+    return rank(a) >= rank(b) ? a : b;
+}
+
+Connector connector_of(const Piece& piece) {
+    if (piece.kind == PieceKind::mark) {
+        switch (piece.token_kind) {
+            case TokenKind::comma:
+                return Connector::comma;
+            case TokenKind::slash:
+            case TokenKind::plus:
+            case TokenKind::ampersand:
+                return Connector::coordinated;
+            default:
+                return Connector::none;
+        }
+    }
+    switch (piece.sense.role) {
+        case Role::part_before:
+            return Connector::part_before;
+        case Role::link:
+            return Connector::link;
+        case Role::with:
+            return Connector::with;
+        case Role::copula:
+            return Connector::copula;
+        case Role::conjunction:
+        case Role::alternative:
+            return Connector::coordinated;
+        default:
+            return Connector::other;
+    }
+}
+
+// Marks that cut every tie to what stands before.
+bool cuts_tie(const Piece& piece) {
+    return piece.is_mark(TokenKind::semicolon) || piece.is_mark(TokenKind::colon) || piece.is_mark(TokenKind::dash);
+}
+
+}  // namespace
+
+void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std::vector<Phrase>& phrases) {
+    phrases.clear();
+    Phrase phrase;
+    bool open = false;
+    for (std::uint32_t i = 0; i <= pieces.size(); ++i) {
+        const bool breaks = i == pieces.size() || ends_phrase(pieces[i]);
+        if (!breaks) {
+            if (!open) {
+                open = true;
+                phrase.first = i;
+            }
+            continue;
+        }
+        if (open) {
+            phrase.last = i;
+            phrase.number = next_number++;
+            phrases.push_back(phrase);
+            phrase = Phrase{};
+            open = false;
+        }
+        if (i == pieces.size()) break;
+        if (cuts_tie(pieces[i])) {
+            phrase.before = Connector::none;
+            continue;
+        }
+        const Connector connector = connector_of(pieces[i]);
+        if (connector == Connector::part_before) phrase.part_before = static_cast<Part>(pieces[i].sense.value);
+        phrase.before = stronger(connector, phrase.before);
+        if (connector == Connector::coordinated && !phrases.empty() && phrases.back().last == i) {
+            phrases.back().followed_by_coordination = true;
+        }
+    }
+}
+
+std::uint32_t evidence_marks(std::span<const Piece> pieces) {
+    std::uint32_t marks = 0;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const Piece& piece = pieces[i];
+        const auto number_near = [&](std::size_t reach) {
+            for (std::size_t k = i + 1; k < pieces.size() && k <= i + reach; ++k) {
+                if (pieces[k].kind == PieceKind::number) return true;
+            }
+            return false;
+        };
+        if (piece.is(Role::standard) && number_near(3)) marks |= bit(Mark::method);
+        if (piece.is(Role::document) && number_near(4)) marks |= bit(Mark::document);
+        if (piece.is(Role::result)) marks |= bit(Mark::result);
+        if (piece.kind == PieceKind::number && i + 1 < pieces.size() &&
+            (pieces[i + 1].is(Role::result) || pieces[i + 1].is(Role::unit))) {
+            marks |= bit(Mark::result);
+        }
+    }
+    return marks;
+}
+
+Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32_t last) {
+    Claim claim;
+    const std::uint32_t first_token = segment.pieces[first].first;
+    const std::uint32_t last_token = segment.pieces[last - 1].last;
+    claim.field = segment.field;
+    claim.start = segment.tokens.list[first_token].start;
+    claim.end = segment.tokens.list[last_token - 1].end;
+    claim.sentence = segment.sentence;
+    claim.marks = segment.marks;
+    claim.negated = segment.pieces[last - 1].negated;
+    if (segment.regions[first].labelled) claim.marks |= bit(Mark::specification);
+    for (std::uint32_t token = first_token; token < last_token; ++token) {
+        claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
+    }
+    if (last < segment.pieces.size() && segment.pieces[last].is_mark(TokenKind::asterisk)) claim.marks |= bit(Mark::asterisk);
+    constexpr std::uint32_t kHedgeReach = 3;
+    for (std::uint32_t i = first; i > 0 && first - i < kHedgeReach; --i) {
+        if (segment.pieces[i - 1].is(Role::hedge)) claim.hedged = true;
+    }
+    return claim;
+}
+
+}  // namespace grainside::claims

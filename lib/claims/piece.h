@@ -1,0 +1,62 @@
+// Pieces: a segment as the grammar sees it.
+#ifndef GRAINSIDE_CLAIMS_PIECE_H
+#define GRAINSIDE_CLAIMS_PIECE_H
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "text/segments.h"
+#include "text/token.h"
+#include "vocabulary/matcher.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::claims {
+
+enum class PieceKind : std::uint8_t {
+    term,    // a term of the vocabulary; `sense` says which
+    word,    // a word of no term
+    number,  // `number` holds its value
+    mark,    // punctuation; `token_kind` says which
+};
+
+struct Piece {
+    std::uint32_t first = 0;  // half-open range of tokens
+    std::uint32_t last = 0;
+    std::uint32_t hit = 0;  // of a term: index into PieceSource::hits
+    double number = 0;
+    vocabulary::Sense sense{};
+    PieceKind kind = PieceKind::word;
+    text::TokenKind token_kind = text::TokenKind::word;
+    std::uint8_t flags = 0;  // those of the first token
+    bool glued = false;      // no white space and no mark between this piece and the last
+    bool silent = false;     // stands in something that claims nothing of the product
+    bool negated = false;
+
+    bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
+    bool is_mark(text::TokenKind mark) const noexcept { return kind == PieceKind::mark && token_kind == mark; }
+    bool hyphenated() const noexcept { return (flags & text::flag::hyphen_before) != 0; }
+};
+
+// What pieces are cut from.
+struct PieceSource {
+    const vocabulary::Vocabulary& vocabulary;
+    const text::Tokens& tokens;
+    std::span<const vocabulary::Hit> hits;  // of the whole text
+};
+
+// Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its
+// condition holds (looking to the right over words already settled), else the first other sense in the order of the
+// vocabulary files. `next_hit` is the first hit that may belong to the segment; it is moved behind the last that does.
+void cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
+                std::vector<Piece>& pieces);
+
+// Whether a concept is a material in the grammar's eyes: something a part can be made of.
+bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
+
+// Words that end a noun phrase.
+bool ends_phrase(const Piece& piece) noexcept;
+
+}  // namespace grainside::claims
+
+#endif  // GRAINSIDE_CLAIMS_PIECE_H

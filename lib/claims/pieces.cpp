@@ -1,0 +1,237 @@
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <string_view>
+
+#include "claims/piece.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Condition;
+using vocabulary::Role;
+using vocabulary::Sense;
+using vocabulary::Vocabulary;
+
+namespace {
+
+// A number as sellers write it: '1,200' and '1.4' and '1,4'. A comma before exactly three digits groups thousands.
+double number_value(std::string_view text) {
+    std::array<char, 32> plain{};
+    std::size_t length = 0;
+    for (std::size_t i = 0; i < text.size() && length + 1 < plain.size(); ++i) {
+        if (text[i] == ',') {
+            const std::size_t rest = text.size() - i - 1;
+            const bool groups = rest >= 3 && (rest == 3 || text[i + 4] == ',' || text[i + 4] == '.');
+            if (groups) continue;
+            plain[length++] = '.';
+        } else {
+            plain[length++] = text[i];
+        }
+    }
+    double value = 0;
+    std::from_chars(plain.data(), plain.data() + length, value);
+    return value;
+}
+
+// How far a condition looks, in pieces. Noun phrases are shorter; a bound keeps a hostile text linear.
+constexpr std::size_t kReach = 16;
+
+class Settler {
+public:
+    Settler(const PieceSource& source, std::vector<Piece>& pieces) : source_(source), pieces_(pieces) {}
+
+    // Right to left, so that what stands to the right is settled when it is asked for.
+    void settle() {
+        for (std::size_t i = pieces_.size(); i-- > 0;) {
+            if (pieces_[i].kind != PieceKind::term) continue;
+            if (const Sense* sense = choose(i); sense != nullptr) {
+                pieces_[i].sense = *sense;
+            } else {
+                pieces_[i].kind = PieceKind::word;
+            }
+        }
+    }
+
+private:
+    std::span<const Sense> senses(std::size_t at) const {
+        return source_.vocabulary.terms.senses(source_.hits[pieces_[at].hit].end);
+    }
+
+    const Sense* choose(std::size_t at) const {
+        const auto all = senses(at);
+        for (const Sense& sense : all) {
+            if (sense.condition != Condition::always && holds(sense, at)) return &sense;
+        }
+        const Sense* fallback = nullptr;
+        for (const Sense& sense : all) {
+            if (sense.condition != Condition::always) continue;
+            if (sense.role == Role::look && !stuff_precedes(at)) continue;
+            if (sense.role == Role::meaning) {
+                // 'handcrafted in' tells the place where a place follows and the material elsewhere.
+                if (all.size() > 1 && is_origin(sense.concept_id) && !place_follows(at)) continue;
+                return &sense;
+            }
+            if (fallback == nullptr) fallback = &sense;
+        }
+        return fallback;
+    }
+
+    bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }
+
+    bool place_follows(std::size_t at) const {
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + 3; ++i) {
+            if (pieces_[i].is(Role::place_name)) return true;
+            if (!pieces_[i].is(Role::determiner) && pieces_[i].kind != PieceKind::word) return false;
+        }
+        return false;
+    }
+
+    // What stands to the left is not settled yet, so any sense of it counts.
+    template <typename Test>
+    bool any_sense(std::size_t at, Test test) const {
+        if (pieces_[at].kind != PieceKind::term) return false;
+        const auto all = senses(at);
+        return std::any_of(all.begin(), all.end(), test);
+    }
+
+    bool stuff_precedes(std::size_t at) const {
+        return at > 0 && any_sense(at - 1, [&](const Sense& sense) {
+                   return (sense.role == Role::meaning && is_stuff(source_.vocabulary, sense.concept_id)) ||
+                          sense.role == Role::colour;
+               });
+    }
+
+    bool holds(const Sense& sense, std::size_t at) const {
+        switch (sense.condition) {
+            case Condition::before_hide:
+                return phrase_goes_on_with(at, [&](const Piece& piece) {
+                    return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id,
+                                                                                       source_.vocabulary.known.hide_word);
+                });
+            case Condition::before_material:
+                return phrase_goes_on_with(at, [&](const Piece& piece) {
+                    return piece.is(Role::part) || piece.is(Role::product) ||
+                           (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
+                });
+            case Condition::before_hardware:
+                return phrase_goes_on_with(at, [](const Piece& piece) {
+                    return piece.is(Role::part) && piece.sense.value == static_cast<std::uint8_t>(Part::hardware);
+                });
+            case Condition::after_genuine:
+                return follows_genuine(at);
+            case Condition::after_borrower:
+                return at > 0 && any_sense(at - 1, [&](const Sense& left) {
+                           return left.role == Role::imitation ||
+                                  (left.role == Role::meaning &&
+                                   source_.vocabulary.concepts.is_a(left.concept_id, source_.vocabulary.known.borrows_hide));
+                       });
+            case Condition::always:
+                break;
+        }
+        return true;
+    }
+
+    template <typename Test>
+    bool phrase_goes_on_with(std::size_t at, Test test) const {
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+            if (ends_phrase(pieces_[i])) return false;
+            if (test(pieces_[i])) return true;
+        }
+        return false;
+    }
+
+    bool follows_genuine(std::size_t at) const {
+        for (std::size_t i = at; i-- > 0 && at - i <= kReach;) {
+            if (pieces_[i].is_mark(TokenKind::percent)) return i > 0 && pieces_[i - 1].number >= 100;
+            if (any_sense(i, [](const Sense& left) {
+                    return left.role == Role::genuine || left.role == Role::solid || left.role == Role::pure;
+                })) {
+                return true;
+            }
+            if (!any_sense(i, [](const Sense& left) { return left.role == Role::meaning; })) return false;
+        }
+        return false;
+    }
+
+    const PieceSource& source_;
+    std::vector<Piece>& pieces_;
+};
+
+}  // namespace
+
+bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
+    if (id == 0) return false;
+    const auto& entry = vocabulary.concepts[id];
+    switch (entry.kind) {
+        case Kind::material:
+        case Kind::species:
+        case Kind::grain:
+            return true;
+        case Kind::finish:  // patent leather is a leather, a matte finish is none
+            return vocabulary.concepts.is_a(id, vocabulary.known.leather);
+        default:
+            return false;
+    }
+}
+
+bool ends_phrase(const Piece& piece) noexcept {
+    if (piece.kind == PieceKind::mark) {
+        return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&
+               piece.token_kind != TokenKind::quote;
+    }
+    if (piece.kind != PieceKind::term) return false;
+    switch (piece.sense.role) {
+        case Role::link:
+        case Role::with:
+        case Role::copula:
+        case Role::conjunction:
+        case Role::alternative:
+        case Role::negator:
+        case Role::negation_end:
+        case Role::comparison:
+        case Role::other_product:
+        case Role::accessory_before:
+        case Role::teaching:
+        case Role::crowd:
+        case Role::care:
+        case Role::breaks:
+        case Role::part_before:
+        case Role::determiner:
+        case Role::own:
+            return true;
+        default:
+            return false;
+    }
+}
+
+void cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
+                std::vector<Piece>& pieces) {
+    pieces.clear();
+    while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
+    for (std::uint32_t at = segment.first; at < segment.last;) {
+        const text::Token& token = source.tokens.list[at];
+        Piece piece;
+        piece.first = at;
+        piece.last = at + 1;
+        piece.flags = token.flags;
+        piece.token_kind = token.kind;
+        piece.glued = at > segment.first && (token.flags & text::flag::space_before) == 0;
+        if (next_hit < source.hits.size() && source.hits[next_hit].first == at) {
+            piece.kind = PieceKind::term;
+            piece.hit = static_cast<std::uint32_t>(next_hit);
+            piece.last = source.hits[next_hit].last;
+            ++next_hit;
+        } else if (token.kind == TokenKind::number) {
+            piece.kind = PieceKind::number;
+            piece.number = number_value(source.tokens.folded_text(token));
+        } else if (token.kind != TokenKind::word) {
+            piece.kind = PieceKind::mark;
+        }
+        at = piece.last;
+        pieces.push_back(piece);
+    }
+    Settler(source, pieces).settle();
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,98 @@
+#include "claims/regions.h"
+
+#include <algorithm>
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+
+namespace {
+
+constexpr std::size_t kLongestLabel = 6;  // pieces; a longer stretch before a colon is a sentence
+
+bool separates_labels(const Piece& piece) {
+    if (piece.kind != PieceKind::mark) return false;
+    switch (piece.token_kind) {
+        case TokenKind::comma:
+        case TokenKind::semicolon:
+        case TokenKind::colon:
+        case TokenKind::open:
+        case TokenKind::close:
+        case TokenKind::dash:
+        case TokenKind::pipe:
+            return true;
+        default:
+            return false;
+    }
+}
+
+// Where the label that ends before `colon` begins; `colon` itself where there is none.
+std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
+    std::size_t start = colon;
+    while (start > 0 && !separates_labels(pieces[start - 1])) --start;
+    if (colon - start <= kLongestLabel) return start;
+    // 'Soft and roomy Lining: cotton': machine-made copy forgets the stop, so the words next to the colon count alone.
+    const Piece& last = pieces[colon - 1];
+    return last.is(Role::part) || last.is(Role::silent_label) || last.is(Role::main_label) ||
+                   last.is(Role::colour_label) || last.is(Role::origin_label)
+               ? colon - 1
+               : colon;
+}
+
+}  // namespace
+
+Region region_of_label(std::span<const Piece> pieces) {
+    Region region;
+    const Piece* part = nullptr;
+    const Piece* main = nullptr;
+    for (const Piece& piece : pieces) {
+        if (piece.is(Role::silent_label) || piece.is(Role::colour_label) || piece.is(Role::accessory)) {
+            region.kind = RegionKind::silent;
+            return region;
+        }
+        if (piece.is(Role::origin_label)) region.kind = RegionKind::origin;
+        if (piece.is(Role::main_label)) main = &piece;
+        if (piece.is(Role::part)) part = &piece;
+    }
+    if (region.kind == RegionKind::origin) return region;
+    if (part != nullptr) {
+        region.kind = RegionKind::part;
+        region.part = static_cast<Part>(part->sense.value);
+    } else if (main != nullptr) {
+        region.kind = RegionKind::main;
+    }
+    return region;
+}
+
+Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<Region>& regions) {
+    regions.assign(pieces.size(), outer);
+    Region current = outer;
+    std::size_t done = 0;
+    bool ends_in_label = false;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const bool colon = pieces[i].is_mark(TokenKind::colon);
+        const bool leading_dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i <= 3 && done == 0;
+        if (!colon && !leading_dash) continue;
+        const std::size_t start = std::max(label_start(pieces, i), done);
+        if (start == i) continue;
+        Region region = region_of_label(pieces.subspan(start, i - start));
+        if (leading_dash && region.kind == RegionKind::open) continue;
+        region.labelled = region.kind != RegionKind::open || outer.labelled;
+        if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
+        std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.begin() + static_cast<std::ptrdiff_t>(start), current);
+        if (region.kind == RegionKind::silent) {
+            for (std::size_t k = start; k < i; ++k) pieces[k].silent = true;
+        }
+        current = region;
+        done = i + 1;
+        ends_in_label = i + 1 == pieces.size();
+    }
+    std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.end(), current);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (regions[i].kind == RegionKind::silent) pieces[i].silent = true;
+    }
+    return ends_in_label ? current : Region{};
+}
+
+}  // namespace grainside::claims

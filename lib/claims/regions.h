@@ -1,0 +1,38 @@
+// Regions: what a label, a heading or a field says of the text behind it.
+#ifndef GRAINSIDE_CLAIMS_REGIONS_H
+#define GRAINSIDE_CLAIMS_REGIONS_H
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "claims/piece.h"
+#include "grainside/claim.h"
+
+namespace grainside::claims {
+
+enum class RegionKind : std::uint8_t {
+    open,    // nothing is said: the grammar decides
+    part,    // 'Lining: ...'
+    main,    // 'Material: ...': the main outside part
+    origin,  // 'Country of manufacture: ...'
+    silent,  // 'Colour: ...', 'Dimensions: ...': no claims inside
+};
+
+struct Region {
+    RegionKind kind = RegionKind::open;
+    Part part = Part::whole;  // of kind part
+    bool labelled = false;    // behind a label or in an attribute: a specification, not prose
+};
+
+// What the pieces of a label, a heading or an attribute's name say; open where they say nothing.
+Region region_of_label(std::span<const Piece> pieces);
+
+// Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the others
+// take `outer`. Pieces of a silent label are silent themselves. Returns the region that a label at the very end of the
+// segment opens for the text after it, or an open one.
+Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<Region>& regions);
+
+}  // namespace grainside::claims
+
+#endif  // GRAINSIDE_CLAIMS_REGIONS_H

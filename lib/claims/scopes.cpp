@@ -1,0 +1,198 @@
+#include "claims/scopes.h"
+
+#include <algorithm>
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+
+namespace {
+
+void silence(std::span<Piece> pieces, std::size_t first, std::size_t last) {
+    for (std::size_t i = first; i < last && i < pieces.size(); ++i) pieces[i].silent = true;
+}
+
+bool ends_clause(const Piece& piece) {
+    return piece.is_mark(TokenKind::semicolon) || piece.is_mark(TokenKind::colon) || piece.is_mark(TokenKind::dash);
+}
+
+std::size_t clause_end(std::span<const Piece> pieces, std::size_t from) {
+    while (from < pieces.size() && !ends_clause(pieces[from])) ++from;
+    return from;
+}
+
+// 'Bonded leather is made from shredded fibres': a bare material is the subject, so the sentence is about the material
+// and not about the product. 'Our leather is made from', 'The lining is made from' are about the product.
+bool teaches(std::span<const Piece> pieces, std::size_t teaching) {
+    bool has_meaning = false;
+    for (std::size_t i = 0; i < teaching; ++i) {
+        const Piece& piece = pieces[i];
+        if (piece.is(Role::own) || piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::determiner)) return false;
+        has_meaning = has_meaning || piece.is(Role::meaning);
+    }
+    return has_meaning;
+}
+
+void silence_teaching(std::span<Piece> pieces) {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (pieces[i].is(Role::crowd)) {
+            silence(pieces, 0, clause_end(pieces, i));
+            return;
+        }
+        if (pieces[i].is(Role::teaching) && teaches(pieces, i)) {
+            silence(pieces, 0, clause_end(pieces, i));
+            return;
+        }
+        if (ends_clause(pieces[i])) return;
+    }
+}
+
+void silence_care(std::span<Piece> pieces) {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (pieces[i].is(Role::care)) {
+            silence(pieces, i, pieces.size());
+            return;
+        }
+    }
+}
+
+// From the cue to the end of the sentence; the words before 'sold separately' back to the clause's start.
+void silence_others(std::span<Piece> pieces) {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (pieces[i].is(Role::other_product)) {
+            silence(pieces, i, pieces.size());
+            return;
+        }
+        if (pieces[i].is(Role::other_product_after)) {
+            std::size_t start = i;
+            while (start > 0 && !ends_clause(pieces[start - 1]) && !pieces[start - 1].is_mark(TokenKind::comma) &&
+                   !pieces[start - 1].is(Role::conjunction)) {
+                --start;
+            }
+            silence(pieces, start, i + 1);
+        }
+        if (pieces[i].is(Role::accessory_before)) {
+            std::size_t end = i;
+            while (end < pieces.size() && !ends_clause(pieces[end]) && !pieces[end].is_mark(TokenKind::comma)) ++end;
+            silence(pieces, i, end);
+        }
+    }
+}
+
+// A noun phrase whose head is an accessory, and what that accessory is said to be made of.
+void silence_accessories(std::span<Piece> pieces) {
+    for (std::size_t first = 0; first < pieces.size();) {
+        if (ends_phrase(pieces[first])) {
+            ++first;
+            continue;
+        }
+        std::size_t last = first;
+        const Piece* head = nullptr;
+        while (last < pieces.size() && !ends_phrase(pieces[last])) {
+            const Piece& piece = pieces[last];
+            if (piece.is(Role::accessory) || piece.is(Role::part) || piece.is(Role::product)) head = &piece;
+            ++last;
+        }
+        if (head != nullptr && head->is(Role::accessory)) {
+            silence(pieces, first, last);
+            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is_mark(TokenKind::open));
+            if (linked) {
+                std::size_t end = last + 1;
+                while (end < pieces.size() && ends_phrase(pieces[end])) ++end;
+                while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
+                silence(pieces, last, end);
+                last = end;
+            }
+            // 'leather cleaner and cloth': a list of accessories, its coordinated materials included.
+            std::size_t back = first;
+            if (back > 1 && (pieces[back - 1].is(Role::conjunction) || pieces[back - 1].is(Role::alternative))) {
+                std::size_t start = back - 1;
+                bool has_noun = false;
+                while (start > 0 && !ends_phrase(pieces[start - 1])) {
+                    --start;
+                    has_noun = has_noun || pieces[start].is(Role::part) || pieces[start].is(Role::product);
+                }
+                if (!has_noun && start + 3 >= back - 1) silence(pieces, start, back);
+            }
+        }
+        first = last;
+    }
+}
+
+// 'softer than leather or suede': the phrase after the cue, and those coordinated with it.
+void silence_comparisons(std::span<Piece> pieces) {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (!pieces[i].is(Role::comparison)) continue;
+        std::size_t end = i + 1;
+        while (true) {
+            while (end < pieces.size() && (pieces[end].is(Role::determiner) || pieces[end].is(Role::own))) ++end;
+            while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
+            if (end < pieces.size() && (pieces[end].is(Role::alternative) || pieces[end].is(Role::conjunction)) &&
+                end + 1 < pieces.size() && !ends_phrase(pieces[end + 1])) {
+                ++end;
+                continue;
+            }
+            break;
+        }
+        silence(pieces, i, end);
+    }
+}
+
+// Whether a list goes on behind this comma up to an 'or' or 'nor': 'no leather, fur or wool'.
+bool list_goes_on(std::span<const Piece> pieces, std::size_t comma) {
+    constexpr std::size_t kReach = 16;
+    for (std::size_t i = comma + 1; i < pieces.size() && i <= comma + kReach; ++i) {
+        if (pieces[i].is(Role::alternative)) return true;
+        if (pieces[i].is_mark(TokenKind::comma) || !ends_phrase(pieces[i])) continue;
+        return false;
+    }
+    return false;
+}
+
+bool has_noun(std::span<const Piece> pieces, std::size_t from) {
+    for (std::size_t i = from; i < pieces.size() && !ends_phrase(pieces[i]); ++i) {
+        if (pieces[i].is(Role::part) || pieces[i].is(Role::product)) return true;
+    }
+    return false;
+}
+
+void mark_negation(std::span<Piece> pieces) {
+    bool negated = false;
+    bool covers_something = false;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        Piece& piece = pieces[i];
+        if (piece.is(Role::negator)) {
+            negated = true;
+            covers_something = false;
+            continue;
+        }
+        if (!negated) continue;
+        if (piece.is(Role::negation_end) || ends_clause(piece) || piece.is_mark(TokenKind::close) ||
+            piece.is(Role::with) || (piece.is(Role::link) && covers_something) ||
+            (piece.is_mark(TokenKind::comma) && covers_something && !list_goes_on(pieces, i)) ||
+            (piece.is(Role::conjunction) && covers_something && (i + 1 >= pieces.size() || ends_phrase(pieces[i + 1]) || has_noun(pieces, i + 1)))) {
+            negated = false;
+            continue;
+        }
+        if (!ends_phrase(piece)) covers_something = true;
+        piece.negated = true;
+    }
+}
+
+}  // namespace
+
+void mark_scopes(text::SegmentKind kind, std::span<Piece> pieces) {
+    if (kind == text::SegmentKind::question) {
+        silence(pieces, 0, pieces.size());
+        return;
+    }
+    silence_teaching(pieces);
+    silence_care(pieces);
+    silence_others(pieces);
+    silence_accessories(pieces);
+    silence_comparisons(pieces);
+    mark_negation(pieces);
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,108 @@
+// One segment while it is being parsed: what the stages of the grammar hand to one another.
+#ifndef GRAINSIDE_CLAIMS_SEGMENT_H
+#define GRAINSIDE_CLAIMS_SEGMENT_H
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "claims/piece.h"
+#include "claims/regions.h"
+#include "grainside/claim.h"
+#include "text/token.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::claims {
+
+constexpr std::uint32_t bit(Mark mark) { return static_cast<std::uint32_t>(mark); }
+
+// How a phrase hangs on what stands before it.
+enum class Connector : std::uint8_t {
+    none,         // it begins the segment, or follows a mark
+    comma,
+    link,         // 'in', 'of', 'made from'
+    with,
+    copula,       // 'is', 'are'
+    coordinated,  // 'and', 'or', '/', '+', '&'
+    part_before,  // 'lined with'
+    other,
+};
+
+// A noun phrase: pieces [first, last) without a breaker among them.
+struct Phrase {
+    std::uint32_t first = 0;
+    std::uint32_t last = 0;
+    std::uint32_t number = 0;  // in the listing
+    Connector before = Connector::none;
+    Part part_before = Part::whole;  // of Connector::part_before
+    bool followed_by_coordination = false;
+};
+
+struct SegmentContext {
+    const vocabulary::Vocabulary& vocabulary;
+    const text::Tokens& tokens;
+    std::span<Piece> pieces;
+    std::span<const Region> regions;  // one a piece
+    std::span<const Phrase> phrases;
+    Part main_part = Part::body;
+    std::uint32_t field = 0;
+    std::uint32_t sentence = 0;
+    std::uint32_t marks = 0;  // what the segment as a whole gives each of its claims
+};
+
+// A claim that begins at piece `first` and ends before piece `last`; part, kind and marks are left to the caller.
+Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32_t last);
+
+// Cuts the phrases of a segment. `next_number` numbers them through the listing.
+void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std::vector<Phrase>& phrases);
+
+// The marks that evidence named in the segment gives: a standard with its number, a result, a numbered document.
+std::uint32_t evidence_marks(std::span<const Piece> pieces);
+
+// Finds the part of each piece of a phrase, phrase by phrase from the left.
+class PartFinder {
+public:
+    explicit PartFinder(const SegmentContext& segment) : segment_(segment) {}
+
+    // Moves on to the next phrase. Call for every phrase in order, silent ones too.
+    void enter(std::size_t phrase);
+
+    struct Owner {
+        Part part = Part::whole;
+        bool by_part = false;     // a part noun of the phrase, or one it is linked to, names it
+        bool by_product = false;  // the phrase's head is the product
+    };
+    // Of a material, finish or plating that ends before piece `end`.
+    Owner owner_of_identity(std::uint32_t begin, std::uint32_t end) const;
+    // Of a statement (performance, environment, origin, certification); `on_material` = its phrase's head is a material.
+    Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
+
+private:
+    const Piece* noun_right(std::uint32_t from) const;
+    const Piece* noun_left(std::uint32_t before) const;
+    Owner inherited(std::uint32_t at) const;
+    Owner owner_by(const Piece& noun) const;
+
+    const SegmentContext& segment_;
+    const Phrase* phrase_ = nullptr;
+    std::size_t index_ = 0;
+    Owner subject_{};       // the last part or product that was named, for what is linked to it
+    bool has_subject_ = false;
+    Owner previous_{};      // what the last phrase without a noun of its own was given
+    bool has_previous_ = false;
+    Owner given_{};         // the owner of a phrase without a noun
+    bool has_noun_ = false;
+};
+
+// The claims of one phrase, appended in the order of their words.
+void parse_materials(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
+void parse_statements(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
+void parse_measures(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
+
+// Joins the percentages of one part that stand in one segment: the first is marked first_share, and shares_off with a
+// span over the whole list if they do not add up. `first` is where the segment's claims begin in `claims`.
+void check_shares(std::size_t first, std::vector<Claim>& claims);
+
+}  // namespace grainside::claims
+
+#endif  // GRAINSIDE_CLAIMS_SEGMENT_H

@@ -1,0 +1,218 @@
+// What a phrase states beside its materials: finishes, platings, tannages, performance, environment, certification,
+// origin; and the mentions (praise, craft) that rules ask for.
+#include "claims/segment.h"
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Role;
+using vocabulary::Vocabulary;
+
+namespace {
+
+bool is_identity(Kind kind) { return kind == Kind::finish || kind == Kind::plating || kind == Kind::tanning; }
+
+bool is_material(const Vocabulary& vocabulary, const Piece& piece) {
+    return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
+}
+
+class StatementParser {
+public:
+    StatementParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims)
+        : segment_(segment), phrase_(phrase), parts_(parts), claims_(claims) {}
+
+    void parse() {
+        for (std::uint32_t i = phrase_.first; i < phrase_.last; ++i) {
+            const Piece& piece = segment_.pieces[i];
+            if (piece.kind != PieceKind::term) continue;
+            switch (piece.sense.role) {
+                case Role::genuine:
+                    modify(i, Mark::genuine);
+                    break;
+                case Role::solid:
+                    modify(i, Mark::solid);
+                    break;
+                case Role::pure:
+                    modify(i, Mark::pure);
+                    break;
+                case Role::all:
+                    modify(i, Mark::all);
+                    break;
+                case Role::more_than:
+                    modify(i, Mark::more_than);
+                    break;
+                case Role::meaning:
+                    read_meaning(i);
+                    break;
+                case Role::place_adjective:
+                    read_place_adjective(i);
+                    break;
+                case Role::place_name:
+                    read_place_name(i);
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+private:
+    const Vocabulary& vocabulary() const { return segment_.vocabulary; }
+
+    void modify(std::uint32_t i, Mark mark) {
+        if (modifier_marks_ == 0 || modifiers_end_ != i) modifiers_start_ = i;
+        modifier_marks_ |= bit(mark);
+        modifiers_end_ = i + 1;
+    }
+
+    void read_meaning(std::uint32_t i) {
+        const Piece& piece = segment_.pieces[i];
+        const ConceptId id = piece.sense.concept_id;
+        const Kind kind = vocabulary().concepts[id].kind;
+        if (is_stuff(vocabulary(), id)) {
+            modifier_marks_ = 0;
+            return;
+        }
+        if (kind == Kind::craft || kind == Kind::quality) {
+            mention(i, kind);
+            return;
+        }
+        if (piece.silent) return;
+        if (vocabulary().concepts.is_a(id, vocabulary().known.needs_place)) {
+            origin_with_place(i);
+            return;
+        }
+        std::uint32_t first = i;
+        std::uint32_t marks = modifier_marks_;
+        if (modifier_marks_ != 0 && modifiers_end_ == i) first = modifiers_start_;
+        Claim claim = claim_over(segment_, first, i + 1);
+        if (first >= phrase_.first + 2 && segment_.pieces[first - 1].is_mark(TokenKind::percent) &&
+            segment_.pieces[first - 2].kind == PieceKind::number) {
+            const double share = segment_.pieces[first - 2].number;
+            claim = claim_over(segment_, first - 2, i + 1);
+            claim.quantity = Quantity{share, share, Unit::percent};
+        }
+        claim.marks |= marks;
+        finish(claim, first, i + 1, id, kind);
+        if (!is_identity(kind)) modifier_marks_ = 0;
+    }
+
+    void finish(Claim& claim, std::uint32_t first, std::uint32_t last, ConceptId id, Kind kind) {
+        const bool before_material = material_follows(last);
+        const PartFinder::Owner owner = is_identity(kind)
+                                            ? parts_.owner_of_identity(first, last)
+                                            : parts_.owner_of_statement(first, last, head_is_material(last));
+        claim.says = id;
+        claim.kind = kind;
+        claim.part = owner.part;
+        claim.phrase = phrase_.number;
+        if (owner.by_part) claim.marks |= bit(Mark::on_part);
+        if (owner.by_product) claim.marks |= bit(Mark::on_product);
+        if (before_material) claim.marks |= bit(Mark::on_material);
+        if (kind == Kind::plating && !owner.by_part && !owner.by_product) claim.part = Part::hardware;
+        claims_.push_back(claim);
+    }
+
+    bool material_follows(std::uint32_t from) const {
+        for (std::uint32_t i = from; i < phrase_.last; ++i) {
+            if (is_material(vocabulary(), segment_.pieces[i])) return true;
+        }
+        return false;
+    }
+
+    // The last noun of the phrase is a material, a finish or a colour, and no product: 'waterproof leather'.
+    bool head_is_material(std::uint32_t from) const {
+        bool material = false;
+        for (std::uint32_t i = from; i < phrase_.last; ++i) {
+            const Piece& piece = segment_.pieces[i];
+            if (piece.is(Role::product) || piece.is(Role::part)) return false;
+            material = material || is_material(vocabulary(), piece) || piece.is(Role::tone_word);
+        }
+        return material;
+    }
+
+    // Praise and craft: neighbours become one mention. They count wherever they stand, care advice above all.
+    void mention(std::uint32_t i, Kind kind) {
+        if (segment_.pieces[i].silent && kind != Kind::craft) return;
+        if (!claims_.empty() && kind == Kind::quality) {
+            Claim& last = claims_.back();
+            const std::uint32_t token = segment_.pieces[i].first;
+            if (last.kind == kind && last.field == segment_.field && token > 0 && !last.has(Mark::likened) &&
+                segment_.tokens.list[token - 1].end == last.end) {
+                last.end = segment_.tokens.list[segment_.pieces[i].last - 1].end;
+                return;
+            }
+        }
+        Claim claim = claim_over(segment_, i, i + 1);
+        finish(claim, i, i + 1, segment_.pieces[i].sense.concept_id, kind);
+    }
+
+    // 'Made in Italy': the place may stand behind an article, so behind the phrase.
+    void origin_with_place(std::uint32_t i) {
+        constexpr std::uint32_t kReach = 3;
+        for (std::uint32_t k = i + 1; k < segment_.pieces.size() && k <= i + kReach; ++k) {
+            const Piece& piece = segment_.pieces[k];
+            if (piece.is(Role::place_name)) {
+                Claim claim = claim_over(segment_, i, k + 1);
+                claim.marks |= modifier_marks_;
+                claim.place = piece.sense.concept_id;
+                claim.negated = segment_.pieces[i].negated;
+                finish(claim, i, k + 1, segment_.pieces[i].sense.concept_id, Kind::origin);
+                modifier_marks_ = 0;
+                return;
+            }
+            if (piece.kind == PieceKind::mark || (piece.kind == PieceKind::term && !piece.is(Role::determiner))) return;
+        }
+    }
+
+    // 'Italian leather' says where the leather was made.
+    void read_place_adjective(std::uint32_t i) {
+        constexpr std::uint32_t kReach = 5;
+        if (segment_.pieces[i].silent) return;
+        for (std::uint32_t k = i + 1; k < phrase_.last && k <= i + kReach; ++k) {
+            const Piece& piece = segment_.pieces[k];
+            if (piece.is(Role::product) || piece.is(Role::part)) return;
+            if (!is_material(vocabulary(), piece)) continue;
+            Claim claim = claim_over(segment_, i, k == i + 1 ? k + 1 : i + 1);
+            claim.place = segment_.pieces[i].sense.concept_id;
+            finish(claim, i, k + 1, vocabulary().known.national_material, Kind::origin);
+            const PartFinder::Owner owner = parts_.owner_of_identity(i, k + 1);
+            claims_.back().part = owner.part;
+            return;
+        }
+    }
+
+    // 'Country of manufacture: China', and 'leather from Tuscany'.
+    void read_place_name(std::uint32_t i) {
+        const Piece& piece = segment_.pieces[i];
+        if (piece.silent) return;
+        const bool labelled = segment_.regions[i].kind == RegionKind::origin;
+        const bool of_material = !labelled && i == phrase_.first && phrase_.before == Connector::link && after_material();
+        if (!labelled && !of_material) return;
+        if (i > 0 && segment_.pieces[i - 1].is(Role::meaning)) return;  // 'made in Italy' was read as a whole
+        Claim claim = claim_over(segment_, i, i + 1);
+        claim.place = piece.sense.concept_id;
+        finish(claim, i, i + 1, labelled ? vocabulary().known.made_in : vocabulary().known.national_material, Kind::origin);
+    }
+
+    bool after_material() const {
+        return phrase_.first >= 2 && is_material(vocabulary(), segment_.pieces[phrase_.first - 2]);
+    }
+
+    const SegmentContext& segment_;
+    const Phrase& phrase_;
+    const PartFinder& parts_;
+    std::vector<Claim>& claims_;
+    std::uint32_t modifiers_start_ = 0;
+    std::uint32_t modifiers_end_ = 0;
+    std::uint32_t modifier_marks_ = 0;
+};
+
+}  // namespace
+
+void parse_statements(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                      std::vector<Claim>& claims) {
+    StatementParser(segment, phrase, parts, claims).parse();
+}
+
+}  // namespace grainside::claims

@@ -1,0 +1,62 @@
+// Writing what was found: JSON Lines records for programs, a marked view for people.
+//
+// Output is appended to a string that the caller writes and clears; nothing here prints. Text from a listing comes out
+// inert: JSON strings are escaped, control, bidirectional-formatting and invalid bytes are replaced in the human view.
+// Thread-safe for distinct `out`.
+#ifndef GRAINSIDE_REPORT_H
+#define GRAINSIDE_REPORT_H
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <span>
+#include <string>
+
+#include "grainside/checker.h"
+
+namespace grainside {
+inline namespace v0 {
+
+// Writes the records of design section 9. Constant text of the book is escaped once, when the writer is made.
+class RecordWriter {
+public:
+    // The book must outlive the writer.
+    explicit RecordWriter(const RuleBook& book);
+    RecordWriter(RecordWriter&&) noexcept;
+    RecordWriter& operator=(RecordWriter&&) noexcept;
+    ~RecordWriter();
+
+    // One line a claim: {"listing","field","start","end","words","part","kind","says","negated","hedged","called"?,
+    // "place"?,"quantity"?,"look_alike"?}.
+    void write_claims(const Listing& listing, const CheckResult& result, std::string& out) const;
+
+    // One line a finding, then one closing line {"listing","claims","findings","worst","look_alikes"?}. `checker` gives
+    // the wording to use instead and must be the one that made `result`.
+    void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker, std::string& out) const;
+
+private:
+    struct Constants;
+    std::unique_ptr<Constants> constants_;
+};
+
+struct ViewOptions {
+    bool colour = false;      // ANSI colours; only for a terminal
+    std::size_t width = 80;   // columns to wrap at; at least 40
+};
+
+// The listing's words marked in place, each finding with grade, reason, source and wording to use instead, and a line
+// that says what was found. `source_name` is what the listing was read from.
+void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
+                const ViewOptions& options, std::string& out);
+// The listing's claims as a table, part by part.
+void write_claims_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const ViewOptions& options,
+                       std::string& out);
+
+// What every report for people ends with: no legal advice, local law and licensed practice decide, a grade judges words
+// and evidence, not intent; rule book digest and counts.
+void write_view_end(const RuleBook& book, std::string& out);
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_REPORT_H

@@ -1,0 +1,40 @@
+#include "listing/json_records.h"
+
+namespace grainside::listing {
+
+JsonRecords::Outcome JsonRecords::read(const RecordText& text, Listing& listing) {
+    ++record_;
+    switch (product_.read(text, ProductJson::Role::record, record_, listing, *sink_)) {
+        case ProductJson::Outcome::listing:
+            listing.record = record_;
+            listing.line = text.origin.line;
+            return Outcome::listing;
+        case ProductJson::Outcome::graph:
+            // Its nodes are the records.
+            --record_;
+            graph_ = ElementCursor(product_.graph());
+            return Outcome::nothing;
+        case ProductJson::Outcome::broken:
+            return Outcome::broken;
+        case ProductJson::Outcome::skipped:
+            break;
+    }
+    return Outcome::nothing;
+}
+
+bool JsonRecords::next_in_graph(Listing& listing) {
+    // The graph was parsed as a part of its record, so it cannot have a fault between its nodes.
+    while (graph_.next() == ElementCursor::Step::element) {
+        ++record_;
+        const RecordText& node = graph_.element();
+        if (product_.read(node, ProductJson::Role::graph_node, record_, listing, *sink_) ==
+            ProductJson::Outcome::listing) {
+            listing.record = record_;
+            listing.line = node.origin.line;
+            return true;
+        }
+    }
+    return false;
+}
+
+}  // namespace grainside::listing

@@ -1,0 +1,37 @@
+// Records out of JSON texts: numbered, and with the nodes of a graph one by one.
+#ifndef GRAINSIDE_LISTING_JSON_RECORDS_H
+#define GRAINSIDE_LISTING_JSON_RECORDS_H
+
+#include <cstdint>
+
+#include "grainside/listing.h"
+#include "listing/element_cursor.h"
+#include "listing/issue_sink.h"
+#include "listing/product_json.h"
+
+namespace grainside::listing {
+
+// What JSON Lines and JSON files have in common. Not thread-safe.
+class JsonRecords {
+public:
+    // `sink` outlives this object.
+    explicit JsonRecords(IssueSink& sink) : sink_(&sink), product_(sink.file()) {}
+
+    enum class Outcome { listing, nothing, broken };
+    // Reads the next record. After an object with "@graph" its products come from `next_in_graph`.
+    Outcome read(const RecordText& text, Listing& listing);
+    bool next_in_graph(Listing& listing);
+
+    // Counts a record that is passed over without being read.
+    void count_record() noexcept { ++record_; }
+
+private:
+    IssueSink* sink_;
+    ProductJson product_;
+    ElementCursor graph_;
+    std::uint64_t record_ = 0;
+};
+
+}  // namespace grainside::listing
+
+#endif  // GRAINSIDE_LISTING_JSON_RECORDS_H

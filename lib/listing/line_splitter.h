@@ -1,0 +1,41 @@
+// Lines out of a byte source, with an upper bound to the memory that one of them can take.
+#ifndef GRAINSIDE_LISTING_LINE_SPLITTER_H
+#define GRAINSIDE_LISTING_LINE_SPLITTER_H
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+
+#include "listing/byte_source.h"
+
+namespace grainside::listing {
+
+struct Line {
+    std::string_view text;            // without its line end (LF or CR LF); empty if too large
+    std::size_t readable_behind = 0;  // bytes behind `text` that may be read
+    std::uint64_t number = 0;         // from 1
+    bool too_large = false;           // longer than the bound and passed over
+};
+
+// Not thread-safe.
+class LineSplitter {
+public:
+    // `source` outlives the splitter.
+    LineSplitter(ByteSource& source, std::size_t max_line_bytes) : source_(&source), max_line_bytes_(max_line_bytes) {}
+
+    // The next line, valid until the next call. False at the end, and after a read error (`ByteSource::error`), when
+    // the line that it broke off is not given.
+    bool next(Line& line);
+
+private:
+    void pass_over();
+
+    ByteSource* source_;
+    std::size_t max_line_bytes_;
+    std::size_t given_ = 0;  // bytes of the line given last, with its end
+    std::uint64_t number_ = 0;
+};
+
+}  // namespace grainside::listing
+
+#endif  // GRAINSIDE_LISTING_LINE_SPLITTER_H

@@ -1,0 +1,23 @@
+// What reads one format.
+#ifndef GRAINSIDE_LISTING_RECORD_SOURCE_H
+#define GRAINSIDE_LISTING_RECORD_SOURCE_H
+
+#include "grainside/listing.h"
+
+namespace grainside::listing {
+
+class RecordSource {
+public:
+    RecordSource() = default;
+    RecordSource(const RecordSource&) = delete;
+    RecordSource& operator=(const RecordSource&) = delete;
+    virtual ~RecordSource() = default;
+
+    // Fills `listing` and returns true, or returns false at the end, and from then on. Views in `listing` live until
+    // the next call. Issues go to the sink that the source was made with.
+    virtual bool next(Listing& listing) = 0;
+};
+
+}  // namespace grainside::listing
+
+#endif  // GRAINSIDE_LISTING_RECORD_SOURCE_H

@@ -1,0 +1,58 @@
+// What a rule book holds inside.
+#ifndef GRAINSIDE_RULES_BOOK_DATA_H
+#define GRAINSIDE_RULES_BOOK_DATA_H
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "document/document.h"
+#include "document/faults.h"
+#include "grainside/rule_book.h"
+#include "rules/condition.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::rules {
+
+// The compiled side of RuleInfo, at the same index. Several conditions in one list: one of them suffices.
+struct CompiledRule {
+    std::vector<ClaimCondition> when;
+    std::vector<ClaimCondition> unless;
+    std::vector<BesideCondition> beside;         // empty: not asked
+    std::vector<BesideCondition> unless_beside;
+    bool over_list = false;  // the finding spans the whole list of percentages
+};
+
+struct Market {
+    std::string name;
+    std::vector<std::string> within;  // larger markets whose rules hold there too
+};
+
+struct BookData {
+    std::vector<document::Document> documents;  // faults and texts point into them
+    vocabulary::Vocabulary vocabulary;
+    std::vector<RuleInfo> rules;
+    std::vector<CompiledRule> compiled;
+    std::vector<SourceInfo> sources;
+    std::vector<Market> markets;
+    // By concept: indices of the rules whose `when` can hold for a claim that says it, in book order.
+    std::vector<std::vector<std::uint32_t>> by_concept;
+    std::string digest;
+};
+
+// Fills sources, markets and rules from the documents; the vocabulary is loaded already. Faults: those of the
+// conditions, and "unknown-key", "missing-key", "duplicate-rule", "duplicate-source", "unknown-source",
+// "unknown-market", "unknown-grade", "bad-date", "bad-template", "thin-proof", "unused-words".
+void load_sources(BookData& book, document::Faults& faults);
+void load_markets(BookData& book, document::Faults& faults);
+void load_rules(BookData& book, document::Faults& faults);
+
+// Sixteen hexadecimal digits (FNV-1a, 64 bit) over names, structure and texts of all documents.
+std::string digest_of(std::span<const document::Document> documents);
+
+}  // namespace grainside::rules
+
+#endif  // GRAINSIDE_RULES_BOOK_DATA_H

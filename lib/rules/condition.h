@@ -1,0 +1,78 @@
+// A rule's condition on one claim, compiled to sets and masks.
+#ifndef GRAINSIDE_RULES_CONDITION_H
+#define GRAINSIDE_RULES_CONDITION_H
+
+#include <cstdint>
+#include <optional>
+
+#include "document/document.h"
+#include "document/faults.h"
+#include "grainside/claim.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::rules {
+
+// What every condition of a claim may ask. All that is asked must hold.
+struct ClaimCondition {
+    vocabulary::ConceptSet says;      // with all descendants; every concept where the rule asks for none
+    vocabulary::ConceptSet called;    // empty: not asked
+    vocabulary::ConceptSet not_called;
+    std::uint32_t kinds = (1U << kKindCount) - 1;
+    std::uint32_t parts = (1U << kPartCount) - 1;
+    std::uint32_t categories = 0xffffffff;  // bit = index into Vocabulary::categories
+    std::uint32_t marked = 0;       // at least one of these; 0 = not asked
+    std::uint32_t marked_all = 0;   // all of these
+    std::uint32_t unmarked = 0;     // none of these
+    std::optional<bool> negated = false;
+    std::optional<bool> hedged;
+    std::optional<bool> quantity;
+    std::optional<bool> borrowed;   // whether it borrows a noun (Claim::called)
+    std::optional<bool> look_alike;
+    double share_from = 0;          // percent; asked where share_asked
+    double share_to = 100;
+    bool share_asked = false;
+
+    bool holds(const Claim& claim, std::uint8_t category) const noexcept {
+        const std::uint32_t marks = claim.marks;
+        return says.contains(claim.says) && (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
+               (parts >> static_cast<unsigned>(claim.part) & 1U) != 0 && (categories >> category & 1U) != 0 &&
+               (marked == 0 || (marks & marked) != 0) && (marks & marked_all) == marked_all && (marks & unmarked) == 0 &&
+               (!negated || *negated == claim.negated) && (!hedged || *hedged == claim.hedged) &&
+               (!quantity || *quantity == claim.quantity.has_value()) && (!borrowed || *borrowed == (claim.called != 0)) &&
+               (!look_alike || *look_alike == claim.look_alike) &&
+               (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
+               (!share_asked || has_share(claim));
+    }
+
+    bool called_asked = false;
+
+private:
+    bool has_share(const Claim& claim) const noexcept {
+        return claim.quantity && claim.quantity->unit == Unit::percent && claim.quantity->low >= share_from &&
+               claim.quantity->high <= share_to;
+    }
+};
+
+// How far from the graded claim another statement is looked for.
+enum class Reach : std::uint8_t { phrase, sentence, part, anywhere };
+
+// A condition on another statement of the same listing.
+struct BesideCondition {
+    ClaimCondition claim;
+    Reach reach = Reach::part;
+    std::optional<bool> same_place;  // of origin claims: the same country, or another
+    bool differs = false;            // neither says what the other says, nor a kind of it
+    bool later = false;              // it stands after the graded claim
+};
+
+// Reads a mapping of condition keys. Faults: "unknown-key", "wrong-type", "unknown-concept", "unknown-kind",
+// "unknown-part", "unknown-category", "unknown-mark", "out-of-range".
+ClaimCondition read_condition(const document::Document& document, document::Node node,
+                              const vocabulary::Vocabulary& vocabulary, document::Faults& faults);
+// The same with reach, place, differs and later. Fault also: "unknown-reach".
+BesideCondition read_beside(const document::Document& document, document::Node node,
+                            const vocabulary::Vocabulary& vocabulary, document::Faults& faults);
+
+}  // namespace grainside::rules
+
+#endif  // GRAINSIDE_RULES_CONDITION_H

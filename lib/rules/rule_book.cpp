@@ -1,0 +1,115 @@
+#include "grainside/rule_book.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "document/compiled_document.h"
+#include "document/yaml_document.h"
+#include "rules/book_data.h"
+#include "rules/built_in_book.h"
+
+namespace grainside {
+
+namespace rules {
+
+namespace {
+
+// FNV-1a, 64 bit (Fowler, Noll, Vo; draft-eastlake-fnv): enough to tell two honest books apart.
+class Digest {
+public:
+    void add(std::string_view bytes) {
+        for (char c : bytes) add_byte(static_cast<unsigned char>(c));
+        add_byte(0xff);  // no byte of UTF-8: keeps 'ab','c' and 'a','bc' apart
+    }
+    std::string text() const { return fmt::format("{:016x}", hash_); }
+
+private:
+    void add_byte(unsigned char byte) {
+        hash_ ^= byte;
+        hash_ *= 0x100000001b3ULL;
+    }
+    std::uint64_t hash_ = 0xcbf29ce484222325ULL;
+};
+
+void add_node(Digest& digest, document::Node node) {
+    digest.add(node.key());
+    digest.add(node.is_scalar() ? "=" : node.is_sequence() ? "[" : "{");
+    digest.add(node.text());
+    for (document::Node child : node) add_node(digest, child);
+    digest.add("end");
+}
+
+// One loader of meaning for both encodings.
+Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> documents, document::Faults& faults) {
+    auto book = std::make_unique<BookData>();
+    book->documents = std::move(documents);
+    book->digest = digest_of(book->documents);
+    vocabulary::load_vocabulary(book->documents, book->vocabulary, faults);
+    load_sources(*book, faults);
+    load_markets(*book, faults);
+    load_rules(*book, faults);
+    if (faults.any_errors()) return faults.take();
+    return book;
+}
+
+}  // namespace
+
+std::string digest_of(std::span<const document::Document> documents) {
+    Digest digest;
+    for (const document::Document& document : documents) {
+        digest.add(document.file());
+        if (document.root().exists()) add_node(digest, document.root());
+    }
+    return digest.text();
+}
+
+}  // namespace rules
+
+inline namespace v0 {
+
+RuleBook::RuleBook(std::unique_ptr<rules::BookData> data) : data_(std::move(data)) {}
+RuleBook::RuleBook(RuleBook&&) noexcept = default;
+RuleBook& RuleBook::operator=(RuleBook&&) noexcept = default;
+RuleBook::~RuleBook() = default;
+
+Result<RuleBook> RuleBook::load(const std::filesystem::path& folder) {
+    document::Faults faults;
+    auto documents = document::read_yaml_folder(folder, faults);
+    auto data = rules::load_book(std::move(documents), faults);
+    if (!data) return std::move(data).issues();
+    return RuleBook(std::move(data).value());
+}
+
+Result<RuleBook> RuleBook::built_in() {
+    document::Faults faults;
+    auto documents = document::open_compiled(rules::built_in_book(), faults);
+    auto data = rules::load_book(std::move(documents), faults);
+    if (!data) return std::move(data).issues();
+    return RuleBook(std::move(data).value());
+}
+
+std::span<const RuleInfo> RuleBook::rules() const noexcept { return data_->rules; }
+std::span<const SourceInfo> RuleBook::sources() const noexcept { return data_->sources; }
+
+const RuleInfo* RuleBook::find_rule(std::string_view id) const noexcept {
+    const auto found = std::find_if(data_->rules.begin(), data_->rules.end(), [&](const RuleInfo& rule) { return rule.id == id; });
+    return found == data_->rules.end() ? nullptr : &*found;
+}
+
+std::string_view RuleBook::concept_name(ConceptId id) const noexcept {
+    return id < concept_count() ? std::string_view(data_->vocabulary.concepts[id].name) : std::string_view();
+}
+std::string_view RuleBook::concept_wording(ConceptId id) const noexcept {
+    return id < concept_count() ? std::string_view(data_->vocabulary.concepts[id].wording) : std::string_view();
+}
+ConceptId RuleBook::find_concept(std::string_view name) const noexcept { return data_->vocabulary.concepts.find(name); }
+bool RuleBook::is_a(ConceptId id, ConceptId ancestor) const noexcept {
+    return id < concept_count() && data_->vocabulary.concepts.is_a(id, ancestor);
+}
+std::string_view RuleBook::digest() const noexcept { return data_->digest; }
+std::size_t RuleBook::concept_count() const noexcept { return data_->vocabulary.concepts.size(); }
+std::size_t RuleBook::term_form_count() const noexcept { return data_->vocabulary.term_forms; }
+
+}  // namespace v0
+}  // namespace grainside

@@ -1,0 +1,135 @@
+#include "rules/rule_matcher.h"
+
+#include <algorithm>
+
+namespace grainside::rules {
+
+namespace {
+
+// Bounds that keep a hostile record linear in its claims; an ordinary listing is far below both.
+constexpr std::uint32_t kNeighbours = 64;   // claims looked at on either side within a phrase or sentence
+constexpr std::size_t kMostDistinct = 1024;  // different statements looked through for a part or the whole listing
+
+bool in_force(const RuleInfo& rule, std::string_view day) {
+    return day.empty() || ((rule.from.empty() || rule.from <= day) && (rule.until.empty() || day <= rule.until));
+}
+
+std::uint64_t look_of(const Claim& claim) {
+    std::uint64_t hash = claim.says | std::uint64_t{claim.called} << 16 | std::uint64_t{claim.place} << 32;
+    hash = hash * 0x9e3779b97f4a7c15ULL + claim.marks;
+    hash = hash * 0x9e3779b97f4a7c15ULL + (static_cast<unsigned>(claim.part) | static_cast<unsigned>(claim.kind) << 8U |
+                                           unsigned{claim.negated} << 16U | unsigned{claim.hedged} << 17U | unsigned{claim.look_alike} << 18U);
+    hash ^= hash >> 31;
+    return hash * 0xbf58476d1ce4e5b9ULL;
+}
+
+bool look_alike(const Claim& a, const Claim& b) {
+    const auto share = [](const Claim& claim) { return claim.quantity ? claim.quantity->low : -1.0; };
+    return a.says == b.says && a.called == b.called && a.place == b.place && a.marks == b.marks && a.part == b.part &&
+           a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged && a.look_alike == b.look_alike && share(a) == share(b);
+}
+
+}  // namespace
+
+void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
+    if (selected_ && selected_day_ == on && std::equal(markets.begin(), markets.end(), selected_markets_.begin(), selected_markets_.end())) {
+        return;
+    }
+    selected_ = true;
+    selected_day_ = on;
+    selected_markets_.assign(markets.begin(), markets.end());
+    std::vector<std::string_view> reached(markets.begin(), markets.end());
+    for (const Market& market : book_.markets) {
+        if (std::find(markets.begin(), markets.end(), market.name) == markets.end()) continue;
+        reached.insert(reached.end(), market.within.begin(), market.within.end());
+    }
+    active_.assign(book_.rules.size(), 0);
+    for (std::size_t i = 0; i < book_.rules.size(); ++i) {
+        const RuleInfo& rule = book_.rules[i];
+        const bool here = rule.markets.empty() || std::any_of(rule.markets.begin(), rule.markets.end(), [&](const std::string& market) {
+            return std::find(reached.begin(), reached.end(), market) != reached.end();
+        });
+        active_[i] = here && in_force(rule, on) ? 1 : 0;
+    }
+}
+
+void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
+    distinct_.clear();
+    if (claims.size() <= kNeighbours) {
+        for (std::uint32_t i = 0; i < claims.size(); ++i) distinct_.push_back(i);
+        return;
+    }
+    constexpr std::size_t kSlots = 4 * kMostDistinct;
+    seen_.assign(kSlots, kNoClaim);
+    for (std::uint32_t i = 0; i < claims.size() && distinct_.size() < kMostDistinct; ++i) {
+        std::size_t at = look_of(claims[i]) % kSlots;
+        while (seen_[at] != kNoClaim && !look_alike(claims[seen_[at]], claims[i])) at = (at + 1) % kSlots;
+        if (seen_[at] != kNoClaim) continue;
+        seen_[at] = i;
+        distinct_.push_back(i);
+    }
+}
+
+bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other, std::uint8_t category) const {
+    if (!condition.claim.holds(other, category)) return false;
+    if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end))) return false;
+    if (condition.same_place && (*condition.same_place ? claim.place != other.place
+                                                       : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
+        return false;
+    }
+    return !condition.differs || !book_.vocabulary.concepts.related(claim.says, other.says);
+}
+
+std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, std::uint8_t category,
+                                       const std::vector<BesideCondition>& conditions) const {
+    const Claim& claim = claims[at];
+    const auto from = at > kNeighbours ? at - kNeighbours : 0;
+    const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(claims.size(), std::size_t{at} + kNeighbours + 1));
+    for (const BesideCondition& condition : conditions) {
+        if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
+            for (std::uint32_t i = from; i < to; ++i) {
+                const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase : claims[i].sentence == claim.sentence;
+                if (i != at && near && fits(condition, claim, claims[i], category)) return i;
+            }
+            continue;
+        }
+        for (std::uint32_t i : distinct_) {
+            if (i == at || (condition.reach == Reach::part && claims[i].part != claim.part)) continue;
+            if (fits(condition, claim, claims[i], category)) return i;
+        }
+    }
+    return kNoClaim;
+}
+
+void RuleMatcher::match(std::span<const Claim> claims, std::uint8_t category, std::vector<Finding>& findings) {
+    gather_kinds_of_claims(claims);
+    const auto any_holds = [category](const std::vector<ClaimCondition>& conditions, const Claim& claim) {
+        return std::any_of(conditions.begin(), conditions.end(),
+                           [&](const ClaimCondition& condition) { return condition.holds(claim, category); });
+    };
+    for (std::uint32_t at = 0; at < claims.size(); ++at) {
+        const Claim& claim = claims[at];
+        for (std::uint32_t index : book_.by_concept[claim.says]) {
+            if (active_[index] == 0) continue;
+            const CompiledRule& rule = book_.compiled[index];
+            if (!any_holds(rule.when, claim) || any_holds(rule.unless, claim)) continue;
+            std::uint32_t against = kNoClaim;
+            if (!rule.beside.empty()) {
+                against = find_beside(claims, at, category, rule.beside);
+                if (against == kNoClaim) continue;
+            }
+            if (!rule.unless_beside.empty() && find_beside(claims, at, category, rule.unless_beside) != kNoClaim) continue;
+            Finding finding;
+            finding.rule = index;
+            finding.claim = at;
+            finding.against = against;
+            finding.start = claim.start;
+            finding.end = rule.over_list && claim.list_end > claim.end ? claim.list_end : claim.end;
+            finding.grade = book_.rules[index].grade;
+            finding.basis = book_.rules[index].basis;
+            findings.push_back(finding);
+        }
+    }
+}
+
+}  // namespace grainside::rules

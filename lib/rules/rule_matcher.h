@@ -1,0 +1,47 @@
+// Which rules hold for the claims of one listing.
+#ifndef GRAINSIDE_RULES_RULE_MATCHER_H
+#define GRAINSIDE_RULES_RULE_MATCHER_H
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "grainside/claim.h"
+#include "grainside/finding.h"
+#include "rules/book_data.h"
+
+namespace grainside::rules {
+
+// Keeps its working memory between listings. Not thread-safe; one a thread.
+class RuleMatcher {
+public:
+    explicit RuleMatcher(const BookData& book) : book_(book) {}
+
+    // Which rules are in force: those of no market and of `markets` (with what these lie within) on day `on`
+    // (YYYY-MM-DD; empty = any day). Cheap when nothing changed since the last call.
+    void select(std::span<const std::string> markets, std::string_view on);
+
+    // Appends every finding of every rule that holds. `claims` are those of one listing, in the order of the text.
+    void match(std::span<const Claim> claims, std::uint8_t category, std::vector<Finding>& findings);
+
+private:
+    std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, std::uint8_t category,
+                              const std::vector<BesideCondition>& conditions) const;
+    bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other, std::uint8_t category) const;
+    void gather_kinds_of_claims(std::span<const Claim> claims);
+
+    const BookData& book_;
+    std::vector<char> active_;
+    std::vector<std::string> selected_markets_;
+    std::string selected_day_;
+    bool selected_ = false;
+    // Indices of claims that differ in what conditions can see: a record that says one thing a thousand times costs as
+    // much as one that says it once.
+    std::vector<std::uint32_t> distinct_;
+    std::vector<std::uint32_t> seen_;
+};
+
+}  // namespace grainside::rules
+
+#endif  // GRAINSIDE_RULES_RULE_MATCHER_H

@@ -1,0 +1,139 @@
+// Cuts a stream of characters into tokens. Both tokenizers feed one; they differ in how they find the characters.
+//
+// What a mark is may depend on the character after it ("e.g." and "end."), so that one mark, or a run of the same mark,
+// is held back until the next character settles it. Nothing is ever read twice but a word with look-alike letters.
+#ifndef GRAINSIDE_TEXT_CUTTER_H
+#define GRAINSIDE_TEXT_CUTTER_H
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <limits>
+#include <string_view>
+
+#include "text/character.h"
+#include "text/character_reader.h"
+#include "text/token.h"
+
+namespace grainside::text {
+
+class Cutter {
+public:
+    // Clears `tokens` and writes folded forms from `folded_start` on; what lies before belongs to the caller.
+    Cutter(CharacterReader& reader, Tokens& tokens, std::size_t folded_start);
+
+    // Characters in order, without gaps between them.
+    void take(const Character& character);
+    void finish();
+
+    // Between tokens: no word is open and no mark is held.
+    bool is_clean() const { return open_ == Open::nothing && held_ == CharacterKind::end_of_text; }
+
+    // A whole ASCII word whose folded form the caller has already put at `folded_offset`, in place of taking its
+    // characters one by one. `flags` are those of its letters. REQUIRES: is_clean(); the next character is neither a
+    // letter nor a digit nor dropped nor an apostrophe.
+    void take_word(std::uint32_t start, std::uint32_t end, std::uint32_t folded_offset, std::uint8_t flags) {
+        if (space_) flags |= flag::space_before;
+        if (join_) flags |= flag::hyphen_before;
+        tokens_.list.push_back(
+            {start, end, folded_offset, static_cast<std::uint16_t>(end - start), TokenKind::word, flags});
+        space_ = false;
+        join_ = false;
+        line_start_ = false;
+        touch_ = end;
+    }
+
+    // White space within a line, in place of taking it. REQUIRES: is_clean().
+    void take_space() { space_ = true; }
+
+    // A full stop before a space, in place of taking the two. REQUIRES: is_clean(); does not follow a number.
+    void take_stop_and_space(std::uint32_t at) {
+        emit(TokenKind::stop, at, at + 1);
+        space_ = true;
+    }
+
+    // A comma that does not follow a number, in place of taking it. REQUIRES: is_clean().
+    void take_comma(std::uint32_t at) { emit(TokenKind::comma, at, at + 1); }
+
+    // True if a word or number ends at `at`.
+    bool touches(std::uint32_t at) const { return touch_ == at; }
+
+    // A hyphen between the word that ends at `at` and a letter, in place of taking it. REQUIRES: is_clean();
+    // touches(at); the letter is taken next.
+    void take_inner_hyphen() { join_ = true; }
+
+private:
+    enum class Open : std::uint8_t { nothing, word, number };
+    using FourBytes = std::array<char, FoldEntry::kShortForm>;  // copied whole, which is quicker than by length
+    static constexpr std::uint32_t kNowhere = std::numeric_limits<std::uint32_t>::max();
+
+    void take_letter(const Character& character);
+    void take_digit(const Character& character);
+    void take_mark(const Character& character);
+    void take_tag(const Character& character);
+
+    void hold(const Character& character);
+    bool settle(const Character& next);
+    bool settle_dot(const Character& next);
+    void settle_hyphens(const Character& next);
+    void emit_held(TokenKind kind);
+    void turn_number_into_bullet();
+
+    void open(Open kind, std::uint32_t start);
+    void close(std::uint32_t at);
+    void cut(std::uint32_t at) {
+        if (open_ != Open::nothing) close(at);
+    }
+    void refold_as_latin(std::uint32_t start, std::uint32_t end);
+
+    void emit(TokenKind kind, std::uint32_t start, std::uint32_t end);
+    void end_line(std::uint32_t start, std::uint32_t end, bool blank);
+    void take_newline(const Character& character);
+
+    void append_form(const Character& character);
+    void append_jamo(char32_t code);
+    void append_short(FourBytes form, std::uint32_t length);
+    void append_long(std::string_view form);
+    char* place_for(std::uint32_t length);
+    void grow(std::size_t size);
+    bool ends_list_number(std::uint32_t at) const { return list_number_end_ == at && touch_ == at; }
+
+    CharacterReader& reader_;
+    Tokens& tokens_;
+    std::size_t folded_end_;  // where the open word's folded form begins, or the next one's will
+
+    // The open word or number.
+    std::uint32_t start_ = 0;
+    std::uint32_t end_ = 0;
+    std::uint32_t length_ = 0;  // folded bytes
+    std::uint32_t letters_ = 0;
+    std::uint32_t capitals_ = 0;
+    Open open_ = Open::nothing;
+    std::uint8_t flags_ = 0;
+    bool begins_with_capital_ = false;
+    bool has_latin_ = false;
+    bool has_look_alike_ = false;
+
+    // The mark held back; end_of_text = none.
+    CharacterKind held_ = CharacterKind::end_of_text;
+    bool held_touches_ = false;  // a word or number ends where it begins
+    std::uint32_t held_start_ = 0;
+    std::uint32_t held_end_ = 0;
+    std::uint32_t held_count_ = 0;
+
+    // What lies since the last token.
+    bool space_ = false;
+    bool join_ = false;                         // the next word or number is joined to the last by a hyphen
+    bool line_start_ = true;                    // no token yet in this line
+    std::uint32_t touch_ = kNowhere;            // where the last word or number ends, dropped characters included
+    std::uint32_t list_number_end_ = kNowhere;  // the same for a number that may number a list item
+
+    // Of the line_end token that comes last in the list.
+    std::uint32_t newlines_ = 0;
+    std::uint32_t breaks_ = 0;
+    std::uint32_t after_return_ = kNowhere;
+};
+
+}  // namespace grainside::text
+
+#endif  // GRAINSIDE_TEXT_CUTTER_H

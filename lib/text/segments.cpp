@@ -1,0 +1,132 @@
+#include "text/segments.h"
+
+#include <cstddef>
+
+namespace grainside::text {
+namespace {
+
+constexpr std::uint32_t kLongLine = 40;  // bytes
+
+bool is_word_or_number(const Token& token) {
+    return token.kind == TokenKind::word || token.kind == TokenKind::number;
+}
+
+bool ends_segment(TokenKind kind) {
+    switch (kind) {
+        case TokenKind::stop:
+        case TokenKind::question:
+        case TokenKind::exclamation:
+        case TokenKind::line_end:
+        case TokenKind::pipe:
+        case TokenKind::bullet:
+        case TokenKind::heading:
+            return true;
+        default:
+            return false;
+    }
+}
+
+class SegmentCutter {
+public:
+    SegmentCutter(const Tokens& tokens, std::vector<Segment>& segments) : tokens_(tokens), segments_(segments) {}
+
+    void run() {
+        segments_.clear();
+        const auto count = static_cast<std::uint32_t>(tokens_.list.size());
+        for (std::uint32_t i = 0; i < count; ++i) {
+            const Token& token = tokens_.list[i];
+            if (!ends_segment(token.kind)) {
+                take_inner(i);
+            } else if (token.kind == TokenKind::line_end) {
+                if (!only_wraps(i)) {
+                    close(i, false);
+                    begin_line((token.flags & flag::blank_line) != 0);
+                }
+                line_offset_ = token.end;
+            } else {
+                close(i, token.kind == TokenKind::question);
+                begin_as(token.kind);
+                // Quotes and brackets that close right after the mark belong to what has ended.
+                while (i + 1 < count && closes_after_mark(tokens_.list[i + 1])) ++i;
+            }
+        }
+        close(count, false);
+    }
+
+private:
+    void take_inner(std::uint32_t i) {
+        const Token& token = tokens_.list[i];
+        if (is_word_or_number(token)) {
+            has_words_ = true;
+        } else if (!open_ && token.kind != TokenKind::open && token.kind != TokenKind::quote) {
+            return;  // a segment does not begin with a comma or the like
+        }
+        if (!open_) first_ = i;
+        open_ = true;
+    }
+
+    void close(std::uint32_t last, bool question) {
+        if (has_words_) {
+            segments_.push_back({first_, last, question ? SegmentKind::question : kind_,
+                                 static_cast<std::uint8_t>(starts_line_ ? 1 : 0),
+                                 static_cast<std::uint8_t>(starts_block_ ? 1 : 0)});
+            starts_line_ = false;
+            starts_block_ = false;
+        }
+        open_ = false;
+        has_words_ = false;
+    }
+
+    void begin_line(bool blank) {
+        // A heading and an item end with their line, so what follows them is a block of its own.
+        if (blank || kind_ != SegmentKind::sentence) starts_block_ = true;
+        starts_line_ = true;
+        kind_ = SegmentKind::sentence;
+    }
+
+    void begin_as(TokenKind mark) {
+        if (mark != TokenKind::bullet && mark != TokenKind::heading) return;
+        kind_ = mark == TokenKind::bullet ? SegmentKind::item : SegmentKind::heading;
+        starts_block_ = true;
+    }
+
+    static bool closes_after_mark(const Token& token) {
+        return (token.kind == TokenKind::close || token.kind == TokenKind::quote) &&
+               (token.flags & flag::space_before) == 0;
+    }
+
+    // Whether the line_end at `i` lies within a sentence that was wrapped to the width of a page.
+    bool only_wraps(std::uint32_t i) const {
+        const Token& line_end = tokens_.list[i];
+        if (!open_ || kind_ == SegmentKind::heading || (line_end.flags & flag::blank_line) != 0) return false;
+        if (line_end.start - line_offset_ <= kLongLine || i + 1 == tokens_.list.size()) return false;
+        const Token& before = tokens_.list[i - 1];
+        return (is_word_or_number(before) || before.kind == TokenKind::comma) && begins_small(tokens_.list[i + 1]);
+    }
+
+    // A word that begins with a small letter. Scripts without case begin at U+0590 and are told by their first byte.
+    bool begins_small(const Token& token) const {
+        constexpr std::uint8_t kFirstCaselessLead = 0xD7;
+        if (token.kind != TokenKind::word || (token.flags & flag::capital) != 0 || token.folded_length == 0)
+            return false;
+        return static_cast<std::uint8_t>(tokens_.folded[token.folded_offset]) < kFirstCaselessLead;
+    }
+
+    const Tokens& tokens_;
+    std::vector<Segment>& segments_;
+    std::uint32_t first_ = 0;
+    std::uint32_t line_offset_ = 0;  // first byte of the line
+    SegmentKind kind_ = SegmentKind::sentence;
+    bool open_ = false;
+    bool has_words_ = false;
+    bool starts_line_ = true;
+    bool starts_block_ = true;
+};
+
+}  // namespace
+
+void cut_segments(const Tokens& tokens, std::vector<Segment>& segments) {
+    SegmentCutter(tokens, segments).run();
+}
+
+}  // namespace grainside::text

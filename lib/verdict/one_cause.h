@@ -1,0 +1,20 @@
+// One finding per cause.
+#ifndef GRAINSIDE_VERDICT_ONE_CAUSE_H
+#define GRAINSIDE_VERDICT_ONE_CAUSE_H
+
+#include <span>
+#include <vector>
+
+#include "grainside/claim.h"
+#include "grainside/finding.h"
+
+namespace grainside::verdict {
+
+// Of findings whose words overlap in one field, keeps the worst grade; of equal grades the one on more words, then the
+// rule that stands first in the book. A quality word inside words that are already misleading adds nothing. Leaves
+// `findings` sorted by field, start, grade, rule.
+void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& findings);
+
+}  // namespace grainside::verdict
+
+#endif  // GRAINSIDE_VERDICT_ONE_CAUSE_H

@@ -1,0 +1,83 @@
+// The concepts and their is-a relation.
+#ifndef GRAINSIDE_VOCABULARY_CONCEPT_TREE_H
+#define GRAINSIDE_VOCABULARY_CONCEPT_TREE_H
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "document/document.h"
+#include "document/faults.h"
+#include "grainside/claim.h"
+
+namespace grainside::vocabulary {
+
+// A set of concepts as bits, one for each id.
+class ConceptSet {
+public:
+    ConceptSet() = default;
+    explicit ConceptSet(std::size_t concept_count) : words_((concept_count + 63) / 64) {}
+    void insert(ConceptId id) { words_[id / 64] |= std::uint64_t{1} << (id % 64); }
+    bool contains(ConceptId id) const noexcept {
+        return id / 64U < words_.size() && (words_[id / 64U] >> (id % 64U) & 1) != 0;
+    }
+    void insert_all(const ConceptSet& other) {
+        for (std::size_t i = 0; i < words_.size(); ++i) words_[i] |= other.words_[i];
+    }
+    bool empty() const noexcept;
+
+private:
+    std::vector<std::uint64_t> words_;
+};
+
+// Immutable once loaded. Id 0 is no concept.
+class ConceptTree {
+public:
+    struct Entry {
+        std::string name;     // the permanent id
+        std::string wording;  // how to write it in a text
+        Kind kind = Kind::material;
+        std::vector<ConceptId> parents;
+        ConceptSet ancestors;    // reflexive
+        ConceptSet descendants;  // reflexive
+    };
+
+    // Reads the entries of concepts documents, then those that `add` brought, and closes the relation. Faults:
+    // "unknown-key", "missing-key", "wrong-type", "duplicate-concept", "unknown-concept", "unknown-kind", "cycle",
+    // "too-many-concepts".
+    void load(const document::Document& document, document::Faults& faults);
+    // Adds one concept that another file defines (a place). Gives its id, or 0 with a fault.
+    ConceptId add(const document::Document& document, document::Node place, std::string_view name, std::string_view parent,
+                  std::string wording, document::Faults& faults);
+    // Resolves parents, inherits kinds and closes is-a. Call once, after all were added.
+    void close(document::Faults& faults);
+
+    ConceptId find(std::string_view name) const noexcept;
+    // Reports "unknown-concept" with a suggestion and gives 0 where there is none of that name.
+    ConceptId require(const document::Document& document, document::Node node, document::Faults& faults) const;
+    const Entry& operator[](ConceptId id) const noexcept { return entries_[id]; }
+    std::size_t size() const noexcept { return entries_.size(); }  // counts the empty entry 0
+    bool is_a(ConceptId id, ConceptId ancestor) const noexcept { return entries_[id].ancestors.contains(ancestor); }
+    // One is the other's ancestor: 'leather' and 'calf leather' can both be true of one thing.
+    bool related(ConceptId a, ConceptId b) const noexcept { return is_a(a, b) || is_a(b, a); }
+
+private:
+    struct Pending {
+        const document::Document* document = nullptr;
+        document::Node node;  // where parents stand
+        std::vector<std::string> parents;
+        bool has_kind = false;
+    };
+    ConceptId insert(const document::Document& document, document::Node place, std::string_view name,
+                     document::Faults& faults);
+
+    std::vector<Entry> entries_{Entry{}};
+    std::vector<Pending> pending_{Pending{}};
+    std::vector<std::pair<std::string, ConceptId>> by_name_;  // sorted by close()
+    bool closed_ = false;
+};
+
+}  // namespace grainside::vocabulary
+
+#endif  // GRAINSIDE_VOCABULARY_CONCEPT_TREE_H

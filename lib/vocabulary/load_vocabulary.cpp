@@ -1,0 +1,429 @@
+// From the documents of a rule folder to a vocabulary.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "text/tokenizer.h"
+#include "vocabulary/spelling.h"
+#include "vocabulary/vocabulary.h"
+
+namespace grainside::vocabulary {
+
+using document::Document;
+using document::Faults;
+using document::Node;
+
+namespace {
+
+// The concepts that the grammar asks for by name.
+struct GrammarConcept {
+    std::string_view name;
+    ConceptId GrammarConcepts::* member;
+};
+constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
+    {"leather", &GrammarConcepts::leather},
+    {"trait-hide-word", &GrammarConcepts::hide_word},
+    {"trait-borrows-hide", &GrammarConcepts::borrows_hide},
+    {"trait-borrowed-fibre", &GrammarConcepts::borrowed_fibre},
+    {"textile", &GrammarConcepts::textile},
+    {"fabric", &GrammarConcepts::fabric},
+    {"metal", &GrammarConcepts::metal},
+    {"precious-metal", &GrammarConcepts::precious_metal},
+    {"plastic", &GrammarConcepts::plastic},
+    {"coated-fabric", &GrammarConcepts::coated_fabric},
+    {"coated-leather", &GrammarConcepts::coated_leather},
+    {"coated-split-leather", &GrammarConcepts::coated_split},
+    {"split-leather", &GrammarConcepts::split_leather},
+    {"leather-look-material", &GrammarConcepts::look_material},
+    {"imitation-leather", &GrammarConcepts::imitation_leather},
+    {"imitation-suede", &GrammarConcepts::imitation_suede},
+    {"suede", &GrammarConcepts::suede},
+    {"tone-finish", &GrammarConcepts::tone_finish},
+    {"embossed", &GrammarConcepts::embossed},
+    {"thickness", &GrammarConcepts::thickness},
+    {"coating-thickness", &GrammarConcepts::coating_thickness},
+    {"plating-thickness", &GrammarConcepts::plating_thickness},
+    {"cloth-weight", &GrammarConcepts::cloth_weight},
+    {"yarn-size", &GrammarConcepts::yarn_size},
+    {"foam-density", &GrammarConcepts::foam_density},
+    {"thread-count", &GrammarConcepts::thread_count},
+    {"fill-power", &GrammarConcepts::fill_power},
+    {"made-in", &GrammarConcepts::made_in},
+    {"national-material", &GrammarConcepts::national_material},
+    {"place", &GrammarConcepts::place},
+    {"standard-cited", &GrammarConcepts::standard_cited},
+    {"foam", &GrammarConcepts::foam},
+    {"gold", &GrammarConcepts::gold},
+    {"karat-gold", &GrammarConcepts::karat_gold},
+    {"plating", &GrammarConcepts::plating},
+    {"leather-fibre-material", &GrammarConcepts::fibre_material},
+    {"other-fibres", &GrammarConcepts::other_fibres},
+    {"trait-synthetic", &GrammarConcepts::trait_synthetic},
+    {"non-leather", &GrammarConcepts::non_leather},
+    {"trait-needs-place", &GrammarConcepts::needs_place},
+});
+
+// A term as it stands in a file, cut into folded words.
+struct RawTerm {
+    std::vector<std::string> words;
+    Sense sense;
+    bool inflects = false;  // takes plurals and joined spellings: names of things do, grammar words do not
+};
+
+class Loader {
+public:
+    Loader(Vocabulary& vocabulary, Faults& faults) : vocabulary_(vocabulary), faults_(faults) {}
+
+    void load(std::span<const Document> documents) {
+        bool has_concepts = false;
+        bool has_parts = false;
+        for (const Document& document : documents) {
+            if (document.file() == "concepts.yaml") {
+                vocabulary_.concepts.load(document, faults_);
+                has_concepts = true;
+            } else if (document.file() == "parts.yaml") {
+                load_categories(document);
+                has_parts = true;
+            }
+        }
+        if (!has_concepts) missing("concepts.yaml");
+        if (!has_parts) missing("parts.yaml");
+        if (vocabulary_.categories.empty()) vocabulary_.categories.push_back({"any", Part::body});
+        for (const Document& document : documents) {
+            if (document.file().starts_with("vocabulary/")) add_places(document);
+        }
+        vocabulary_.concepts.close(faults_);
+        resolve_grammar_concepts();
+        for (const Document& document : documents) {
+            if (document.file().starts_with("vocabulary/")) load_words(document);
+        }
+        build();
+    }
+
+private:
+    void missing(std::string_view file) {
+        Issue issue;
+        issue.code = "missing-file";
+        issue.file = file;
+        issue.message = fmt::format("the rule folder has no {}", file);
+        issue.hint = "point --rules at a folder laid out like the default one; `grainside rules` shows it";
+        faults_.add(std::move(issue));
+    }
+
+    void resolve_grammar_concepts() {
+        for (const auto& [name, member] : kGrammarConcepts) {
+            const ConceptId id = vocabulary_.concepts.find(name);
+            vocabulary_.known.*member = id;
+            if (id != 0) continue;
+            Issue issue;
+            issue.code = "unknown-concept";
+            issue.file = "concepts.yaml";
+            issue.message = fmt::format("concept '{}' is missing, and the grammar needs it", name);
+            faults_.add(std::move(issue));
+        }
+    }
+
+    void load_categories(const Document& document) {
+        vocabulary_.categories.push_back({"any", Part::body});
+        for (Node node : document.root()) {
+            if (!check_keys(document, node, {"category", "main_part"}, faults_)) continue;
+            const Node name = node.find("category");
+            const Node part = node.find("main_part");
+            if (!name.exists() || !part.exists()) {
+                faults_.error(document, node, "missing-key", "a category needs `category` and `main_part`");
+                continue;
+            }
+            const auto named = read_part(document, part);
+            if (!named) continue;
+            if (name.text() == "any") {
+                vocabulary_.categories.front().main_part = *named;
+            } else if (vocabulary_.categories.size() < 255) {
+                vocabulary_.categories.push_back({std::string(name.text()), *named});
+            }
+        }
+    }
+
+    std::optional<Part> read_part(const Document& document, Node node) {
+        const auto named = part_named(node.text());
+        if (!named) {
+            std::vector<std::string_view> names;
+            for (std::size_t p = 0; p < kPartCount; ++p) names.push_back(name_of(static_cast<Part>(p)));
+            faults_.error(document, node, "unknown-part", fmt::format("there is no part '{}'", node.text()),
+                          document::suggestion(node.text(), names));
+        }
+        return named;
+    }
+
+    void add_places(const Document& document) {
+        for (Node node : document.root()) {
+            const Node place = node.find("place");
+            if (!place.exists()) continue;
+            std::string wording(node.find("wording").exists() ? node.find("wording").text() : place.text());
+            if (!node.find("wording").exists()) {
+                bool start = true;
+                for (char& c : wording) {
+                    if (c == '-') c = ' ';
+                    if (start && c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+                    start = c == ' ';
+                }
+            }
+            vocabulary_.concepts.add(document, place, place.text(), "place", std::move(wording), faults_);
+        }
+    }
+
+    void load_words(const Document& document) {
+        if (!document.root().is_sequence()) {
+            faults_.error(document, document.root(), "wrong-type", "a vocabulary file is a sequence of entries");
+            return;
+        }
+        for (Node node : document.root()) {
+            if (node.find("says").exists()) {
+                load_meanings(document, node);
+            } else if (node.find("part").exists()) {
+                load_part_words(document, node);
+            } else if (node.find("category").exists()) {
+                load_product_words(document, node);
+            } else if (node.find("place").exists()) {
+                load_place_words(document, node);
+            } else if (node.find("grammar").exists()) {
+                load_grammar_words(document, node);
+            } else if (node.find("unit").exists()) {
+                load_unit_words(document, node);
+            } else if (node.find("spelling").exists()) {
+                load_spelling(document, node);
+            } else {
+                faults_.error(document, node, "missing-key", "an entry that says nothing of its words",
+                              "begin it with says, part, category, place, grammar, unit or spelling");
+            }
+        }
+    }
+
+    void load_meanings(const Document& document, Node node) {
+        if (!check_keys(document, node,
+                        {"says", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
+                         "after_borrower"},
+                        faults_)) {
+            return;
+        }
+        const ConceptId id = vocabulary_.concepts.require(document, node.find("says"), faults_);
+        if (id == 0) return;
+        for (Node child : node) {
+            const auto condition = condition_named(child.key());
+            if (!condition) continue;
+            Sense sense;
+            sense.condition = *condition;
+            sense.concept_id = id;
+            add_terms(document, child, sense, true);
+        }
+    }
+
+    void load_part_words(const Document& document, Node node) {
+        if (!check_keys(document, node, {"part", "nouns", "before", "after"}, faults_)) return;
+        const auto part = read_part(document, node.find("part"));
+        if (!part) return;
+        Sense sense;
+        sense.value = static_cast<std::uint8_t>(*part);
+        sense.role = Role::part;
+        add_terms(document, node.find("nouns"), sense, true);
+        sense.role = Role::part_before;
+        add_terms(document, node.find("before"), sense, false);
+        sense.role = Role::part_after;
+        add_terms(document, node.find("after"), sense, false);
+    }
+
+    void load_product_words(const Document& document, Node node) {
+        if (!check_keys(document, node, {"category", "nouns"}, faults_)) return;
+        const Node name = node.find("category");
+        for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
+            if (vocabulary_.categories[i].name != name.text()) continue;
+            Sense sense;
+            sense.role = Role::product;
+            sense.value = static_cast<std::uint8_t>(i);
+            add_terms(document, node.find("nouns"), sense, true);
+            return;
+        }
+        std::vector<std::string_view> names;
+        for (const Category& category : vocabulary_.categories) names.push_back(category.name);
+        faults_.error(document, name, "unknown-category", fmt::format("there is no category '{}'", name.text()),
+                      document::suggestion(name.text(), names));
+    }
+
+    void load_place_words(const Document& document, Node node) {
+        if (!check_keys(document, node, {"place", "wording", "names", "adjectives"}, faults_)) return;
+        Sense sense;
+        sense.concept_id = vocabulary_.concepts.find(node.find("place").text());
+        if (sense.concept_id == 0) return;  // reported when it was added
+        sense.role = Role::place_name;
+        add_terms(document, node.find("names"), sense, false);
+        sense.role = Role::place_adjective;
+        add_terms(document, node.find("adjectives"), sense, false);
+    }
+
+    void load_grammar_words(const Document& document, Node node) {
+        if (!check_keys(document, node, {"grammar", "words"}, faults_)) return;
+        const Node name = node.find("grammar");
+        const auto role = role_named(name.text());
+        if (!role) {
+            faults_.error(document, name, "unknown-role", fmt::format("there is no word class '{}'", name.text()),
+                          "rules/README.md lists the word classes");
+            return;
+        }
+        Sense sense;
+        sense.role = *role;
+        add_terms(document, node.find("words"), sense, *role == Role::accessory);
+    }
+
+    void load_unit_words(const Document& document, Node node) {
+        if (!check_keys(document, node, {"unit", "words"}, faults_)) return;
+        const Node name = node.find("unit");
+        for (int u = 0; u <= static_cast<int>(Unit::fill_power); ++u) {
+            if (name_of(static_cast<Unit>(u)) != name.text()) continue;
+            Sense sense;
+            sense.role = Role::unit;
+            sense.value = static_cast<std::uint8_t>(u);
+            add_terms(document, node.find("words"), sense, false);
+            return;
+        }
+        faults_.error(document, name, "unknown-unit", fmt::format("there is no unit '{}'", name.text()));
+    }
+
+    void load_spelling(const Document& document, Node node) {
+        const Node what = node.find("spelling");
+        if (what.text() == "pairs") {
+            if (!check_keys(document, node, {"spelling", "pairs"}, faults_)) return;
+            for (Node pair : node.find("pairs")) {
+                const auto words = read_words(document, pair, faults_);
+                if (words.size() != 2) {
+                    faults_.error(document, pair, "wrong-type", "a spelling pair has two words");
+                    continue;
+                }
+                pairs_.emplace_back(words[0], words[1]);
+            }
+        } else if (what.text() == "not-misspelt") {
+            if (!check_keys(document, node, {"spelling", "words"}, faults_)) return;
+            for (std::string_view word : read_words(document, node.find("words"), faults_)) {
+                vocabulary_.misspellings.protect(word);
+            }
+        } else {
+            faults_.error(document, what, "unknown-role", fmt::format("there is no spelling list '{}'", what.text()),
+                          "one of pairs, not-misspelt");
+        }
+    }
+
+    void add_terms(const Document& document, Node list, const Sense& sense, bool inflects) {
+        if (!list.exists()) return;
+        if (list.is_scalar()) {
+            add_term(document, list, sense, inflects);
+            return;
+        }
+        for (Node node : list) add_term(document, node, sense, inflects);
+    }
+
+    void add_term(const Document& document, Node node, const Sense& sense, bool inflects) {
+        if (!node.is_scalar()) {
+            faults_.error(document, node, "wrong-type", "a term is a text");
+            return;
+        }
+        text::tokenize(node.text(), tokens_);
+        RawTerm term;
+        term.sense = sense;
+        term.inflects = inflects;
+        for (const text::Token& token : tokens_.list) {
+            if (token.kind > text::TokenKind::number) {
+                faults_.error(document, node, "empty-term", fmt::format("the term '{}' holds a mark", node.text()),
+                              "a term is made of words and digits; hyphens and spaces are equal");
+                return;
+            }
+            term.words.emplace_back(tokens_.folded_text(token));
+        }
+        if (term.words.empty()) {
+            faults_.error(document, node, "empty-term", "a term without a word");
+            return;
+        }
+        terms_.push_back(std::move(term));
+    }
+
+    void build() {
+        // Every listed word gets its own number before variants are let in, so that no variant takes a listed word.
+        std::vector<std::vector<WordId>> paths;
+        paths.reserve(terms_.size());
+        for (const RawTerm& term : terms_) {
+            std::vector<WordId>& path = paths.emplace_back();
+            for (const std::string& word : term.words) path.push_back(vocabulary_.words.intern(word));
+            vocabulary_.terms.add(path, term.sense);
+        }
+        for (std::size_t i = 0; i < terms_.size(); ++i) {
+            if (terms_[i].inflects) add_joined(terms_[i], paths[i]);
+        }
+        std::vector<std::pair<std::string, WordId>> spelled;
+        for (std::size_t i = 0; i < terms_.size(); ++i) {
+            const RawTerm& term = terms_[i];
+            if (term.inflects) {
+                for (const std::string& form : number_forms(term.words.back())) alias(form, paths[i].back());
+            }
+            if (term.sense.role == Role::meaning) {
+                for (std::size_t w = 0; w < term.words.size(); ++w) spelled.emplace_back(term.words[w], paths[i][w]);
+            }
+        }
+        for (const auto& [word, id] : joined_) {
+            for (const std::string& form : number_forms(word)) alias(form, id);
+        }
+        for (const RawTerm& term : terms_) {
+            for (const std::string& word : term.words) {
+                const WordId id = vocabulary_.words.find(word);
+                for (const std::string& form : paired_forms(word, pairs_)) {
+                    alias(form, id);
+                    if (term.inflects) {
+                        for (const std::string& plural : number_forms(form)) alias(plural, id);
+                    }
+                }
+            }
+        }
+        std::sort(spelled.begin(), spelled.end());
+        spelled.erase(std::unique(spelled.begin(), spelled.end()), spelled.end());
+        for (const auto& [word, id] : spelled) vocabulary_.misspellings.add(word, id);
+        vocabulary_.misspellings.freeze();
+        vocabulary_.terms.freeze();
+        vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
+    }
+
+    void alias(const std::string& form, WordId id) {
+        const std::size_t before = vocabulary_.words.spellings();
+        vocabulary_.words.alias(form, id);
+        aliases_ += vocabulary_.words.spellings() - before;
+    }
+
+    // 'full grain' is also written 'fullgrain': two neighbouring words as one, unless that is a term already.
+    void add_joined(const RawTerm& term, const std::vector<WordId>& path) {
+        for (std::size_t i = 0; i + 1 < term.words.size(); ++i) {
+            const std::string& left = term.words[i];
+            const std::string& right = term.words[i + 1];
+            if (!can_be_joined(left, right)) continue;
+            const std::string joined = left + right;
+            std::vector<WordId> other(path.begin(), path.begin() + static_cast<std::ptrdiff_t>(i));
+            other.push_back(vocabulary_.words.intern(joined));
+            other.insert(other.end(), path.begin() + static_cast<std::ptrdiff_t>(i) + 2, path.end());
+            if (vocabulary_.terms.has_term(other)) continue;
+            vocabulary_.terms.add(other, term.sense);
+            if (i + 2 == term.words.size()) joined_.emplace_back(joined, other.back());
+        }
+    }
+
+    Vocabulary& vocabulary_;
+    Faults& faults_;
+    text::Tokens tokens_;
+    std::vector<RawTerm> terms_;
+    std::vector<std::pair<std::string, WordId>> joined_;
+    std::vector<std::pair<std::string, std::string>> pairs_;
+    std::size_t aliases_ = 0;
+};
+
+}  // namespace
+
+void load_vocabulary(std::span<const Document> documents, Vocabulary& vocabulary, Faults& faults) {
+    Loader(vocabulary, faults).load(documents);
+}
+
+}  // namespace grainside::vocabulary

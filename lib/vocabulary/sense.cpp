@@ -1,0 +1,82 @@
+#include "vocabulary/sense.h"
+
+#include <array>
+#include <utility>
+
+namespace grainside::vocabulary {
+
+namespace {
+
+constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
+    {"determiner", Role::determiner},
+    {"own", Role::own},
+    {"link", Role::link},
+    {"with", Role::with},
+    {"copula", Role::copula},
+    {"conjunction", Role::conjunction},
+    {"alternative", Role::alternative},
+    {"negator", Role::negator},
+    {"negation-end", Role::negation_end},
+    {"free-suffix", Role::free_suffix},
+    {"hedge", Role::hedge},
+    {"genuine", Role::genuine},
+    {"solid", Role::solid},
+    {"pure", Role::pure},
+    {"all", Role::all},
+    {"imitation", Role::imitation},
+    {"look", Role::look},
+    {"coated", Role::coated},
+    {"comparison", Role::comparison},
+    {"comparison-suffix", Role::comparison_suffix},
+    {"other-product", Role::other_product},
+    {"other-product-after", Role::other_product_after},
+    {"accessory-before", Role::accessory_before},
+    {"teaching", Role::teaching},
+    {"crowd", Role::crowd},
+    {"care", Role::care},
+    {"idiom", Role::idiom},
+    {"colour", Role::colour},
+    {"tone-word", Role::tone_word},
+    {"blend", Role::blend},
+    {"standard", Role::standard},
+    {"document", Role::document},
+    {"result", Role::result},
+    {"affirm", Role::affirm},
+    {"deny", Role::deny},
+    {"thickness-word", Role::thickness_word},
+    {"size-word", Role::size_word},
+    {"silent-label", Role::silent_label},
+    {"main-label", Role::main_label},
+    {"colour-label", Role::colour_label},
+    {"origin-label", Role::origin_label},
+    {"more-than", Role::more_than},
+    {"breaks", Role::breaks},
+    {"accessory", Role::accessory},
+});
+
+constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition>>({
+    {"words", Condition::always},
+    {"before_hide", Condition::before_hide},
+    {"before_material", Condition::before_material},
+    {"before_hardware", Condition::before_hardware},
+    {"after_genuine", Condition::after_genuine},
+    {"after_borrower", Condition::after_borrower},
+});
+
+}  // namespace
+
+std::optional<Role> role_named(std::string_view name) noexcept {
+    for (const auto& [text, role] : kRoles) {
+        if (text == name) return role;
+    }
+    return std::nullopt;
+}
+
+std::optional<Condition> condition_named(std::string_view key) noexcept {
+    for (const auto& [text, condition] : kConditions) {
+        if (text == key) return condition;
+    }
+    return std::nullopt;
+}
+
+}  // namespace grainside::vocabulary

@@ -1,0 +1,53 @@
+// What a term can mean to the grammar.
+#ifndef GRAINSIDE_VOCABULARY_SENSE_H
+#define GRAINSIDE_VOCABULARY_SENSE_H
+
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+#include "grainside/claim.h"
+
+namespace grainside::vocabulary {
+
+// The grammar's word classes. Which words they hold is written in rules/vocabulary/LANG/, under the names of
+// role_names() in sense.cpp; rules/README.md explains each.
+enum class Role : std::uint8_t {
+    meaning,  // stands for a concept
+    part,     // names a part: value is a Part
+    part_before,  // 'lined with': what follows is of the part
+    part_after,   // 'leather-lined': what stands before is of the part
+    product,      // names a product: value is a category
+    accessory,    // names what comes with the product or cares for it
+    place_name,
+    place_adjective,
+    unit,  // value is a Unit
+    // word classes without a value
+    determiner, own, link, with, copula, conjunction, alternative, negator, negation_end, free_suffix, hedge, genuine,
+    solid, pure, all, imitation, look, coated, comparison, comparison_suffix, other_product, other_product_after,
+    accessory_before, teaching, crowd, care, idiom, colour, tone_word, blend, standard, document, result, affirm, deny,
+    thickness_word, size_word, silent_label, main_label, colour_label, origin_label, more_than, breaks
+};
+std::optional<Role> role_named(std::string_view name) noexcept;  // only the word classes without a value
+
+// When a meaning counts.
+enum class Condition : std::uint8_t {
+    always,
+    before_hide,      // a hide word stands to the right in the same phrase
+    before_material,  // a material, part or product stands to the right in the same phrase
+    before_hardware,  // the phrase's head is a hardware noun
+    after_genuine,    // a word like genuine or solid stands to the left in the same phrase
+    after_borrower,   // directly after a plastic, plant sheet or imitation
+};
+std::optional<Condition> condition_named(std::string_view key) noexcept;  // the YAML key; `words` is always
+
+struct Sense {
+    Role role = Role::meaning;
+    Condition condition = Condition::always;
+    std::uint8_t value = 0;   // a Part, category or Unit by role
+    ConceptId concept_id = 0; // of a meaning or a place
+};
+
+}  // namespace grainside::vocabulary
+
+#endif  // GRAINSIDE_VOCABULARY_SENSE_H

@@ -1,0 +1,69 @@
+#include "vocabulary/spelling.h"
+
+#include <algorithm>
+
+namespace grainside::vocabulary {
+
+namespace {
+
+constexpr std::size_t kLongPairSide = 5;
+
+bool has_digit(std::string_view word) {
+    return std::any_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+bool is_vowel(char c) { return std::string_view("aeiou").find(c) != std::string_view::npos; }
+
+bool takes_es(std::string_view word) {
+    return word.ends_with("s") || word.ends_with("x") || word.ends_with("z") || word.ends_with("ch") ||
+           word.ends_with("sh");
+}
+
+}  // namespace
+
+std::vector<std::string> number_forms(std::string_view word) {
+    std::vector<std::string> forms;
+    if (word.size() < 3 || has_digit(word)) return forms;
+    const std::string text(word);
+    if (word.ends_with("y") && !is_vowel(word[word.size() - 2])) {
+        forms.push_back(text.substr(0, text.size() - 1) + "ies");
+    } else if (takes_es(word)) {
+        forms.push_back(text + "es");
+    } else {
+        forms.push_back(text + "s");
+    }
+    if (word.size() > 3 && word.ends_with("ies")) {
+        forms.push_back(text.substr(0, text.size() - 3) + "y");
+    } else if (word.size() > 4 && word.ends_with("es") && takes_es(word.substr(0, word.size() - 2))) {
+        forms.push_back(text.substr(0, text.size() - 2));
+    } else if (word.size() > 3 && word.ends_with("s") && !word.ends_with("ss") && !word.ends_with("us")) {
+        forms.push_back(text.substr(0, text.size() - 1));
+    }
+    return forms;
+}
+
+std::vector<std::string> paired_forms(std::string_view word, std::span<const std::pair<std::string, std::string>> pairs) {
+    std::vector<std::string> forms;
+    const auto replace = [&](const std::string& from, const std::string& to) {
+        if (word == from) {
+            forms.push_back(to);
+        } else if (from.size() >= kLongPairSide) {
+            if (const std::size_t at = word.find(from); at != std::string_view::npos) {
+                std::string form(word);
+                form.replace(at, from.size(), to);
+                forms.push_back(std::move(form));
+            }
+        }
+    };
+    for (const auto& [left, right] : pairs) {
+        replace(left, right);
+        replace(right, left);
+    }
+    return forms;
+}
+
+bool can_be_joined(std::string_view left, std::string_view right) {
+    return left.size() >= 3 && right.size() >= 3 && !has_digit(left) && !has_digit(right);
+}
+
+}  // namespace grainside::vocabulary

@@ -1,0 +1,67 @@
+// Terms as paths of words.
+#ifndef GRAINSIDE_VOCABULARY_TERM_TRIE_H
+#define GRAINSIDE_VOCABULARY_TERM_TRIE_H
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "vocabulary/sense.h"
+#include "vocabulary/word_table.h"
+
+namespace grainside::vocabulary {
+
+// Node 0 is the root. One step is one look into an open-addressed table, however many terms there are.
+class TermTrie {
+public:
+    using NodeId = std::uint32_t;
+
+    // Adds a sense to the end of a path; the order of adding is kept.
+    void add(std::span<const WordId> path, const Sense& sense);
+    // Whether a term ends where `path` leads. Only before freeze().
+    bool has_term(std::span<const WordId> path) const noexcept;
+    // Lays the senses out side by side. Call once, after the last add().
+    void freeze();
+
+    // 0 where no term goes on with `word`.
+    NodeId step(NodeId node, WordId word) const noexcept {
+        const std::uint64_t key = std::uint64_t{node} << 32 | word;
+        for (std::size_t at = hash(key) & mask_;; at = (at + 1) & mask_) {
+            if (edges_[at].key == key) return edges_[at].node;
+            if (edges_[at].node == 0) return 0;
+        }
+    }
+    // The senses of the term that ends at `node`; empty where none does. Only after freeze().
+    std::span<const Sense> senses(NodeId node) const noexcept {
+        return {senses_.data() + ends_[node].first, ends_[node].count};
+    }
+    std::size_t terms() const noexcept { return terms_; }
+
+private:
+    struct Edge {
+        std::uint64_t key = 0;
+        NodeId node = 0;
+    };
+    struct End {
+        std::uint32_t first = 0;
+        std::uint32_t count = 0;
+    };
+    static std::size_t hash(std::uint64_t key) noexcept {
+        key *= 0x9e3779b97f4a7c15ULL;
+        return static_cast<std::size_t>(key >> 32 ^ key >> 17);
+    }
+    NodeId make(NodeId node, WordId word);
+    void grow();
+
+    std::vector<Edge> edges_ = std::vector<Edge>(4096);
+    std::size_t mask_ = 4095;
+    std::size_t used_ = 0;
+    std::size_t terms_ = 0;
+    std::vector<std::vector<Sense>> pending_{1};  // by node, until freeze()
+    std::vector<End> ends_;
+    std::vector<Sense> senses_;
+};
+
+}  // namespace grainside::vocabulary
+
+#endif  // GRAINSIDE_VOCABULARY_TERM_TRIE_H
