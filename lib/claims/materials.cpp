@@ -309,6 +309,7 @@ private:
         claim.negated = claim.negated || stuff.negated;
         if (owner.by_product) claim.marks |= bit(Mark::on_product);
         if (owner.by_part) claim.marks |= bit(Mark::on_part);
+        if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated) claim.marks |= bit(Mark::listed);
         // A metal that nobody gave a place is the hardware's.
         if (!owner.by_part && !owner.by_product && is_a(stuff.says, vocabulary().known.metal)) claim.part = Part::hardware;
         if (stuff.likened) {

@@ -9,14 +9,15 @@
 
 namespace grainside::listing {
 
-// Follows brackets and quotes only, so that a broken element stays alone. Where one is so broken that its end cannot be
-// told, the next element is taken to begin on a later line that is indented as the broken one was.
-// Not thread-safe.
+// Every element is held to the grammar before it is given, so that a broken one is known at once and stays alone:
+// reading goes on at the next line that is indented as the broken element was or, where no line is, behind the bracket
+// that closes it. The time is linear in the text, whatever it holds. Not thread-safe.
 class ElementCursor {
 public:
     enum class Step {
-        element,  // `element` is set
-        fault,    // between elements; `fault` is set, its offset counts in the array's text. Go on with `next`
+        element,         // `element` is set
+        broken_element,  // `fault` is set, its offset counts in the array's text
+        fault,           // the same, but about what stands between elements
         end,
     };
 
@@ -29,17 +30,15 @@ public:
     const RecordText& element() const noexcept { return element_; }
     const JsonFault& fault() const noexcept { return fault_; }
 
-    // Says that the last element was no JSON.
-    void element_was_broken();
-
 private:
     enum class State { before_first, before_element, after_element, ended };
 
     Step give_element();
     Step fail(JsonFault fault, State next);
     Step lost();
-    std::size_t end_of_element() const;
-    std::size_t next_line_indented_alike(std::size_t from) const;
+    void go_on_after_broken();
+    std::size_t end_by_brackets() const;
+    bool find_line_indented_alike(std::size_t from);
     void skip_space();
 
     RecordText array_;
@@ -49,6 +48,9 @@ private:
     std::size_t at_ = 0;
     std::size_t element_begin_ = 0;
     bool was_broken_ = false;
+    // A search that found no line is not made again: it looked at all the text.
+    bool no_more_lines_ = false;
+    JsonScanner scanner_;
     // Places are counted from the element before, not from the beginning of the file.
     std::size_t counted_to_ = 0;
     Place counted_;

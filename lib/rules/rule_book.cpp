@@ -97,6 +97,12 @@ const RuleInfo* RuleBook::find_rule(std::string_view id) const noexcept {
     return found == data_->rules.end() ? nullptr : &*found;
 }
 
+std::vector<std::string> RuleBook::markets() const {
+    std::vector<std::string> names;
+    for (const rules::Market& market : data_->markets) names.push_back(market.name);
+    return names;
+}
+
 std::string_view RuleBook::concept_name(ConceptId id) const noexcept {
     return id < concept_count() ? std::string_view(data_->vocabulary.concepts[id].name) : std::string_view();
 }

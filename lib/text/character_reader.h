@@ -2,12 +2,14 @@
 #ifndef GRAINSIDE_TEXT_CHARACTER_READER_H
 #define GRAINSIDE_TEXT_CHARACTER_READER_H
 
+#include <algorithm>
 #include <cstdint>
 #include <string_view>
 
 #include "text/character.h"
 #include "text/fold_table.h"
 #include "text/tag_scanner.h"
+#include "text/utf8.h"
 
 namespace grainside::text {
 
@@ -22,7 +24,12 @@ public:
     // REQUIRES: at < size().
     Character read(std::uint32_t at) {
         const auto byte = static_cast<std::uint8_t>(text_[at]);
-        if (byte >= 0x80 || byte == '<' || byte == '&') return read_carefully(at);
+        if (byte >= 0x80) {
+            const Decoded decoded = decode_utf8(text_, at);
+            // What is no UTF-8 is read as NUL, a gap.
+            return make(decoded.code, at, at + std::max(decoded.length, std::uint32_t{1}));
+        }
+        if (byte == '<' || byte == '&') return read_markup(at);
         return make(byte, at, at + 1);
     }
 
@@ -32,7 +39,7 @@ private:
         return {entry.kind, code, &entry, start, end};
     }
 
-    Character read_carefully(std::uint32_t at);
+    Character read_markup(std::uint32_t at);
 
     std::string_view text_;
     TagScanner tags_;

@@ -7,8 +7,6 @@
 namespace grainside::text {
 namespace {
 
-constexpr std::uint32_t kLongestForm = 0xFFFF;
-constexpr std::size_t kReadablePast = 16;
 constexpr std::uint32_t kLongestUnit = 2;        // letters of a unit that a superscript may follow: m, cm, in, ft
 constexpr std::uint32_t kLongestListNumber = 2;  // digits of "1." and "12)" before list items
 constexpr std::uint32_t kDeepestHeading = 6;
@@ -78,7 +76,7 @@ Cutter::Cutter(CharacterReader& reader, Tokens& tokens, std::size_t folded_start
     if (tokens_.folded.size() < folded_start + kReadablePast) tokens_.folded.resize(folded_start + kReadablePast);
 }
 
-void Cutter::take(const Character& character) {
+void Cutter::take_any(const Character& character) {
     const CharacterKind kind = character.kind;
     if (kind == CharacterKind::drop || kind == CharacterKind::mark) {
         if (kind == CharacterKind::mark && open_ != Open::nothing && held_ == CharacterKind::end_of_text) {
@@ -129,12 +127,7 @@ void Cutter::take_letter(const Character& character) {
         open(Open::word, character.start);
         begins_with_capital_ = (character.entry->flags & fold_flag::capital) != 0;
     }
-    ++letters_;
-    if ((character.entry->flags & fold_flag::capital) != 0) ++capitals_;
-    if ((character.entry->flags & fold_flag::latin) != 0) has_latin_ = true;
-    if (character.entry->skeleton != 0) has_look_alike_ = true;
-    append_form(character);
-    end_ = character.end;
+    extend_word(character);
 }
 
 void Cutter::take_digit(const Character& character) {
@@ -440,30 +433,13 @@ void Cutter::take_newline(const Character& character) {
     if (++newlines_ > 1) tokens_.list.back().flags |= flag::blank_line;
 }
 
-void Cutter::append_form(const Character& character) {
-    const FoldEntry& entry = *character.entry;
-    if (character.kind == CharacterKind::jamo) {
-        char32_t code = character.code;
-        if (entry.length != 0) {
-            const std::string_view bytes(reinterpret_cast<const char*>(entry.bytes), entry.length);
-            code = decode_utf8(bytes, 0).code;
-        }
-        append_jamo(code);
-    } else if (entry.length == 0) {
-        FourBytes form{};
-        const std::uint32_t length = encode_utf8(character.code, form.data());
-        append_short(form, length);
-    } else if (entry.length <= FoldEntry::kShortForm) {
-        FourBytes form;
-        std::memcpy(form.data(), entry.bytes, form.size());
-        append_short(form, entry.length);
-    } else {
-        append_long(long_form(entry));
-    }
-}
-
 // Composes a vowel or tail with what the word ends in (Unicode standard, 3.12, Hangul syllable composition).
-void Cutter::append_jamo(char32_t code) {
+void Cutter::append_jamo(const Character& character) {
+    const FoldEntry& entry = *character.entry;
+    char32_t code = character.code;
+    if (entry.length != 0) {
+        code = decode_utf8({reinterpret_cast<const char*>(entry.bytes), entry.length}, 0).code;
+    }
     if (length_ >= kJamoBytes) {
         char* const last_bytes = tokens_.folded.data() + folded_end_ + length_ - kJamoBytes;
         const char32_t last = decode_utf8({last_bytes, kJamoBytes}, 0).code;
@@ -486,23 +462,10 @@ void Cutter::append_jamo(char32_t code) {
     append_short(form, length);
 }
 
-void Cutter::append_short(FourBytes form, std::uint32_t length) {
-    if (char* const place = place_for(length)) std::memcpy(place, form.data(), form.size());
-}
-
 void Cutter::append_long(std::string_view form) {
     if (char* const place = place_for(static_cast<std::uint32_t>(form.size()))) {
         std::memcpy(place, form.data(), form.size());
     }
-}
-
-// Makes the folded form longer and returns where the new bytes belong; null if it would become longer than is kept.
-char* Cutter::place_for(std::uint32_t length) {
-    if (length_ + length > kLongestForm) return nullptr;
-    const std::size_t at = folded_end_ + length_;
-    if (at + length + kReadablePast > tokens_.folded.size()) grow(at + length + kReadablePast);
-    length_ += length;
-    return tokens_.folded.data() + at;
 }
 
 void Cutter::grow(std::size_t size) {

@@ -8,12 +8,14 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <limits>
 #include <string_view>
 
 #include "text/character.h"
 #include "text/character_reader.h"
 #include "text/token.h"
+#include "text/utf8.h"
 
 namespace grainside::text {
 
@@ -23,7 +25,13 @@ public:
     Cutter(CharacterReader& reader, Tokens& tokens, std::size_t folded_start);
 
     // Characters in order, without gaps between them.
-    void take(const Character& character);
+    void take(const Character& character) {
+        if (character.kind == CharacterKind::letter && open_ == Open::word && held_ == CharacterKind::end_of_text) {
+            extend_word(character);
+        } else {
+            take_any(character);
+        }
+    }
     void finish();
 
     // Between tokens: no word is open and no mark is held.
@@ -64,9 +72,12 @@ public:
 
 private:
     enum class Open : std::uint8_t { nothing, word, number };
+    static constexpr std::uint32_t kLongestForm = 0xFFFF;
+    static constexpr std::size_t kReadablePast = 16;            // as Tokens::folded promises
     using FourBytes = std::array<char, FoldEntry::kShortForm>;  // copied whole, which is quicker than by length
     static constexpr std::uint32_t kNowhere = std::numeric_limits<std::uint32_t>::max();
 
+    void take_any(const Character& character);
     void take_letter(const Character& character);
     void take_digit(const Character& character);
     void take_mark(const Character& character);
@@ -90,11 +101,45 @@ private:
     void end_line(std::uint32_t start, std::uint32_t end, bool blank);
     void take_newline(const Character& character);
 
-    void append_form(const Character& character);
-    void append_jamo(char32_t code);
-    void append_short(FourBytes form, std::uint32_t length);
+    void extend_word(const Character& character) {
+        const FoldEntry& entry = *character.entry;
+        ++letters_;
+        if ((entry.flags & fold_flag::capital) != 0) ++capitals_;
+        if ((entry.flags & fold_flag::latin) != 0) has_latin_ = true;
+        if (entry.skeleton != 0) has_look_alike_ = true;
+        append_form(character);
+        end_ = character.end;
+    }
+
+    void append_form(const Character& character) {
+        const FoldEntry& entry = *character.entry;
+        FourBytes form{};
+        if (character.kind == CharacterKind::jamo) {
+            append_jamo(character);
+        } else if (entry.length == 0) {
+            const std::uint32_t length = encode_utf8(character.code, form.data());
+            append_short(form, length);
+        } else if (entry.length <= FoldEntry::kShortForm) {
+            std::memcpy(form.data(), entry.bytes, form.size());
+            append_short(form, entry.length);
+        } else {
+            append_long(long_form(entry));
+        }
+    }
+    void append_jamo(const Character& character);
+    void append_short(FourBytes form, std::uint32_t length) {
+        if (char* const place = place_for(length)) std::memcpy(place, form.data(), form.size());
+    }
     void append_long(std::string_view form);
-    char* place_for(std::uint32_t length);
+
+    // Makes the folded form longer and returns where the new bytes belong; null if it would become longer than is kept.
+    char* place_for(std::uint32_t length) {
+        if (length_ + length > kLongestForm) return nullptr;
+        const std::size_t at = folded_end_ + length_;
+        if (at + length + kReadablePast > tokens_.folded.size()) grow(at + length + kReadablePast);
+        length_ += length;
+        return tokens_.folded.data() + at;
+    }
     void grow(std::size_t size);
     bool ends_list_number(std::uint32_t at) const { return list_number_end_ == at && touch_ == at; }
 

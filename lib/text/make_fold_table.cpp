@@ -377,12 +377,11 @@ private:
 };
 
 std::string literal(const FoldEntry& entry) {
-    std::string out = "{{";
-    for (const std::uint8_t byte : entry.bytes) out += std::to_string(byte) + ",";
-    out.back() = '}';
-    out += "," + std::to_string(entry.length) + ",CharacterKind{" + std::to_string(static_cast<unsigned>(entry.kind)) +
-           "}," + std::to_string(entry.flags) + "," + std::to_string(entry.skeleton) + "},";
-    return out;
+    char text[96];
+    std::snprintf(text, sizeof text, "{{%u,%u,%u,%u},%u,CharacterKind{%u},%u,%u},", unsigned{entry.bytes[0]},
+                  unsigned{entry.bytes[1]}, unsigned{entry.bytes[2]}, unsigned{entry.bytes[3]}, unsigned{entry.length},
+                  static_cast<unsigned>(entry.kind), unsigned{entry.flags}, unsigned{entry.skeleton});
+    return text;
 }
 
 std::string literal(const Page& page) {

@@ -9,11 +9,17 @@
 namespace grainside::text {
 
 enum class TokenKind : std::uint8_t {
-    word,      // begins with a letter, goes on with letters, digits and inner apostrophes (which the fold drops)
-    number,    // digits, with '.' or ',' only between digits; letters that follow are a word joined to it ("1.4" "mm")
-    comma,     // ,  and its full-width and ideographic kin
-    stop,      // . before white space or the end, the ideographic full stop, ellipsis
-    question,  // ?
+    // Begins with a letter, goes on with letters, digits and inner apostrophes (which the fold drops). A raised digit
+    // belongs to a word of one or two letters ("m2"); elsewhere it is a footnote mark, and thus a gap.
+    word,
+    // Digits of any script, folded to ASCII, with '.' or ',' only between digits; letters that follow are a word joined
+    // to it ("1.4" "mm"). A point before the first digit is read as "0." if no word ends there. A fraction in one
+    // character is a number of its own with '/' in its folded form: two and a half is "2" and "1/2".
+    number,
+    comma,  // ,  and its full-width and ideographic kin
+    // A dot before white space, the end, a tag or a closing mark; two or more dots; ellipsis; ideographic full stop.
+    stop,
+    question,     // ?
     exclamation,  // !
     semicolon,    // ;
     colon,        // :
@@ -23,18 +29,21 @@ enum class TokenKind : std::uint8_t {
     percent,      // %
     open,         // ( [ {
     close,        // ) ] }
-    dash,         // a hyphen with white space on both sides, en and em dashes everywhere except between digits
-    pipe,         // | and table cell borders (<td>, <th>)
-    asterisk,     // * not at the start of a line
-    bullet,       // at the start of a line: - * + and the bullet characters, check marks, "1." "2)"; <li>
+    dash,         // a hyphen with white space on both sides, "--", en and em dashes everywhere except between digits
+    pipe,         // | and table cell borders (<td>, <th>); bullet characters not at the start of a line
+    asterisk,     // * not at the start of a line; two or more are a gap
+    bullet,       // at the start of a line: - * + and dashes, bullet characters, check marks, "1. " "12) "; <li>
     quote,        // double quotes of every shape
-    line_end,     // a line break, or a block tag (<p>, <br>, <div>, <tr>, <h2>, ...); runs of them are one token
-    heading,      // '#' to '######' at the start of a line; <h1> to <h6>: what follows up to line_end is a heading
+    // A line break, or a block tag (<p>, <br>, <div>, <tr>, <h2>, ...); runs of them are one token, and there is none
+    // before the first other token. Before <li> and <h1> it is empty: the tag's bytes belong to the mark that it gives.
+    line_end,
+    // '#' to '######' and white space at the start of a line; <h1> to <h6>: what follows up to line_end is a heading.
+    heading,
 };
 
 namespace flag {
 inline constexpr std::uint8_t space_before = 1;   // white space or a tag lies between this token and the last
-inline constexpr std::uint8_t hyphen_before = 2;  // a word or number joined to the last one by a hyphen ("full-grain")
+inline constexpr std::uint8_t hyphen_before = 2;  // joined to the last token by a hyphen ("full-grain", "1.2-1.4")
 inline constexpr std::uint8_t look_alike = 4;     // letters of another script stood for Latin ones in this word
 inline constexpr std::uint8_t capital = 8;        // begins with a capital letter
 inline constexpr std::uint8_t all_capitals = 16;  // two or more letters, all capitals

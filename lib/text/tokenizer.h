@@ -4,9 +4,10 @@
 // typographic apostrophes dropped inside words, soft hyphens, zero-width and directional control characters dropped as
 // if they were not there, HTML character references decoded, HTML tags passed over as gaps (block tags as line ends;
 // the content of script, style and comments is passed over). Letters of other scripts that look like Latin ones (UTS
-// #39 confusables, Cyrillic and Greek) are folded to Latin in words that also hold a Latin letter, and the token is
-// flagged; words wholly in another script keep it. Hyphens inside words cut the word and flag the next token. A lone
-// '<' that begins no tag, and an '&' that begins no reference, stand for themselves.
+// #39 confusables: Cyrillic, Greek, Armenian) are folded to Latin in words that also hold a Latin letter, and the token
+// is flagged; words wholly in another script keep it. Hyphens inside words cut the word and flag the next token. A lone
+// '<' that begins no tag, and an '&' that begins no reference, stand for themselves. Where the fold departs from NFKC
+// on purpose is listed in tests/unit/text/fold_test.cpp and at the top of make_fold_table.cpp.
 //
 // Cost: linear; ASCII runs in blocks of 64 bytes, other characters by table. No allocation once the buffers have grown.
 #ifndef GRAINSIDE_TEXT_TOKENIZER_H

@@ -78,6 +78,9 @@ public:
     // nullptr where there is none of that id.
     const RuleInfo* find_rule(std::string_view id) const noexcept;
 
+    // The markets that rules and CheckOptions::markets may name, in the order of the book: "us", "eu", ...
+    std::vector<std::string> markets() const;
+
     // "" for 0 or an id of another book.
     std::string_view concept_name(ConceptId id) const noexcept;    // the permanent id, "full-grain-leather"
     std::string_view concept_wording(ConceptId id) const noexcept; // how to write it, "full grain leather"

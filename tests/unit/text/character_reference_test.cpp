@@ -52,7 +52,7 @@ constexpr Row kRows[] = {
 class CharacterReferenceTest : public testing::TestWithParam<Row> {};
 
 TEST_P(CharacterReferenceTest, IsRead) {
-    const std::string text = "x" + std::string(GetParam().text);
+    const std::string text = std::string("x").append(GetParam().text);
     const CharacterReference reference = read_character_reference(text, 1);
     EXPECT_EQ(reference.code, GetParam().code);
     EXPECT_EQ(reference.length, GetParam().length);

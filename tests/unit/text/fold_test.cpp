@@ -109,7 +109,7 @@ TEST(FoldTest, ComposedAndDecomposedTextFoldAlike) {
     std::size_t texts = 0;
     for (char32_t code = 0x80; code <= 0xFFFF; ++code) {
         if ((code >= 0xD800 && code < 0xE000) || !is_letter(code)) continue;
-        const std::string composed = "x" + utf8(code) + "y";
+        const std::string composed = std::string("x").append(utf8(code)).append("y");
         const std::string decomposed = mapped(composed, UTF8PROC_DECOMPOSE);
         if (decomposed == composed) continue;
         ++texts;
@@ -135,7 +135,8 @@ TEST(FoldTest, MarksAndFormatCharactersFoldAway) {
         const bool folds_away = category == UTF8PROC_CATEGORY_MN || category == UTF8PROC_CATEGORY_MC ||
                                 category == UTF8PROC_CATEGORY_ME || category == UTF8PROC_CATEGORY_CF;
         if (!folds_away) continue;
-        EXPECT_EQ(folded("lea" + utf8(code) + "ther"), "leather") << std::hex << static_cast<unsigned>(code);
+        EXPECT_EQ(folded(std::string("lea").append(utf8(code)).append("ther")), "leather")
+            << std::hex << static_cast<unsigned>(code);
     }
 }
 

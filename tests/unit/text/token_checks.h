@@ -31,7 +31,9 @@ inline std::string first_fault(std::string_view text, const Tokens& tokens) {
     std::size_t past = 0;
     for (std::size_t i = 0; i < tokens.list.size(); ++i) {
         const Token& token = tokens.list[i];
-        const auto fault = [i](const char* what) { return "token " + std::to_string(i) + ": " + what; };
+        const auto fault = [i](const char* what) {
+            return std::string("token ").append(std::to_string(i)).append(": ").append(what);
+        };
         if (token.start < past || token.end < token.start) return fault("out of order");
         if (token.end > text.size()) return fault("past the end");
         if (!borders[token.start] || !borders[token.end]) return fault("within a character");

@@ -1,0 +1,192 @@
+// write_view and write_view_end: what was found in a listing, for people.
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/report.h"
+#include "report/excerpts.h"
+#include "report/grade_colour.h"
+#include "report/marked_text.h"
+#include "report/plain_lines.h"
+#include "report/view_text.h"
+
+namespace grainside {
+inline namespace v0 {
+
+using report::Colours;
+using report::counted;
+
+namespace {
+
+constexpr std::size_t kFieldIndent = 2;
+constexpr std::size_t kTextIndent = 4;
+constexpr std::size_t kLabelIndent = 6;
+constexpr std::size_t kValueIndent = 19;  // behind "say instead" and two spaces, and behind the longest grade
+// Of flagged words so many cells stand beside the grade; the marked text above has them in full.
+constexpr std::size_t kMostWordCells = 120;
+
+class View {
+public:
+    View(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
+         const ViewOptions& options, std::string& out)
+        : book_(book),
+          listing_(listing),
+          result_(result),
+          checker_(checker),
+          colours_(options.colour),
+          width_(report::width_of(options)),
+          out_(out) {}
+
+    void write() {
+        if (result_.findings.empty()) {
+            write_nothing_found();
+            return;
+        }
+        out_ += colours_.heading();
+        out_ += report::listing_heading(listing_, width_);
+        out_ += colours_.plain();
+        out_ += "\n\n";
+        for (std::size_t first = 0; first < result_.findings.size();) {
+            const std::uint32_t field = field_of(result_.findings[first]);
+            std::size_t last = first;
+            while (last < result_.findings.size() && field_of(result_.findings[last]) == field) ++last;
+            write_field(field, std::span(result_.findings).subspan(first, last - first));
+            first = last;
+        }
+        report::append_fields_left_out(out_, result_);
+        write_summary();
+        out_ += '\n';
+    }
+
+private:
+    std::uint32_t field_of(const Finding& finding) const { return result_.mentions[finding.claim].field; }
+
+    void write_nothing_found() {
+        out_ += colours_.quiet();
+        out_ += report::listing_heading(listing_, width_) + ": nothing found; " + claims_text();
+        out_ += colours_.plain();
+        out_ += '\n';
+        report::append_fields_left_out(out_, result_);
+    }
+
+    std::string claims_text() const { return counted(result_.claim_count, "claim", "claims"); }
+
+    void write_field(std::uint32_t index, std::span<const Finding> findings) {
+        const Field& field = listing_.fields[index];
+        out_.append(kFieldIndent, ' ');
+        out_ += colours_.quiet();
+        out_ += report::one_line(field.name, width_ - kFieldIndent - 1);
+        out_ += ':';
+        out_ += colours_.plain();
+        out_ += '\n';
+        std::vector<report::MarkedSpan> marks;
+        for (const Finding& finding : findings) marks.push_back({finding.start, finding.end, finding.grade});
+        report::append_marked_text(out_, field.text, marks, colours_, kTextIndent, width_);
+        out_ += '\n';
+        for (const Finding& finding : findings) write_finding(field, finding);
+    }
+
+    void write_finding(const Field& field, const Finding& finding) {
+        const RuleInfo& rule = book_.rules()[finding.rule];
+        const Claim& claim = result_.mentions[finding.claim];
+        out_.append(kTextIndent, ' ');
+        out_ += colours_.grade(finding.grade);
+        out_ += name_of(finding.grade);
+        out_ += colours_.plain();
+        out_.append(kValueIndent - kTextIndent - name_of(finding.grade).size(), ' ');
+        report::append_wrapped(out_, in_quotes(field, finding.start, finding.end), kValueIndent, width_);
+        write_value("reads as",
+                    std::string(name_of(claim.part)) + ": " + report::statement_of(book_, claim) +
+                        (claim.look_alike ? ", written with letters of another script that look alike" : ""));
+        write_value("because", rule.because);
+        if (finding.against != kNoClaim) write_against(result_.mentions[finding.against]);
+        if (!rule.say_instead.empty()) {
+            if (const std::string instead = checker_.say_instead(listing_, finding); !instead.empty()) {
+                write_value("say instead", instead);
+            }
+        }
+        write_sources(rule);
+        write_value("markets", markets_text(rule));
+        write_value("rule", rule.id);
+        out_ += '\n';
+    }
+
+    static std::string in_quotes(const Field& field, std::size_t start, std::size_t end) {
+        return '\'' + report::one_line(field.text.substr(start, end - start), kMostWordCells) + '\'';
+    }
+
+    void write_against(const Claim& other) {
+        const Field& field = listing_.fields[other.field];
+        write_value("against", in_quotes(field, other.start, other.end) + " in " +
+                                   report::one_line(field.name, kMostWordCells) + " (" +
+                                   std::string(name_of(other.part)) + ": " + report::statement_of(book_, other) + ')');
+    }
+
+    void write_sources(const RuleInfo& rule) {
+        std::string_view label = rule.sources.size() == 1 ? "source" : "sources";
+        for (std::uint32_t index : rule.sources) {
+            const SourceInfo& source = book_.sources()[index];
+            write_value(label, source.cite + (source.from_memory ? " (from memory)" : ""));
+            label = {};
+        }
+    }
+
+    static std::string markets_text(const RuleInfo& rule) {
+        if (rule.markets.empty()) return "all";
+        std::string text;
+        for (const std::string& market : rule.markets) text += (text.empty() ? "" : ", ") + market;
+        return text;
+    }
+
+    void write_value(std::string_view label, std::string_view value) {
+        out_.append(kLabelIndent, ' ');
+        out_ += colours_.quiet();
+        out_ += label;
+        out_ += colours_.plain();
+        out_.append(kValueIndent - kLabelIndent - label.size(), ' ');
+        report::append_wrapped(out_, value, kValueIndent, width_);
+    }
+
+    void write_summary() {
+        std::array<std::uint64_t, 6> of_grade{};
+        for (const Finding& finding : result_.findings) ++of_grade[static_cast<std::size_t>(finding.grade)];
+        std::string text = counted(result_.findings.size(), "finding", "findings");
+        std::string_view separator = ": ";
+        for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
+            if (of_grade[grade] == 0) continue;
+            text.append(separator).append(std::to_string(of_grade[grade])).append(" ");
+            text += name_of(static_cast<Grade>(grade));
+            separator = ", ";
+        }
+        out_ += text + "; " + claims_text() + '\n';
+    }
+
+    const RuleBook& book_;
+    const Listing& listing_;
+    const CheckResult& result_;
+    const Checker& checker_;
+    Colours colours_;
+    std::size_t width_;
+    std::string& out_;
+};
+
+}  // namespace
+
+void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
+                const ViewOptions& options, std::string& out) {
+    View(book, listing, result, checker, options, out).write();
+}
+
+void write_view_end(const RuleBook& book, std::string& out) {
+    out +=
+        "This is not legal advice; local law and licensed practice decide. A grade judges\n"
+        "words and evidence, never intent. 'From memory' marks a source whose text could\n"
+        "not be seen when the rule was written.\n";
+    out += "Rule book " + std::string(book.digest()) + ": " + counted(book.rules().size(), "rule", "rules") + ", " +
+           counted(book.concept_count(), "concept", "concepts") + ", " +
+           counted(book.term_form_count(), "term form", "term forms") + ".\n";
+}
+
+}  // namespace v0
+}  // namespace grainside

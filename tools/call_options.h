@@ -1,0 +1,41 @@
+// The options that several commands share, and how a command is chosen.
+#ifndef GRAINSIDE_TOOLS_CALL_OPTIONS_H
+#define GRAINSIDE_TOOLS_CALL_OPTIONS_H
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/listing_reader.h"
+
+namespace grainside::tools {
+
+// Parsing the command line only validates and sets this; what it holds gives the exit status when it is called.
+using ChosenCommand = std::function<int()>;
+
+struct SharedOptions {
+    std::vector<std::string> inputs;     // paths, "-" is standard input; none: standard input
+    std::string input_format = "auto";   // text, markdown, json, jsonl, auto
+    std::string format = "human";        // human, jsonl
+    std::string colour = "auto";         // auto, always, never
+    std::string rules_folder;            // empty: the book that is built in
+};
+
+void add_inputs(CLI::App& command, SharedOptions& options);
+void add_format(CLI::App& command, SharedOptions& options, const std::string& what_jsonl_is);
+void add_colour(CLI::App& command, SharedOptions& options);
+void add_rules_folder(CLI::App& command, SharedOptions& options);
+
+// Refuses all but the words given, and says which there are.
+CLI::Validator one_of(std::vector<std::string_view> words);
+
+InputFormat input_format_named(std::string_view name);
+
+// What every command's help says at its end.
+extern const char* const kExitStatusOfChecks;
+
+}  // namespace grainside::tools
+
+#endif  // GRAINSIDE_TOOLS_CALL_OPTIONS_H

@@ -1,0 +1,5 @@
+# cmake -C tools/cmake/bench.cmake -B build/bench -G Ninja     (tests/bench/README.md)
+set(CMAKE_BUILD_TYPE Release CACHE STRING "")
+set(GRAINSIDE_BUILD_BENCH ON CACHE BOOL "")
+set(GRAINSIDE_BUILD_TESTS OFF CACHE BOOL "")
+set(GRAINSIDE_STRICT ON CACHE BOOL "")

@@ -1,0 +1,39 @@
+#include "diagnostics.h"
+
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstddef>
+#include <utility>
+
+namespace grainside::tools {
+
+void write_to_stderr(std::string_view text) {
+    while (!text.empty()) {
+        const ssize_t count = ::write(STDERR_FILENO, text.data(), text.size());
+        if (count >= 0) {
+            text.remove_prefix(static_cast<std::size_t>(count));
+        } else if (errno != EINTR) {
+            return;
+        }
+    }
+}
+
+void Diagnostics::report(const Issue& issue) {
+    progress_.clear();
+    any_errors_ = any_errors_ || issue.severity == Issue::Severity::error;
+    write_to_stderr("grainside: " + to_text(issue));
+}
+
+void Diagnostics::report(std::span<const Issue> issues) {
+    for (const Issue& issue : issues) report(issue);
+}
+
+void Diagnostics::error(std::string message, std::string hint) {
+    Issue issue;
+    issue.message = std::move(message);
+    issue.hint = std::move(hint);
+    report(issue);
+}
+
+}  // namespace grainside::tools

@@ -1,0 +1,36 @@
+// What goes wrong, on standard error as `grainside: ...`. Not thread-safe.
+#ifndef GRAINSIDE_TOOLS_DIAGNOSTICS_H
+#define GRAINSIDE_TOOLS_DIAGNOSTICS_H
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "grainside/result.h"
+#include "progress.h"
+
+namespace grainside::tools {
+
+// As it is, in full; nothing can be done where standard error itself fails.
+void write_to_stderr(std::string_view text);
+
+class Diagnostics {
+public:
+    void report(const Issue& issue);
+    void report(std::span<const Issue> issues);
+    // A fault without a place.
+    void error(std::string message, std::string hint = {});
+
+    // Warnings and notes are none.
+    bool any_errors() const noexcept { return any_errors_; }
+
+    Progress& progress() noexcept { return progress_; }
+
+private:
+    Progress progress_;
+    bool any_errors_ = false;
+};
+
+}  // namespace grainside::tools
+
+#endif  // GRAINSIDE_TOOLS_DIAGNOSTICS_H

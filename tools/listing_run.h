@@ -1,0 +1,24 @@
+// Going through the listings of all inputs, in the order of the call.
+#ifndef GRAINSIDE_TOOLS_LISTING_RUN_H
+#define GRAINSIDE_TOOLS_LISTING_RUN_H
+
+#include <functional>
+
+#include "call_options.h"
+#include "diagnostics.h"
+#include "grainside/checker.h"
+#include "grainside/listing.h"
+
+namespace grainside::tools {
+
+// Calls `handle` with each listing until it returns false. Inputs and records that cannot be read are reported and the
+// rest goes on.
+void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
+                      const std::function<bool(const Listing&)>& handle);
+
+// Reports fields that were too long to be read.
+void report_fields_left_out(const Listing& listing, const CheckResult& result, Diagnostics& diagnostics);
+
+}  // namespace grainside::tools
+
+#endif  // GRAINSIDE_TOOLS_LISTING_RUN_H

@@ -1,0 +1,19 @@
+// The rule book that a call asks for.
+#ifndef GRAINSIDE_TOOLS_LOAD_BOOK_H
+#define GRAINSIDE_TOOLS_LOAD_BOOK_H
+
+#include <optional>
+#include <string>
+
+#include "diagnostics.h"
+#include "grainside/rule_book.h"
+
+namespace grainside::tools {
+
+// The book of `folder`, or the built-in one where that is empty. Nothing where it cannot be loaded: every fault has been
+// reported then, with its file as one would open it from here.
+std::optional<RuleBook> load_book(const std::string& folder, Diagnostics& diagnostics);
+
+}  // namespace grainside::tools
+
+#endif  // GRAINSIDE_TOOLS_LOAD_BOOK_H
