@@ -16,11 +16,11 @@ namespace grainside::tools {
 using ChosenCommand = std::function<int()>;
 
 struct SharedOptions {
-    std::vector<std::string> inputs;     // paths, "-" is standard input; none: standard input
-    std::string input_format = "auto";   // text, markdown, json, jsonl, auto
-    std::string format = "human";        // human, jsonl
-    std::string colour = "auto";         // auto, always, never
-    std::string rules_folder;            // empty: the book that is built in
+    std::vector<std::string> inputs;    // paths, "-" is standard input; none: standard input
+    std::string input_format = "auto";  // text, markdown, json, jsonl, auto
+    std::string format = "human";       // human, jsonl
+    std::string colour = "auto";        // auto, always, never
+    std::string rules_folder;           // empty: the book that is built in
 };
 
 void add_inputs(CLI::App& command, SharedOptions& options);

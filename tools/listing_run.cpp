@@ -2,13 +2,20 @@
 
 #include <fmt/format.h>
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
 
 #include "grainside/listing_reader.h"
+#include "report/plain_lines.h"
 
 namespace grainside::tools {
+namespace {
+
+constexpr std::size_t kIdCells = 60;  // of a listing's id in a message
+
+}  // namespace
 
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
                       const std::function<bool(const Listing&)>& handle) {
@@ -44,8 +51,9 @@ void report_fields_left_out(const Listing& listing, const CheckResult& result, D
     if (result.fields_too_long == 0) return;
     Issue issue;
     issue.code = "field-too-long";
-    issue.message = fmt::format("listing '{}' has {} of more than {} MiB, not read", listing.id,
-                                result.fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
+    issue.message =
+        fmt::format("listing '{}' has {} of more than {} MiB, not read", report::one_line(listing.id, kIdCells),
+                    result.fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
     issue.hint = "the other fields were checked";
     diagnostics.report(issue);
 }

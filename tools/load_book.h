@@ -10,8 +10,8 @@
 
 namespace grainside::tools {
 
-// The book of `folder`, or the built-in one where that is empty. Nothing where it cannot be loaded: every fault has been
-// reported then, with its file as one would open it from here.
+// The book of `folder`, or the built-in one where that is empty. Nothing where it cannot be loaded: every fault has
+// been reported then, with its file as one would open it from here.
 std::optional<RuleBook> load_book(const std::string& folder, Diagnostics& diagnostics);
 
 }  // namespace grainside::tools

@@ -60,7 +60,7 @@ Region ClaimParser::region_of_field(std::string_view name) {
         std::size_t hit = 0;
         text::Segment whole;
         whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
-        cut_pieces({vocabulary_, label_.tokens, label_.hits}, whole, hit, pieces_);
+        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole}, whole, hit, pieces_);
         region = region_of_label(pieces_);
         region.labelled = true;
     }
@@ -90,16 +90,17 @@ void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const
     Region carried = field_region;
     bool carries = false;
     for (const text::Segment& segment : field.segments) {
-        cut_pieces({vocabulary_, field.tokens, field.hits}, segment, next_hit, pieces_);
+        const Region& outer = carries ? carried : section;
+        cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole},
+                   segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(pieces_);
             if (section.kind == RegionKind::open) section = field_region;
             section.labelled = section.labelled || field_region.labelled;
         }
-        const Region outer = carries ? carried : section;
+        Region opened = label_regions(pieces_, carries ? carried : section, regions_);
         carries = false;
-        Region opened = label_regions(pieces_, outer, regions_);
         if (opened.kind != RegionKind::open) {
             if (segment.starts_line != 0) {
                 section = opened;

@@ -59,7 +59,8 @@ private:
         const bool percent = i + 1 < phrase_.last && segment_.pieces[i + 1].is_mark(TokenKind::percent);
         if (!percent) return;
         const double value = segment_.pieces[i].number;
-        if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ && !leads_with_number()) {
+        const bool closes = i + 2 >= phrase_.last || !opens_material(i + 2);
+        if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ && (closes || ends_with_number()) && !numbers_lead_) {
             last().quantity = Quantity{value, value, Unit::percent};
             last().last = i + 2;
             return;
@@ -69,8 +70,16 @@ private:
         share_is_pending_ = true;
     }
 
-    // '70% cotton 30% polyester': numbers stand before their materials throughout the phrase.
-    bool leads_with_number() const { return numbers_lead_; }
+    // A word that a material can begin with: '30% genuine leather'.
+    bool opens_material(std::uint32_t i) const {
+        const Piece& piece = segment_.pieces[i];
+        return piece.is(Role::meaning) || piece.is(Role::genuine) || piece.is(Role::pure) || piece.is(Role::all);
+    }
+
+    // 'cotton 70% polyester 30%': numbers stand behind their materials throughout the phrase.
+    bool ends_with_number() const {
+        return phrase_.last >= phrase_.first + 2 && segment_.pieces[phrase_.last - 1].is_mark(TokenKind::percent);
+    }
 
     void read_term(std::uint32_t i, const Piece& piece) {
         switch (piece.sense.role) {
@@ -252,7 +261,9 @@ private:
         }
         if (!adjacent) return false;
         if (concepts.is_a(b, a)) return join(b, 0);
+        if (is_a(a, known.plastic) && (is_a(b, known.coated_fabric) || is_a(b, known.coated_leather))) return join(coated(a, b), 0);
         if (is_a(a, known.textile) && !is_a(a, known.fabric) && is_a(b, known.fabric)) return join(a, 0);
+        if (is_a(a, known.textile) && is_a(b, known.microfibre)) return join(b, 0);
         if (is_a(a, known.fabric) && is_a(b, known.fabric)) return join(b, 0);
         if (is_a(a, known.borrowed_fibre) && is_a(b, known.textile) && !next.quantity) return join(b, a);
         if (is_a(a, known.metal) && is_a(b, known.metal)) return join(b, a);
@@ -262,6 +273,7 @@ private:
     // What a base becomes under a coat: split leather, leather, or a fabric.
     ConceptId coated(ConceptId coat, ConceptId base) const {
         const auto& known = vocabulary().known;
+        if (is_a(base, known.coated_leather)) return base;
         if (is_a(base, known.split_leather)) return known.coated_split;
         if (is_a(base, known.leather)) return known.coated_leather;
         if (!is_a(base, known.textile) && !is_a(base, known.trait_synthetic)) return base;

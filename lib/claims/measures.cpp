@@ -44,9 +44,12 @@ private:
         if (next < segment_.pieces.size() && segment_.pieces[next].is(Role::unit)) {
             unit = static_cast<Unit>(segment_.pieces[next].sense.value);
             last = next + 1;
-        } else if (const std::uint32_t end = per_area(next); end != 0) {
-            unit = Unit::gram_per_square_metre;
-            last = end;
+        } else if (first > 0 && segment_.pieces[first - 1].is(Role::unit) &&
+                   static_cast<Unit>(segment_.pieces[first - 1].sense.value) == Unit::tex) {
+            unit = Unit::tex;  // yarn is sold as 'Tex 70'
+            --first;
+        } else {
+            unit = compound_unit(next, last);
         }
         if (unit == Unit::none) return;
         const ConceptId says = concept_of(unit, first, last, high);
@@ -61,14 +64,18 @@ private:
         claims_.push_back(claim);
     }
 
-    // 'g/m2' has a mark inside, so it is no term: letter g, slash, m2.
-    std::uint32_t per_area(std::uint32_t i) const {
-        if (i + 2 >= segment_.pieces.size() || !segment_.pieces[i + 1].is_mark(TokenKind::slash)) return 0;
+    // 'g/m2' and 'kg/m3' have a mark inside, so they are no terms. Moves `last` behind the unit.
+    Unit compound_unit(std::uint32_t i, std::uint32_t& last) const {
+        if (i + 2 >= segment_.pieces.size() || !segment_.pieces[i + 1].is_mark(TokenKind::slash)) return Unit::none;
         const auto text = [&](std::uint32_t k) {
             return segment_.tokens.folded_text(segment_.tokens.list[segment_.pieces[k].first]);
         };
         const bool gram = text(i) == "g" || text(i) == "gr";
-        return gram && (text(i + 2) == "m2" || text(i + 2) == "sqm") ? i + 3 : 0;
+        Unit unit = Unit::none;
+        if (gram && (text(i + 2) == "m2" || text(i + 2) == "sqm")) unit = Unit::gram_per_square_metre;
+        if (text(i) == "kg" && (text(i + 2) == "m3" || text(i + 2) == "cbm")) unit = Unit::kilogram_per_cubic_metre;
+        if (unit != Unit::none) last = i + 3;
+        return unit;
     }
 
     ConceptId concept_of(Unit unit, std::uint32_t first, std::uint32_t last, double high) const {
@@ -109,7 +116,7 @@ private:
         const auto thickness_word = [&](std::uint32_t k) {
             return k < segment_.pieces.size() && segment_.pieces[k].is(Role::thickness_word);
         };
-        const bool said = thickness_word(last) || (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2));
+        const bool said = segment_.regions[first].thickness || thickness_word(last) || (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2));
         if (said) return high <= kThickestMaterialMm;
         if (size_word(last) || (first > 0 && size_word(first - 1)) || high > kThickestUnsaidMm) return false;
         // '5 mm ring' and '4 mm pitch' are sizes; '1.4 mm calf', 'calf, 1.4 mm' and 'leather 1.4 mm' are thicknesses.

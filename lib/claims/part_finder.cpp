@@ -5,14 +5,6 @@ namespace grainside::claims {
 using text::TokenKind;
 using vocabulary::Role;
 
-namespace {
-
-bool is_noun(const Piece& piece) {
-    return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
-}
-
-}  // namespace
-
 PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
     if (noun.is(Role::product)) return {segment_.main_part, false, true};
     return {static_cast<Part>(noun.sense.value), true, false};

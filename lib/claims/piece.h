@@ -43,6 +43,8 @@ struct PieceSource {
     const vocabulary::Vocabulary& vocabulary;
     const text::Tokens& tokens;
     std::span<const vocabulary::Hit> hits;  // of the whole text
+    bool is_specification = false;          // the text is an attribute's value: a word can stand alone in it
+    Part part = Part::whole;                // that the attribute's name gives
 };
 
 // Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its
@@ -56,6 +58,9 @@ bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
 
 // Words that end a noun phrase.
 bool ends_phrase(const Piece& piece) noexcept;
+
+// The head noun of a phrase: a part or a product.
+bool is_noun(const Piece& piece) noexcept;
 
 }  // namespace grainside::claims
 

@@ -80,9 +80,11 @@ private:
     bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }
 
     bool place_follows(std::size_t at) const {
-        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + 3; ++i) {
+        constexpr std::size_t kPlaceReach = 7;  // 'made in our own shed in'
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kPlaceReach; ++i) {
             if (pieces_[i].is(Role::place_name)) return true;
-            if (!pieces_[i].is(Role::determiner) && pieces_[i].kind != PieceKind::word) return false;
+            if (pieces_[i].is(Role::meaning) || is_noun(pieces_[i])) return false;
+            if (pieces_[i].kind == PieceKind::mark) return false;
         }
         return false;
     }
@@ -126,6 +128,14 @@ private:
                                   (left.role == Role::meaning &&
                                    source_.vocabulary.concepts.is_a(left.concept_id, source_.vocabulary.known.borrows_hide));
                        });
+            case Condition::as_value:
+                return stands_as_value(at);
+            case Condition::with_edge:
+                return stands_near(at, Part::edge, [](const Piece&) { return false; });
+            case Condition::with_hardware:
+                return stands_near(at, Part::hardware, [&](const Piece& piece) {
+                    return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
+                });
             case Condition::always:
                 break;
         }
@@ -137,6 +147,50 @@ private:
         for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
             if (ends_phrase(pieces_[i])) return false;
             if (test(pieces_[i])) return true;
+        }
+        return false;
+    }
+
+    // What a part is said to be of: nothing but words of the same kind between it and the 'in', 'is', label or bracket
+    // before it, and no other noun after it; or a part's noun right behind it ('calf lining').
+    bool stands_as_value(std::size_t at) const {
+        if (at + 1 < pieces_.size() && pieces_[at + 1].is(Role::part)) return true;
+        if (phrase_goes_on_with(at, [&](const Piece& piece) {
+                return is_noun(piece) || piece.is(Role::accessory) ||
+                       (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
+            })) {
+            return false;
+        }
+        for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
+            const Piece& left = pieces_[i - 1];
+            if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
+            if (left.kind == PieceKind::mark) {
+                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::comma;
+            }
+            if (any_sense(i - 1, [](const Sense& sense) {
+                    return sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
+                           sense.role == Role::part || sense.role == Role::conjunction;
+                })) {
+                return true;
+            }
+            if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) { return sense.role == Role::breaks; })) {
+                return false;
+            }
+        }
+        return source_.is_specification;
+    }
+
+    template <typename Test>
+    bool stands_near(std::size_t at, Part part, Test test) const {
+        constexpr std::size_t kNear = 5;
+        if (source_.part == part) return true;
+        const std::size_t from = at > kNear ? at - kNear : 0;
+        for (std::size_t i = from; i < pieces_.size() && i <= at + kNear; ++i) {
+            if (i == at) continue;
+            if (any_sense(i, [&](const Sense& sense) { return sense.role == Role::part && sense.value == static_cast<std::uint8_t>(part); }) ||
+                test(pieces_[i])) {
+                return true;
+            }
         }
         return false;
     }
@@ -175,6 +229,10 @@ bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
     }
 }
 
+bool is_noun(const Piece& piece) noexcept {
+    return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
+}
+
 bool ends_phrase(const Piece& piece) noexcept {
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&
@@ -198,7 +256,9 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::breaks:
         case Role::part_before:
         case Role::determiner:
+        case Role::article:
         case Role::own:
+        case Role::purpose:
             return true;
         default:
             return false;

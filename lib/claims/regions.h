@@ -22,6 +22,7 @@ enum class RegionKind : std::uint8_t {
 struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
+    bool thickness = false;   // the label speaks of thickness
     bool labelled = false;    // behind a label or in an attribute: a specification, not prose
 };
 

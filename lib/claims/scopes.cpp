@@ -24,9 +24,9 @@ std::size_t clause_end(std::span<const Piece> pieces, std::size_t from) {
 
 // 'Bonded leather is made from shredded fibres': a bare material is the subject, so the sentence is about the material
 // and not about the product. 'Our leather is made from', 'The lining is made from' are about the product.
-bool teaches(std::span<const Piece> pieces, std::size_t teaching) {
+bool teaches(std::span<const Piece> pieces, std::size_t start, std::size_t teaching) {
     bool has_meaning = false;
-    for (std::size_t i = 0; i < teaching; ++i) {
+    for (std::size_t i = start; i < teaching; ++i) {
         const Piece& piece = pieces[i];
         if (piece.is(Role::own) || piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::determiner)) return false;
         has_meaning = has_meaning || piece.is(Role::meaning);
@@ -35,23 +35,23 @@ bool teaches(std::span<const Piece> pieces, std::size_t teaching) {
 }
 
 void silence_teaching(std::span<Piece> pieces) {
+    std::size_t start = 0;  // of the clause
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::crowd)) {
             silence(pieces, 0, clause_end(pieces, i));
             return;
         }
-        if (pieces[i].is(Role::teaching) && teaches(pieces, i)) {
-            silence(pieces, 0, clause_end(pieces, i));
-            return;
+        if (pieces[i].is(Role::teaching) && teaches(pieces, start, i)) {
+            silence(pieces, start, clause_end(pieces, i));
         }
-        if (ends_clause(pieces[i])) return;
+        if (ends_clause(pieces[i])) start = i + 1;
     }
 }
 
 void silence_care(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::care)) {
-            silence(pieces, i, pieces.size());
+            silence(pieces, i, clause_end(pieces, i));
             return;
         }
     }
@@ -123,10 +123,10 @@ void silence_accessories(std::span<Piece> pieces) {
 // 'softer than leather or suede': the phrase after the cue, and those coordinated with it.
 void silence_comparisons(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        if (!pieces[i].is(Role::comparison)) continue;
+        if (!pieces[i].is(Role::comparison) && !pieces[i].is(Role::purpose)) continue;
         std::size_t end = i + 1;
         while (true) {
-            while (end < pieces.size() && (pieces[end].is(Role::determiner) || pieces[end].is(Role::own))) ++end;
+            while (end < pieces.size() && (pieces[end].is(Role::determiner) || pieces[end].is(Role::article) || pieces[end].is(Role::own))) ++end;
             while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
             if (end < pieces.size() && (pieces[end].is(Role::alternative) || pieces[end].is(Role::conjunction)) &&
                 end + 1 < pieces.size() && !ends_phrase(pieces[end + 1])) {

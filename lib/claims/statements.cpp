@@ -149,11 +149,17 @@ private:
 
     // 'Made in Italy': the place may stand behind an article, so behind the phrase.
     void origin_with_place(std::uint32_t i) {
-        constexpr std::uint32_t kReach = 3;
+        constexpr std::uint32_t kReach = 7;
         for (std::uint32_t k = i + 1; k < segment_.pieces.size() && k <= i + kReach; ++k) {
             const Piece& piece = segment_.pieces[k];
             if (piece.is(Role::place_name)) {
-                Claim claim = claim_over(segment_, i, k + 1);
+                // 'near Venice, Italy': a town and its country are one place.
+                std::uint32_t last = k + 1;
+                if (last + 1 < segment_.pieces.size() && segment_.pieces[last].is_mark(TokenKind::comma) &&
+                    segment_.pieces[last + 1].is(Role::place_name) && segment_.pieces[last + 1].sense.concept_id == piece.sense.concept_id) {
+                    last += 2;
+                }
+                Claim claim = claim_over(segment_, i, last);
                 claim.marks |= modifier_marks_;
                 claim.place = piece.sense.concept_id;
                 claim.negated = segment_.pieces[i].negated;
@@ -161,7 +167,7 @@ private:
                 modifier_marks_ = 0;
                 return;
             }
-            if (piece.kind == PieceKind::mark || (piece.kind == PieceKind::term && !piece.is(Role::determiner))) return;
+            if (piece.kind == PieceKind::mark || piece.is(Role::meaning) || is_noun(piece)) return;
         }
     }
 
@@ -187,16 +193,22 @@ private:
         const Piece& piece = segment_.pieces[i];
         if (piece.silent) return;
         const bool labelled = segment_.regions[i].kind == RegionKind::origin;
-        const bool of_material = !labelled && i == phrase_.first && phrase_.before == Connector::link && after_material();
-        if (!labelled && !of_material) return;
+        const bool linked = !labelled && i == phrase_.first && phrase_.before == Connector::link;
+        const bool of_tanning = linked && follows([](Kind kind, bool) { return kind == Kind::tanning; });
+        const bool of_material = linked && follows([](Kind, bool stuff) { return stuff; });
+        if (!labelled && !of_material && !of_tanning) return;
         if (i > 0 && segment_.pieces[i - 1].is(Role::meaning)) return;  // 'made in Italy' was read as a whole
         Claim claim = claim_over(segment_, i, i + 1);
         claim.place = piece.sense.concept_id;
-        finish(claim, i, i + 1, labelled ? vocabulary().known.made_in : vocabulary().known.national_material, Kind::origin);
+        finish(claim, i, i + 1, labelled ? vocabulary().known.made_in : of_tanning ? vocabulary().known.tanned_in : vocabulary().known.national_material, Kind::origin);
     }
 
-    bool after_material() const {
-        return phrase_.first >= 2 && is_material(vocabulary(), segment_.pieces[phrase_.first - 2]);
+    // Whether what stands before the 'in' or 'from' of this phrase is a meaning that passes `test`.
+    template <typename Test>
+    bool follows(Test test) const {
+        if (phrase_.first < 2 || !segment_.pieces[phrase_.first - 2].is(Role::meaning)) return false;
+        const ConceptId id = segment_.pieces[phrase_.first - 2].sense.concept_id;
+        return test(vocabulary().concepts[id].kind, is_stuff(vocabulary(), id));
     }
 
     const SegmentContext& segment_;

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cstring>
 
 namespace grainside::listing {
 namespace {
@@ -28,17 +27,26 @@ constexpr std::array<bool, 256> kMatters = [] {
 
 }  // namespace
 
-ElementCursor::ElementCursor(const RecordText& array)
-    : array_(array), state_(State::before_first), at_(1), counted_(array.origin) {}
+void ElementCursor::start(const RecordText& array) {
+    array_ = array;
+    state_ = State::before_first;
+    at_ = 1;
+    element_begin_ = 0;
+    was_broken_ = no_more_lines_ = false;
+    counted_to_ = 0;
+    counted_ = array.origin;
+}
 
 ElementCursor::Step ElementCursor::next() {
     if (state_ == State::ended) return Step::end;
     const std::string_view text = array_.bytes;
     skip_space();
     if (at_ >= text.size()) {
-        return fail(
-            {text.size(), "the list ends before its closing ]", "the file may have been cut off; fetch it again"},
-            State::ended);
+        state_ = State::ended;
+        // What swallowed the end has been reported.
+        if (was_broken_) return Step::end;
+        return fail({text.size(), "the list ends before its closing ]", "the file may be cut off; fetch it again"},
+                    State::ended);
     }
     if (text[at_] == ']' && state_ != State::before_element) {
         ++at_;
@@ -74,26 +82,34 @@ ElementCursor::Step ElementCursor::next() {
 }
 
 ElementCursor::Step ElementCursor::give_element() {
-    const std::size_t end = end_of_element();
-    element_.bytes = array_.bytes.substr(at_, end - at_);
+    element_begin_ = at_;
+    const auto end = scanner_.end_of_value(array_.bytes, at_);
+    was_broken_ = !end;
+    if (!end) {
+        fault_ = scanner_.fault();
+        go_on_after_broken();
+        return Step::broken_element;
+    }
+    element_.bytes = array_.bytes.substr(at_, *end - at_);
     element_.around = array_.around;
-    element_.readable_behind = array_.bytes.size() - end + array_.readable_behind;
+    element_.readable_behind = array_.bytes.size() - *end + array_.readable_behind;
     counted_ = place_at(array_.bytes.substr(counted_to_), at_ - counted_to_, counted_);
     counted_to_ = at_;
     element_.origin = counted_;
-    element_begin_ = at_;
-    at_ = end;
+    at_ = *end;
     state_ = State::after_element;
-    was_broken_ = false;
     return Step::element;
 }
 
-void ElementCursor::element_was_broken() {
-    was_broken_ = true;
-    const std::size_t line = next_line_indented_alike(element_begin_);
-    if (line >= at_) return;
-    at_ = line;
-    state_ = State::before_element;
+void ElementCursor::go_on_after_broken() {
+    // The fault may be that the next element begins before this one ended; then its line is the one.
+    const std::size_t inside = array_.bytes.substr(element_begin_, fault_.offset - element_begin_).rfind('\n');
+    if (find_line_indented_alike(inside == std::string_view::npos ? fault_.offset : element_begin_ + inside)) {
+        state_ = State::before_element;
+        return;
+    }
+    at_ = end_by_brackets();
+    state_ = State::after_element;
 }
 
 ElementCursor::Step ElementCursor::fail(JsonFault fault, State next) {
@@ -104,24 +120,26 @@ ElementCursor::Step ElementCursor::fail(JsonFault fault, State next) {
 
 // Something stands after an element that no array can have there.
 ElementCursor::Step ElementCursor::lost() {
-    const std::size_t line = next_line_indented_alike(element_begin_);
     const std::size_t where = at_;
-    if (line >= array_.bytes.size()) {
-        return fail({where, "a comma or ] is missing here; the rest of the file is not read",
-                     "mend this place, or write one product a line into a .jsonl file"},
-                    State::ended);
+    if (find_line_indented_alike(where)) {
+        return fail({where, "a comma or ] is missing here", "mend this place; reading goes on at the next product"},
+                    State::before_element);
     }
-    at_ = line;
-    return fail({where, "a comma or ] is missing here", "mend this place; reading goes on at the next product"},
-                State::before_element);
+    return fail({where, "a comma or ] is missing here; the rest of the file is not read",
+                 "mend this place, or write one product a line into a .jsonl file"},
+                State::ended);
 }
 
-std::size_t ElementCursor::end_of_element() const {
+// The end of the broken element as far as its brackets tell.
+std::size_t ElementCursor::end_by_brackets() const {
     const std::string_view text = array_.bytes;
-    if (text[at_] == '"') return end_of_string(text, at_);
-    if (text[at_] != '{' && text[at_] != '[') return std::min(text.find_first_of(",] \t\r\n", at_ + 1), text.size());
+    const std::size_t begin = element_begin_;
+    if (text[begin] == '"') return end_of_string(text, begin);
+    if (text[begin] != '{' && text[begin] != '[') {
+        return std::min(text.find_first_of(",] \t\r\n", begin + 1), text.size());
+    }
     std::size_t depth = 0;
-    for (std::size_t at = at_; at < text.size(); ++at) {
+    for (std::size_t at = begin; at < text.size(); ++at) {
         if (!kMatters[static_cast<unsigned char>(text[at])]) continue;
         if (text[at] == '"') {
             at = end_of_string(text, at) - 1;
@@ -134,19 +152,24 @@ std::size_t ElementCursor::end_of_element() const {
     return text.size();
 }
 
-// The offset of the { of the first line after `from`, and after the place that was lost, that is indented as the last
-// element was; the size of the text if there is none or if the element did not begin its line.
-std::size_t ElementCursor::next_line_indented_alike(std::size_t from) const {
+// Goes to the { of the first line that begins after `from` and is indented as the last element was. False if there is
+// none or if the element did not begin its line.
+bool ElementCursor::find_line_indented_alike(std::size_t from) {
+    if (no_more_lines_) return false;
     const std::string_view text = array_.bytes;
-    const std::size_t line_break = text.substr(0, element_begin_).rfind('\n');
-    if (line_break == std::string_view::npos) return text.size();
-    const std::string_view indent = text.substr(line_break + 1, element_begin_ - line_break - 1);
-    if (indent.find_first_not_of(" \t") != std::string_view::npos) return text.size();
+    std::size_t line_begin = element_begin_;
+    while (line_begin > 0 && (text[line_begin - 1] == ' ' || text[line_begin - 1] == '\t')) --line_begin;
+    if (line_begin == 0 || text[line_begin - 1] != '\n') return false;
+    const std::string_view indent = text.substr(line_begin, element_begin_ - line_begin);
     for (std::size_t at = text.find('\n', from); at != std::string_view::npos; at = text.find('\n', at + 1)) {
         const std::string_view line = text.substr(at + 1);
-        if (line.starts_with(indent) && line.substr(indent.size()).starts_with('{')) return at + 1 + indent.size();
+        if (line.starts_with(indent) && line.substr(indent.size()).starts_with('{')) {
+            at_ = at + 1 + indent.size();
+            return true;
+        }
     }
-    return text.size();
+    no_more_lines_ = true;
+    return false;
 }
 
 void ElementCursor::skip_space() {

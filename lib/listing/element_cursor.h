@@ -21,10 +21,8 @@ public:
         end,
     };
 
-    // An empty cursor: at its end.
-    ElementCursor() = default;
-    // `array.bytes` begins with [. Nothing but white space may follow its end.
-    explicit ElementCursor(const RecordText& array);
+    // At its end until `start`. `array.bytes` begins with [. Nothing but white space may follow its end.
+    void start(const RecordText& array);
 
     Step next();
     const RecordText& element() const noexcept { return element_; }

@@ -17,6 +17,9 @@ bool JsonArraySource::next(Listing& listing) {
             case ElementCursor::Step::element:
                 if (read(elements_.element(), listing) || records_.next_in_graph(listing)) return true;
                 break;
+            case ElementCursor::Step::broken_element:
+                records_.count_record();
+                [[fallthrough]];
             case ElementCursor::Step::fault:
                 sink_->report_at(Issue::Severity::error, "json-syntax", array_, elements_.fault().offset,
                                  std::string(elements_.fault().message), std::string(elements_.fault().hint));
@@ -40,7 +43,7 @@ bool JsonArraySource::begin(Listing& listing) {
     array_ = *file;
     array_.bytes.remove_prefix(first);
     array_.origin = place_at(file->bytes, first, file->origin);
-    elements_ = ElementCursor(array_);
+    elements_.start(array_);
     return false;
 }
 
@@ -51,9 +54,7 @@ bool JsonArraySource::read(const RecordText& text, Listing& listing) {
                       "this record is larger than any record may be and is not read", "split it into single products");
         return false;
     }
-    const JsonRecords::Outcome outcome = records_.read(text, listing);
-    if (outcome == JsonRecords::Outcome::broken) elements_.element_was_broken();
-    return outcome == JsonRecords::Outcome::listing;
+    return records_.read(text, listing);
 }
 
 }  // namespace grainside::listing

@@ -39,7 +39,7 @@ bool JsonLinesSource::read_line(const Line& line, Listing& listing) {
         text.around = text.bytes;
     }
     if (text.bytes.find_first_not_of(" \t\r") == std::string_view::npos) return false;
-    return records_.read(text, listing) == JsonRecords::Outcome::listing || records_.next_in_graph(listing);
+    return records_.read(text, listing) || records_.next_in_graph(listing);
 }
 
 }  // namespace grainside::listing

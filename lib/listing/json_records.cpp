@@ -2,24 +2,22 @@
 
 namespace grainside::listing {
 
-JsonRecords::Outcome JsonRecords::read(const RecordText& text, Listing& listing) {
+bool JsonRecords::read(const RecordText& text, Listing& listing) {
     ++record_;
     switch (product_.read(text, ProductJson::Role::record, record_, listing, *sink_)) {
         case ProductJson::Outcome::listing:
             listing.record = record_;
             listing.line = text.origin.line;
-            return Outcome::listing;
+            return true;
         case ProductJson::Outcome::graph:
             // Its nodes are the records.
             --record_;
-            graph_ = ElementCursor(product_.graph());
-            return Outcome::nothing;
-        case ProductJson::Outcome::broken:
-            return Outcome::broken;
+            graph_.start(product_.graph());
+            return false;
         case ProductJson::Outcome::skipped:
             break;
     }
-    return Outcome::nothing;
+    return false;
 }
 
 bool JsonRecords::next_in_graph(Listing& listing) {

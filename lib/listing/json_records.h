@@ -17,9 +17,9 @@ public:
     // `sink` outlives this object.
     explicit JsonRecords(IssueSink& sink) : sink_(&sink), product_(sink.file()) {}
 
-    enum class Outcome { listing, nothing, broken };
-    // Reads the next record. After an object with "@graph" its products come from `next_in_graph`.
-    Outcome read(const RecordText& text, Listing& listing);
+    // Reads the next record; true if it is a listing. After an object with "@graph" its products come from
+    // `next_in_graph`.
+    bool read(const RecordText& text, Listing& listing);
     bool next_in_graph(Listing& listing);
 
     // Counts a record that is passed over without being read.

@@ -197,7 +197,7 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
     if (first == parsed_.size() || parsed_[first] != '{') {
         if (!scanner_.is_document(parsed_)) {
             report_broken();
-            return Outcome::broken;
+            return Outcome::skipped;
         }
         sink.report_at(
             Issue::Severity::error, "not-an-object", text_, first,
@@ -209,7 +209,7 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
     if (error_ != simdjson::SUCCESS || !product()) {
         listing.fields.clear();
         report_broken();
-        return Outcome::broken;
+        return Outcome::skipped;
     }
     if (is_graph_) return Outcome::graph;
     if (is_other_type_) {

@@ -24,7 +24,6 @@ public:
     enum class Outcome {
         listing,  // `listing` is filled
         skipped,  // reported, or a node of a graph that is no product
-        broken,   // reported, and the text is not JSON: where it ends is a guess
         graph,    // no product itself, but `graph` holds an array of them
     };
     // A node of a graph is a product only if its @type says so or is not stated.

@@ -63,6 +63,8 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"trait-synthetic", &GrammarConcepts::trait_synthetic},
     {"non-leather", &GrammarConcepts::non_leather},
     {"trait-needs-place", &GrammarConcepts::needs_place},
+    {"microfibre", &GrammarConcepts::microfibre},
+    {"tanned-in", &GrammarConcepts::tanned_in},
 });
 
 // A term as it stands in a file, cut into folded words.
@@ -203,7 +205,7 @@ private:
     void load_meanings(const Document& document, Node node) {
         if (!check_keys(document, node,
                         {"says", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
-                         "after_borrower"},
+                         "after_borrower", "as_value", "with_edge", "with_hardware"},
                         faults_)) {
             return;
         }

@@ -50,6 +50,8 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"colour-label", Role::colour_label},
     {"origin-label", Role::origin_label},
     {"more-than", Role::more_than},
+    {"purpose", Role::purpose},
+    {"article", Role::article},
     {"breaks", Role::breaks},
     {"accessory", Role::accessory},
 });
@@ -61,6 +63,9 @@ constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition
     {"before_hardware", Condition::before_hardware},
     {"after_genuine", Condition::after_genuine},
     {"after_borrower", Condition::after_borrower},
+    {"as_value", Condition::as_value},
+    {"with_edge", Condition::with_edge},
+    {"with_hardware", Condition::with_hardware},
 });
 
 }  // namespace

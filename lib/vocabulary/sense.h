@@ -26,7 +26,7 @@ enum class Role : std::uint8_t {
     determiner, own, link, with, copula, conjunction, alternative, negator, negation_end, free_suffix, hedge, genuine,
     solid, pure, all, imitation, look, coated, comparison, comparison_suffix, other_product, other_product_after,
     accessory_before, teaching, crowd, care, idiom, colour, tone_word, blend, standard, document, result, affirm, deny,
-    thickness_word, size_word, silent_label, main_label, colour_label, origin_label, more_than, breaks
+    thickness_word, size_word, purpose, article, silent_label, main_label, colour_label, origin_label, more_than, breaks
 };
 std::optional<Role> role_named(std::string_view name) noexcept;  // only the word classes without a value
 
@@ -38,6 +38,9 @@ enum class Condition : std::uint8_t {
     before_hardware,  // the phrase's head is a hardware noun
     after_genuine,    // a word like genuine or solid stands to the left in the same phrase
     after_borrower,   // directly after a plastic, plant sheet or imitation
+    as_value,         // it is what a part is said to be of: after 'in', 'is' or a label, or right before a part's noun
+    with_edge,        // edges are spoken of close by
+    with_hardware,    // hardware or a metal is spoken of close by
 };
 std::optional<Condition> condition_named(std::string_view key) noexcept;  // the YAML key; `words` is always
 

@@ -63,7 +63,7 @@ std::vector<std::string> paired_forms(std::string_view word, std::span<const std
 }
 
 bool can_be_joined(std::string_view left, std::string_view right) {
-    return left.size() >= 3 && right.size() >= 3 && !has_digit(left) && !has_digit(right);
+    return left.size() >= 2 && right.size() >= 2 && left.size() + right.size() >= 6 && !has_digit(left) && !has_digit(right);
 }
 
 }  // namespace grainside::vocabulary

@@ -40,8 +40,7 @@ constexpr Row kRows[] = {
      "1@2 f:1 name='a'\n3:15 error json-syntax\n3@4 f:3 name='c'\n4@5 f:4 name='d'"},
     {"brace_missing", "[\n  {\"name\":\"a\",\n  {\"name\":\"b\"}\n]", "3:3 error json-syntax\n2@3 f:2 name='b'"},
     {"cut_off_after_product", "[{\"name\":\"a\"}", "1@1 f:1 name='a'\n1:14 error json-syntax"},
-    {"cut_off_in_product", "[{\"name\":\"a\"},\n{\"name\":\"b",
-     "1@1 f:1 name='a'\n2:9 error json-syntax\n2:11 error json-syntax"},
+    {"cut_off_in_product", "[{\"name\":\"a\"},\n{\"name\":\"b", "1@1 f:1 name='a'\n2:9 error json-syntax"},
     {"comma_missing", "[{\"name\":\"a\"}\n{\"name\":\"b\"}]",
      "1@1 f:1 name='a'\n2:1 error json-syntax\n2@2 f:2 name='b'"},
     {"comma_after_last", R"([{"name":"a"},])", "1@1 f:1 name='a'\n1:14 error json-syntax"},
@@ -61,6 +60,26 @@ TEST_P(JsonFileTest, IsTheSameAfterAMark) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, JsonFileTest, testing::ValuesIn(kRows), row_name);
+
+// Each of these asks at every element where the next one may begin. Quadratic time would be hours.
+TEST(JsonFileLimits, HostileListsTakeLinearTime) {
+    std::string only_openings = "[\n";
+    std::string broken_alike = "[\n";
+    for (std::size_t i = 0; i < 2000000; ++i) {
+        only_openings += "{\n";
+        broken_alike += "{x},\n";
+    }
+    std::string deeper_and_deeper = "[";
+    for (std::size_t i = 0; i < 4000; ++i) deeper_and_deeper.append("\n").append(i, ' ').append("{x},");
+    for (const std::string* text : {&only_openings, &broken_alike, &deeper_and_deeper}) {
+        const std::string got = read_memory(*text, InputFormat::json);
+        EXPECT_TRUE(got.ends_with("error too-many-issues")) << got.substr(0, 100);
+    }
+    const std::string backslashes = std::string("[\"").append(5000000, '\\');
+    EXPECT_EQ(read_memory(backslashes, InputFormat::json), "1:2 error json-syntax");
+    const std::string quotes = std::string("[").append(5000001, '"');
+    EXPECT_EQ(read_memory(quotes, InputFormat::json), "1:2 error not-an-object\n1:4 error json-syntax");
+}
 
 // The structure of schema.org's Product with an offer, a rating and properties, as the vocabulary describes it
 // (https://schema.org/Product); the content is invented.

@@ -1,0 +1,37 @@
+#include "check_totals.h"
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <iterator>
+#include <string_view>
+
+namespace grainside::tools {
+
+void CheckTotals::add(const CheckResult& result) {
+    ++listings_;
+    if (!result.findings.empty()) ++with_findings_;
+    claims_ += result.claim_count;
+    for (const Finding& finding : result.findings) ++of_grade_[static_cast<std::size_t>(finding.grade)];
+}
+
+Grade CheckTotals::worst() const noexcept {
+    std::size_t grade = 0;
+    while (grade + 1 < of_grade_.size() && of_grade_[grade] == 0) ++grade;
+    return static_cast<Grade>(grade);
+}
+
+void CheckTotals::append_text(std::string& out) const {
+    if (listings_ < 2) return;
+    auto to = std::back_inserter(out);
+    fmt::format_to(to, "{} listings, {} with findings", listings_, with_findings_);
+    std::string_view separator = ": ";
+    for (std::size_t grade = 0; grade < of_grade_.size(); ++grade) {
+        if (of_grade_[grade] == 0) continue;
+        fmt::format_to(to, "{}{} {}", separator, of_grade_[grade], name_of(static_cast<Grade>(grade)));
+        separator = ", ";
+    }
+    fmt::format_to(to, "; {} {}\n", claims_, claims_ == 1 ? "claim" : "claims");
+}
+
+}  // namespace grainside::tools

@@ -1,0 +1,29 @@
+// grainside check: the findings of listings.
+#ifndef GRAINSIDE_TOOLS_CMD_CHECK_H
+#define GRAINSIDE_TOOLS_CMD_CHECK_H
+
+#include <CLI/CLI.hpp>
+#include <string>
+#include <vector>
+
+#include "call_options.h"
+
+namespace grainside::tools {
+
+struct CheckCall {
+    SharedOptions shared;
+    std::vector<std::string> markets;  // empty: all
+    std::string on;                    // YYYY-MM-DD; empty: today
+    std::string fail_at = "misleading";
+    bool quiet = false;  // nothing on standard output
+};
+
+// Adds the command; where it is called, `chosen` is set. `app` and `chosen` must outlive the parsing.
+void add_check(CLI::App& app, ChosenCommand& chosen);
+
+// Returns the exit status.
+int run_check(const CheckCall& call);
+
+}  // namespace grainside::tools
+
+#endif  // GRAINSIDE_TOOLS_CMD_CHECK_H
