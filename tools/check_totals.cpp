@@ -31,7 +31,7 @@ void CheckTotals::append_text(std::string& out) const {
         fmt::format_to(to, "{}{} {}", separator, of_grade_[grade], name_of(static_cast<Grade>(grade)));
         separator = ", ";
     }
-    fmt::format_to(to, "; {} {}\n", claims_, claims_ == 1 ? "claim" : "claims");
+    fmt::format_to(to, "; {} {}\n\n", claims_, claims_ == 1 ? "claim" : "claims");
 }
 
 }  // namespace grainside::tools

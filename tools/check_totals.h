@@ -18,8 +18,8 @@ public:
     // Grade::consistent where nothing was found.
     Grade worst() const noexcept;
 
-    // "3 listings, 2 with findings: 2 misleading, 1 vague; 12 claims"; nothing for a single listing, whose own summary
-    // says it.
+    // "3 listings, 2 with findings: 2 misleading, 1 vague; 12 claims" and a blank line; nothing for a single listing,
+    // whose own summary says it.
     void append_text(std::string& out) const;
 
 private:

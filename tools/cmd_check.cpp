@@ -101,12 +101,15 @@ int run_check(const CheckCall& call) {
     const ViewOptions view = view_options(call.shared.colour);
     const bool for_people = call.shared.format == "human" && !call.quiet;
     CheckTotals totals;
+    bool after_quiet_line = false;
     for_each_listing(call.shared, diagnostics, [&](const Listing& listing) {
         const CheckResult& result = checker.check(listing);
         report_fields_left_out(listing, result, diagnostics);
         totals.add(result);
         if (call.quiet) return true;
         if (for_people) {
+            if (after_quiet_line && !result.findings.empty()) output.text() += '\n';
+            after_quiet_line = result.findings.empty();
             write_view(*book, listing, result, checker, view, output.text());
         } else {
             records.write_findings(listing, result, checker, output.text());
@@ -114,8 +117,8 @@ int run_check(const CheckCall& call) {
         return output.keep_going();
     });
     if (for_people && totals.listings() > 0) {
+        if (after_quiet_line) output.text() += '\n';
         totals.append_text(output.text());
-        output.text() += '\n';
         write_view_end(*book, output.text());
     }
     return finish(output, diagnostics, totals.worst() <= grade_named(call.fail_at).value_or(Grade::misleading));

@@ -29,12 +29,12 @@ constexpr const char* kListFooter =
     "Exit status: 0 done, 2 an error.";
 constexpr const char* kShowFooter =
     "Examples:\n"
-    "  grainside rules show imitation-called-leather\n\n"
+    "  grainside rules show genuine-on-imitation\n\n"
     "Exit status: 0 done, 2 an error, such as an unknown rule.";
 constexpr const char* kProveFooter =
     "Examples:\n"
     "  grainside rules prove\n"
-    "  grainside rules prove --rules my-rules imitation-called-leather\n\n"
+    "  grainside rules prove --rules my-rules genuine-on-imitation\n\n"
     "Exit status:\n"
     "  0  every rule flags what its file says it must and passes the rest\n"
     "  1  one does not\n"
@@ -102,6 +102,7 @@ void append_fault_records(const ProofReport& report, const std::string& folder, 
 void add_rules(CLI::App& app, ChosenCommand& chosen) {
     CLI::App* group = app.add_subcommand("rules", "Show the rule book, and have it prove itself");
     group->require_subcommand(1);
+    group->footer("`grainside rules COMMAND --help` has examples and the exit statuses of each.");
 
     const auto list = std::make_shared<RulesCall>();
     CLI::App* command = add_command(*group, "list", "List all rules", kListFooter, list, run_rules_list, chosen);

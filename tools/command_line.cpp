@@ -108,6 +108,7 @@ int run_command_line(int argc, const char* const* argv) {
     CLI::App app("Checks what listings of leather goods claim, against cited rules.", "grainside");
     app.get_formatter()->column_width(kHelpColumn);
     app.footer(kFooter);
+    app.set_help_flag("-h,--help", "Show this help");
     bool version = false;
     app.add_flag("--version", version, "Print the version and what the built-in rule book holds");
     ChosenCommand chosen;

@@ -37,6 +37,19 @@ std::uint8_t ClaimParser::first_category(const FieldText& field) const {
     return 0;
 }
 
+// A name without a product whose last part is hardware is that of a component: 'roller buckle, 40 mm, brass'.
+std::uint8_t ClaimParser::component_category(const FieldText& field) const {
+    for (const vocabulary::Hit& hit : field.hits) {
+        for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
+            if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(Part::hardware)) continue;
+            for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
+                if (vocabulary_.categories[i].main_part == Part::hardware) return static_cast<std::uint8_t>(i);
+            }
+        }
+    }
+    return 0;
+}
+
 // By the category field, else by the first product that the name, then any other field, speaks of.
 void ClaimParser::find_category(const Listing& listing) {
     category_ = 0;
@@ -44,6 +57,7 @@ void ClaimParser::find_category(const Listing& listing) {
         for (std::size_t i = 0; i < listing.fields.size() && category_ == 0; ++i) {
             const bool fits = wanted.empty() || listing.fields[i].name == wanted;
             if (fits) category_ = first_category(fields_[i]);
+            if (category_ == 0 && wanted == "name" && fits) category_ = component_category(fields_[i]);
         }
     }
 }
@@ -60,7 +74,7 @@ Region ClaimParser::region_of_field(std::string_view name) {
         std::size_t hit = 0;
         text::Segment whole;
         whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
-        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole}, whole, hit, pieces_);
+        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, true}, whole, hit, pieces_);
         region = region_of_label(pieces_);
         region.labelled = true;
     }
@@ -91,7 +105,7 @@ void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const
     bool carries = false;
     for (const text::Segment& segment : field.segments) {
         const Region& outer = carries ? carried : section;
-        cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole},
+        cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole, false},
                    segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
@@ -116,12 +130,12 @@ void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const
                 carries = true;
             }
         }
-        mark_scopes(segment.kind, pieces_);
+        mark_scopes(vocabulary_, segment.kind, pieces_);
         silence_quoted_names(marks);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const SegmentContext context{vocabulary_, field.tokens, pieces_, regions_, phrases_,
                                      vocabulary_.categories[category_].main_part, index, sentence_number_++,
-                                     marks | evidence_marks(pieces_)};
+                                     marks, find_evidence(pieces_)};
         PartFinder parts(context);
         const std::size_t first = claims.size();
         for (std::size_t p = 0; p < phrases_.size(); ++p) {

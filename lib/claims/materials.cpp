@@ -167,6 +167,7 @@ private:
         stuff.first = i;
         stuff.last = i + 1;
         stuff.says = id;
+        stuff.called = piece.sense.called;
         if (modifier_marks_ != 0) {
             if (modifiers_end_ == i) stuff.first = modifiers_start_;
             stuff.marks = modifier_marks_;
@@ -251,6 +252,8 @@ private:
             return is_a(a, known.leather) ? false : join(coated(a, b), 0);
         }
         if (next.quantity && before.quantity) return false;
+        if (before.called != 0 && is_a(b, known.hide_word) && adjacent) return join(a, before.called);
+        if (a == known.fabric && is_a(b, known.textile) && adjacent) return join(b, 0);
         if (is_a(a, known.borrows_hide) && is_a(b, known.hide_word) && next.first - before.last <= kBorrowReach) {
             return join(a, before.called != 0 ? before.called : b);
         }
@@ -319,8 +322,8 @@ private:
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;
         claim.negated = claim.negated || stuff.negated;
-        if (owner.by_product) claim.marks |= bit(Mark::on_product);
-        if (owner.by_part) claim.marks |= bit(Mark::on_part);
+        if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
+        if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated) claim.marks |= bit(Mark::listed);
         // A metal that nobody gave a place is the hardware's.
         if (!owner.by_part && !owner.by_product && is_a(stuff.says, vocabulary().known.metal)) claim.part = Part::hardware;

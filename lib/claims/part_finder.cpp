@@ -6,8 +6,8 @@ using text::TokenKind;
 using vocabulary::Role;
 
 PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
-    if (noun.is(Role::product)) return {segment_.main_part, false, true};
-    return {static_cast<Part>(noun.sense.value), true, false};
+    if (noun.is(Role::product)) return {segment_.main_part, false, true, true};
+    return {static_cast<Part>(noun.sense.value), true, false, true};
 }
 
 // The head of the noun group to the right: 'leather bag strap' is a strap. A material in between starts a group of its
@@ -16,7 +16,10 @@ const Piece* PartFinder::noun_right(std::uint32_t from) const {
     const Piece* head = nullptr;
     for (std::uint32_t i = from; i < phrase_->last; ++i) {
         const Piece& piece = segment_.pieces[i];
-        if (piece.is(Role::part_after) && head == nullptr) return &piece;
+        if (piece.is(Role::part_after)) {
+            if (i == from) return &piece;  // 'leather-lined': only what stands right before it
+            continue;
+        }
         if (is_noun(piece)) {
             head = &piece;
         } else if (head != nullptr && (piece.is(Role::meaning) || piece.kind == PieceKind::number)) {
@@ -34,21 +37,25 @@ const Piece* PartFinder::noun_left(std::uint32_t before) const {
     return nullptr;
 }
 
+PartFinder::Owner PartFinder::lent(Owner owner) {
+    owner.own = false;
+    return owner;
+}
+
 PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
     const Region& region = segment_.regions[at];
     switch (phrase_->before) {
         case Connector::part_before:
-            return {phrase_->part_before, true, false};
+            return {phrase_->part_before, true, false, true};
         case Connector::link:
         case Connector::copula:
-            if (has_subject_) return subject_;
+            if (has_subject_) return lent(subject_);
             break;
         case Connector::coordinated:
         case Connector::comma:
-            if (has_previous_ && (phrase_->before == Connector::coordinated ||
-                                  segment_.pieces[phrase_->first].kind == PieceKind::number)) {
-                return previous_;
-            }
+            // '70% cotton, 30% polyester': the list goes on.
+            if (segment_.pieces[phrase_->first].kind == PieceKind::number && index_ > 0) return lent(list_);
+            if (has_previous_ && phrase_->before == Connector::coordinated) return lent(previous_);
             break;
         default:
             break;
@@ -57,13 +64,13 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
     if (phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() && phrase_->before != Connector::link) {
         const Phrase& next = segment_.phrases[index_ + 1];
         for (std::uint32_t i = next.last; i-- > next.first;) {
-            if (is_noun(segment_.pieces[i])) return owner_by(segment_.pieces[i]);
+            if (is_noun(segment_.pieces[i])) return lent(owner_by(segment_.pieces[i]));
         }
     }
-    if (region.kind == RegionKind::part) return {region.part, true, false};
+    if (region.kind == RegionKind::part) return {region.part, true, false, false};
     // '(100% polyester)' explains what stands before the bracket.
-    if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_) return subject_;
-    return {segment_.main_part, false, false};
+    if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_) return lent(subject_);
+    return {segment_.main_part, false, false, false};
 }
 
 void PartFinder::enter(std::size_t phrase) {
@@ -79,6 +86,7 @@ void PartFinder::enter(std::size_t phrase) {
             subject_ = given_;
             has_subject_ = true;
         }
+        list_ = has_noun_ ? subject_ : given_;
         previous_ = given_;
         has_previous_ = !has_noun_;
     }
@@ -103,7 +111,8 @@ PartFinder::Owner PartFinder::owner_of_identity(std::uint32_t begin, std::uint32
 
 PartFinder::Owner PartFinder::owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const {
     Owner owner = owner_of_identity(begin, end);
-    if (!owner.by_part && !on_material) owner.part = Part::whole;
+    const bool component = segment_.main_part == Part::hardware;
+    if (!owner.by_part && !on_material && !component) owner.part = Part::whole;
     return owner;
 }
 

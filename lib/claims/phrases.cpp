@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "claims/segment.h"
 
 namespace grainside::claims {
@@ -104,8 +106,10 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
     }
 }
 
-std::uint32_t evidence_marks(std::span<const Piece> pieces) {
-    std::uint32_t marks = 0;
+Evidence find_evidence(std::span<const Piece> pieces) {
+    Evidence evidence;
+    std::uint32_t number = 0;
+    std::size_t standard = pieces.size();  // the last one named
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const Piece& piece = pieces[i];
         const auto number_near = [&](std::size_t reach) {
@@ -114,15 +118,22 @@ std::uint32_t evidence_marks(std::span<const Piece> pieces) {
             }
             return false;
         };
-        if (piece.is(Role::standard) && number_near(3)) marks |= bit(Mark::method);
-        if (piece.is(Role::document) && number_near(4)) marks |= bit(Mark::document);
-        if (piece.is(Role::result)) marks |= bit(Mark::result);
+        const auto place = static_cast<std::uint32_t>(i + 1);
+        if (piece.is(Role::standard) && number_near(3)) {
+            evidence.method = place;
+            standard = i;
+        }
+        // A number beside a named method is its result, whatever its unit; the standard's own number is none.
+        if (piece.kind == PieceKind::number && (standard >= i || i - standard > 3)) number = place;
+        if (piece.is(Role::document) && number_near(4)) evidence.document = place;
+        if (piece.is(Role::result)) evidence.result = place;
         if (piece.kind == PieceKind::number && i + 1 < pieces.size() &&
             (pieces[i + 1].is(Role::result) || pieces[i + 1].is(Role::unit))) {
-            marks |= bit(Mark::result);
+            evidence.result = place;
         }
     }
-    return marks;
+    if (evidence.method != 0 && number != 0) evidence.result = std::max(evidence.result, number);
+    return evidence;
 }
 
 Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32_t last) {
@@ -136,6 +147,9 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     claim.marks = segment.marks;
     claim.negated = segment.pieces[last - 1].negated;
     if (segment.regions[first].labelled) claim.marks |= bit(Mark::specification);
+    if (first < segment.evidence.method) claim.marks |= bit(Mark::method);
+    if (first < segment.evidence.result) claim.marks |= bit(Mark::result);
+    if (first < segment.evidence.document) claim.marks |= bit(Mark::document);
     for (std::uint32_t token = first_token; token < last_token; ++token) {
         claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
     }

@@ -45,6 +45,7 @@ struct PieceSource {
     std::span<const vocabulary::Hit> hits;  // of the whole text
     bool is_specification = false;          // the text is an attribute's value: a word can stand alone in it
     Part part = Part::whole;                // that the attribute's name gives
+    bool is_label = false;                  // the text is itself a label: an attribute's name
 };
 
 // Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its

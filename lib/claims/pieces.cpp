@@ -63,9 +63,14 @@ private:
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always && holds(sense, at)) return &sense;
         }
+        const bool as_label = stands_as_label(at);
         const Sense* fallback = nullptr;
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always) continue;
+            if (names_label(sense.role)) {
+                if (as_label) return &sense;
+                if (all.size() > 1) continue;
+            }
             if (sense.role == Role::look && !stuff_precedes(at)) continue;
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
@@ -75,6 +80,21 @@ private:
             if (fallback == nullptr) fallback = &sense;
         }
         return fallback;
+    }
+
+    static bool names_label(Role role) {
+        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label || role == Role::origin_label;
+    }
+
+    // 'Colour: walnut' labels; 'walnut colour' does not.
+    bool stands_as_label(std::size_t at) const {
+        if (source_.is_label) return true;
+        constexpr std::size_t kLabelReach = 2;
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
+            if (pieces_[i].is_mark(TokenKind::colon)) return true;
+            if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
+        }
+        return at + 1 == pieces_.size() && at < kLabelReach;
     }
 
     bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }
@@ -136,6 +156,14 @@ private:
                 return stands_near(at, Part::hardware, [&](const Piece& piece) {
                     return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
                 });
+            case Condition::after_own:
+                for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
+                    if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
+                    if (pieces_[i].kind == PieceKind::mark) return false;
+                }
+                return false;
+            case Condition::likened:
+                return at + 1 < pieces_.size() && pieces_[at + 1].is(Role::comparison_suffix) && pieces_[at + 1].hyphenated();
             case Condition::always:
                 break;
         }
@@ -154,7 +182,8 @@ private:
     // What a part is said to be of: nothing but words of the same kind between it and the 'in', 'is', label or bracket
     // before it, and no other noun after it; or a part's noun right behind it ('calf lining').
     bool stands_as_value(std::size_t at) const {
-        if (at + 1 < pieces_.size() && pieces_[at + 1].is(Role::part)) return true;
+        if (pieces_[at].hyphenated()) return false;
+        if (at + 1 < pieces_.size() && (pieces_[at + 1].is(Role::part) || pieces_[at + 1].is(Role::part_after))) return true;
         if (phrase_goes_on_with(at, [&](const Piece& piece) {
                 return is_noun(piece) || piece.is(Role::accessory) ||
                        (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
@@ -173,7 +202,9 @@ private:
                 })) {
                 return true;
             }
-            if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) { return sense.role == Role::breaks; })) {
+            if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) {
+                    return sense.role == Role::breaks || sense.role == Role::tone_word || sense.role == Role::colour_label;
+                })) {
                 return false;
             }
         }

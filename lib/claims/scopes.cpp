@@ -81,7 +81,10 @@ void silence_others(std::span<Piece> pieces) {
 }
 
 // A noun phrase whose head is an accessory, and what that accessory is said to be made of.
-void silence_accessories(std::span<Piece> pieces) {
+void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    const auto is_accessory = [&](const Piece& piece) {
+        return piece.is(Role::accessory) || (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary.known.only_packaging);
+    };
     for (std::size_t first = 0; first < pieces.size();) {
         if (ends_phrase(pieces[first])) {
             ++first;
@@ -91,12 +94,12 @@ void silence_accessories(std::span<Piece> pieces) {
         const Piece* head = nullptr;
         while (last < pieces.size() && !ends_phrase(pieces[last])) {
             const Piece& piece = pieces[last];
-            if (piece.is(Role::accessory) || piece.is(Role::part) || piece.is(Role::product)) head = &piece;
+            if (is_accessory(piece) || is_noun(piece)) head = &piece;
             ++last;
         }
-        if (head != nullptr && head->is(Role::accessory)) {
+        if (head != nullptr && is_accessory(*head)) {
             silence(pieces, first, last);
-            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is_mark(TokenKind::open));
+            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) || pieces[last].is_mark(TokenKind::open));
             if (linked) {
                 std::size_t end = last + 1;
                 while (end < pieces.size() && ends_phrase(pieces[end])) ++end;
@@ -182,7 +185,7 @@ void mark_negation(std::span<Piece> pieces) {
 
 }  // namespace
 
-void mark_scopes(text::SegmentKind kind, std::span<Piece> pieces) {
+void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, std::span<Piece> pieces) {
     if (kind == text::SegmentKind::question) {
         silence(pieces, 0, pieces.size());
         return;
@@ -190,7 +193,7 @@ void mark_scopes(text::SegmentKind kind, std::span<Piece> pieces) {
     silence_teaching(pieces);
     silence_care(pieces);
     silence_others(pieces);
-    silence_accessories(pieces);
+    silence_accessories(vocabulary, pieces);
     silence_comparisons(pieces);
     mark_negation(pieces);
 }

@@ -38,6 +38,13 @@ struct Phrase {
     bool followed_by_coordination = false;
 };
 
+// Evidence named in a segment, by the piece on which it ends; it speaks for what stands before it. 0 = none.
+struct Evidence {
+    std::uint32_t method = 0;    // a standard with its number
+    std::uint32_t result = 0;
+    std::uint32_t document = 0;  // a certificate or report with its number
+};
+
 struct SegmentContext {
     const vocabulary::Vocabulary& vocabulary;
     const text::Tokens& tokens;
@@ -47,7 +54,8 @@ struct SegmentContext {
     Part main_part = Part::body;
     std::uint32_t field = 0;
     std::uint32_t sentence = 0;
-    std::uint32_t marks = 0;  // what the segment as a whole gives each of its claims
+    std::uint32_t marks = 0;  // what the field gives each of its claims
+    Evidence evidence{};
 };
 
 // A claim that begins at piece `first` and ends before piece `last`; part, kind and marks are left to the caller.
@@ -56,8 +64,7 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
 // Cuts the phrases of a segment. `next_number` numbers them through the listing.
 void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std::vector<Phrase>& phrases);
 
-// The marks that evidence named in the segment gives: a standard with its number, a result, a numbered document.
-std::uint32_t evidence_marks(std::span<const Piece> pieces);
+Evidence find_evidence(std::span<const Piece> pieces);
 
 // Finds the part of each piece of a phrase, phrase by phrase from the left.
 class PartFinder {
@@ -71,6 +78,7 @@ public:
         Part part = Part::whole;
         bool by_part = false;     // a part noun of the phrase, or one it is linked to, names it
         bool by_product = false;  // the phrase's head is the product
+        bool own = false;         // the noun stands in the phrase itself
     };
     // Of a material, finish or plating that ends before piece `end`.
     Owner owner_of_identity(std::uint32_t begin, std::uint32_t end) const;
@@ -81,6 +89,7 @@ private:
     const Piece* noun_right(std::uint32_t from) const;
     const Piece* noun_left(std::uint32_t before) const;
     Owner inherited(std::uint32_t at) const;
+    static Owner lent(Owner owner);
     Owner owner_by(const Piece& noun) const;
 
     const SegmentContext& segment_;
@@ -91,6 +100,7 @@ private:
     Owner previous_{};      // what the last phrase without a noun of its own was given
     bool has_previous_ = false;
     Owner given_{};         // the owner of a phrase without a noun
+    Owner list_{};          // of the last phrase, for a list of percentages that goes on
     bool has_noun_ = false;
 };
 

@@ -106,8 +106,8 @@ private:
         claim.kind = kind;
         claim.part = owner.part;
         claim.phrase = phrase_.number;
-        if (owner.by_part) claim.marks |= bit(Mark::on_part);
-        if (owner.by_product) claim.marks |= bit(Mark::on_product);
+        if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
+        if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (before_material) claim.marks |= bit(Mark::on_material);
         if (kind == Kind::plating && !owner.by_part && !owner.by_product) claim.part = Part::hardware;
         claims_.push_back(claim);
@@ -159,7 +159,12 @@ private:
                     segment_.pieces[last + 1].is(Role::place_name) && segment_.pieces[last + 1].sense.concept_id == piece.sense.concept_id) {
                     last += 2;
                 }
-                Claim claim = claim_over(segment_, i, last);
+                std::uint32_t first = i;
+                if (i >= phrase_.first + 2 && segment_.pieces[i - 1].is_mark(TokenKind::percent) && segment_.pieces[i - 2].number >= 100) {
+                    first = i - 2;  // '100% made in Italy'
+                    modifier_marks_ |= bit(Mark::all);
+                }
+                Claim claim = claim_over(segment_, first, last);
                 claim.marks |= modifier_marks_;
                 claim.place = piece.sense.concept_id;
                 claim.negated = segment_.pieces[i].negated;

@@ -16,7 +16,10 @@ std::size_t width_of(const ViewOptions& options) {
 }
 
 std::string listing_heading(const Listing& listing, std::size_t width) {
-    const std::string place = listing.line == 0 ? std::string() : ", line " + std::to_string(listing.line);
+    // The id that a reader makes often ends with the line already.
+    const std::string line = std::to_string(listing.line);
+    const bool says_line = listing.line == 0 || listing.id.ends_with(':' + line);
+    const std::string place = says_line ? std::string() : ", line " + line;
     const std::string id = one_line(listing.id, width - std::min(place.size(), width - kNarrowest / 2));
     return (id.empty() ? "listing" : id) + place;
 }

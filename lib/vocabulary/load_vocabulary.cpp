@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
+#include <map>
 #include <optional>
 
 #include "text/tokenizer.h"
@@ -64,6 +66,7 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"non-leather", &GrammarConcepts::non_leather},
     {"trait-needs-place", &GrammarConcepts::needs_place},
     {"microfibre", &GrammarConcepts::microfibre},
+    {"only-the-packaging", &GrammarConcepts::only_packaging},
     {"tanned-in", &GrammarConcepts::tanned_in},
 });
 
@@ -205,7 +208,7 @@ private:
     void load_meanings(const Document& document, Node node) {
         if (!check_keys(document, node,
                         {"says", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
-                         "after_borrower", "as_value", "with_edge", "with_hardware"},
+                         "after_borrower", "as_value", "with_edge", "with_hardware", "likened", "after_own"},
                         faults_)) {
             return;
         }
@@ -349,6 +352,7 @@ private:
 
     void build() {
         // Every listed word gets its own number before variants are let in, so that no variant takes a listed word.
+        find_borrowed_nouns();
         std::vector<std::vector<WordId>> paths;
         paths.reserve(terms_.size());
         for (const RawTerm& term : terms_) {
@@ -389,6 +393,26 @@ private:
         vocabulary_.misspellings.freeze();
         vocabulary_.terms.freeze();
         vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
+    }
+
+    // 'cork leather' says cork and borrows the noun leather: a term of a material that is no hide, ending in a word that
+    // names one.
+    void find_borrowed_nouns() {
+        const auto& concepts = vocabulary_.concepts;
+        std::map<std::string, ConceptId, std::less<>> hide_nouns;
+        for (const RawTerm& term : terms_) {
+            const bool noun = term.words.size() == 1 && term.sense.role == Role::meaning &&
+                              concepts.is_a(term.sense.concept_id, vocabulary_.known.hide_word);
+            if (noun) hide_nouns.emplace(term.words.front(), term.sense.concept_id);
+        }
+        for (RawTerm& term : terms_) {
+            if (term.sense.role != Role::meaning || term.words.size() < 2 ||
+                !concepts.is_a(term.sense.concept_id, vocabulary_.known.borrows_hide)) {
+                continue;
+            }
+            const auto noun = hide_nouns.find(term.words.back());
+            if (noun != hide_nouns.end()) term.sense.called = noun->second;
+        }
     }
 
     void alias(const std::string& form, WordId id) {

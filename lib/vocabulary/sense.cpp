@@ -66,6 +66,8 @@ constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition
     {"as_value", Condition::as_value},
     {"with_edge", Condition::with_edge},
     {"with_hardware", Condition::with_hardware},
+    {"likened", Condition::likened},
+    {"after_own", Condition::after_own},
 });
 
 }  // namespace

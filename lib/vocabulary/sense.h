@@ -41,6 +41,8 @@ enum class Condition : std::uint8_t {
     as_value,         // it is what a part is said to be of: after 'in', 'is' or a label, or right before a part's noun
     with_edge,        // edges are spoken of close by
     with_hardware,    // hardware or a metal is spoken of close by
+    after_own,        // 'our own' stands before it in the same phrase
+    likened,          // right before a hyphen and a word like soft: 'mink-soft'
 };
 std::optional<Condition> condition_named(std::string_view key) noexcept;  // the YAML key; `words` is always
 
@@ -49,6 +51,7 @@ struct Sense {
     Condition condition = Condition::always;
     std::uint8_t value = 0;   // a Part, category or Unit by role
     ConceptId concept_id = 0; // of a meaning or a place
+    ConceptId called = 0;     // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 
 }  // namespace grainside::vocabulary

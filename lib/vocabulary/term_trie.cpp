@@ -32,7 +32,7 @@ void TermTrie::add(std::span<const WordId> path, const Sense& sense) {
     std::vector<Sense>& senses = pending_[node];
     for (const Sense& known : senses) {
         if (known.role == sense.role && known.condition == sense.condition && known.value == sense.value &&
-            known.concept_id == sense.concept_id) {
+            known.concept_id == sense.concept_id && known.called == sense.called) {
             return;  // two spellings of one term
         }
     }

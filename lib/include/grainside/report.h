@@ -45,7 +45,8 @@ struct ViewOptions {
 };
 
 // The listing's words marked in place, each finding with grade, reason, source and wording to use instead, and a line
-// that says what was found. `source_name` is what the listing was read from.
+// that says what was found. Of a long field only the sentences around the marked words are shown. A listing without
+// findings gets one line.
 void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
                 const ViewOptions& options, std::string& out);
 // The listing's claims as a table, part by part.
