@@ -61,7 +61,8 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     command
         ->add_option("--market", call->markets,
                      "Apply the rules of these markets, as in us,eu\n"
-                     "(default: of the listing's region, else of all)")
+                     "besides those of every market (default: of the region\n"
+                     "that the listing states)")
         ->type_name("M[,M...]")
         ->delimiter(',')
         ->allow_extra_args(false);

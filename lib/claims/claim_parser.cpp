@@ -37,13 +37,14 @@ std::uint8_t ClaimParser::first_category(const FieldText& field) const {
     return 0;
 }
 
-// A name without a product whose last part is hardware is that of a component: 'roller buckle, 40 mm, brass'.
-std::uint8_t ClaimParser::component_category(const FieldText& field) const {
+// Where no product is named, a part that is the main part of one category tells it: an upper is a shoe's, and a name that
+// speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
+std::uint8_t ClaimParser::category_by_part(const FieldText& field, Part part) const {
     for (const vocabulary::Hit& hit : field.hits) {
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
-            if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(Part::hardware)) continue;
+            if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(part)) continue;
             for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
-                if (vocabulary_.categories[i].main_part == Part::hardware) return static_cast<std::uint8_t>(i);
+                if (vocabulary_.categories[i].main_part == part) return static_cast<std::uint8_t>(i);
             }
         }
     }
@@ -57,7 +58,8 @@ void ClaimParser::find_category(const Listing& listing) {
         for (std::size_t i = 0; i < listing.fields.size() && category_ == 0; ++i) {
             const bool fits = wanted.empty() || listing.fields[i].name == wanted;
             if (fits) category_ = first_category(fields_[i]);
-            if (category_ == 0 && wanted == "name" && fits) category_ = component_category(fields_[i]);
+            if (category_ == 0 && wanted.empty()) category_ = category_by_part(fields_[i], Part::upper);
+            if (category_ == 0 && wanted == "name" && fits) category_ = category_by_part(fields_[i], Part::hardware);
         }
     }
 }

@@ -39,7 +39,7 @@ private:
     };
     void read_field(std::string_view text, FieldText& field) const;
     std::uint8_t first_category(const FieldText& field) const;
-    std::uint8_t component_category(const FieldText& field) const;
+    std::uint8_t category_by_part(const FieldText& field, Part part) const;
     void find_category(const Listing& listing);
     Region region_of_field(std::string_view name);
     void parse_field(const FieldText& field, std::uint32_t index, const Region& region, std::uint32_t marks,

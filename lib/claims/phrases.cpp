@@ -153,7 +153,10 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     for (std::uint32_t token = first_token; token < last_token; ++token) {
         claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
     }
-    if (last < segment.pieces.size() && segment.pieces[last].is_mark(TokenKind::asterisk)) claim.marks |= bit(Mark::asterisk);
+    constexpr std::uint32_t kAsteriskReach = 3;  // 'leather shoes*'
+    for (std::uint32_t i = last; i < segment.pieces.size() && i < last + kAsteriskReach && !ends_phrase(segment.pieces[i]); ++i) {
+        if (segment.pieces[i].is_mark(TokenKind::asterisk)) claim.marks |= bit(Mark::asterisk);
+    }
     constexpr std::uint32_t kHedgeReach = 3;
     for (std::uint32_t i = first; i > 0 && first - i < kHedgeReach; --i) {
         if (segment.pieces[i - 1].is(Role::hedge)) claim.hedged = true;

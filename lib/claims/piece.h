@@ -32,6 +32,7 @@ struct Piece {
     bool glued = false;      // no white space and no mark between this piece and the last
     bool silent = false;     // stands in something that claims nothing of the product
     bool negated = false;
+    bool teaches = false;   // one of its senses begins general teaching: 'is made from'
 
     bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
     bool is_mark(text::TokenKind mark) const noexcept { return kind == PieceKind::mark && token_kind == mark; }

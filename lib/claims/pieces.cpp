@@ -45,6 +45,7 @@ public:
     void settle() {
         for (std::size_t i = pieces_.size(); i-- > 0;) {
             if (pieces_[i].kind != PieceKind::term) continue;
+            pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
             if (const Sense* sense = choose(i); sense != nullptr) {
                 pieces_[i].sense = *sense;
             } else {
@@ -63,14 +64,13 @@ private:
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always && holds(sense, at)) return &sense;
         }
-        const bool as_label = stands_as_label(at);
+        for (const Sense& sense : all) {
+            if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+        }
         const Sense* fallback = nullptr;
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always) continue;
-            if (names_label(sense.role)) {
-                if (as_label) return &sense;
-                if (all.size() > 1) continue;
-            }
+            if (names_label(sense.role) && all.size() > 1) continue;
             if (sense.role == Role::look && !stuff_precedes(at)) continue;
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
@@ -87,8 +87,13 @@ private:
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.
-    bool stands_as_label(std::size_t at) const {
+    bool stands_as_label(std::size_t at, Role role) const {
         if (source_.is_label) return true;
+        // 'composition calf leather': machine-made copy leaves the colon out.
+        if (role == Role::main_label && at + 1 < pieces_.size() &&
+            (pieces_[at + 1].kind == PieceKind::number || (at > 0 && pieces_[at - 1].kind == PieceKind::mark && pieces_[at + 1].is(Role::meaning)))) {
+            return true;
+        }
         constexpr std::size_t kLabelReach = 2;
         for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
             if (pieces_[i].is_mark(TokenKind::colon)) return true;
@@ -183,6 +188,13 @@ private:
     // before it, and no other noun after it; or a part's noun right behind it ('calf lining').
     bool stands_as_value(std::size_t at) const {
         if (pieces_[at].hyphenated()) return false;
+        // 'nubuck calf', 'full grain buffalo'
+        if (at > 0 && any_sense(at - 1, [&](const Sense& sense) {
+                return sense.role == Role::meaning && sense.condition == Condition::always &&
+                       source_.vocabulary.concepts.is_a(sense.concept_id, source_.vocabulary.known.hide_word);
+            })) {
+            return true;
+        }
         if (at + 1 < pieces_.size() && (pieces_[at + 1].is(Role::part) || pieces_[at + 1].is(Role::part_after))) return true;
         if (phrase_goes_on_with(at, [&](const Piece& piece) {
                 return is_noun(piece) || piece.is(Role::accessory) ||

@@ -72,6 +72,16 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
     std::size_t done = 0;
     bool ends_in_label = false;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
+        // 'composition calf leather': a label whose colon was left out.
+        const bool bare = pieces[i].is(Role::main_label) && i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
+                          !ends_phrase(pieces[i + 1]);
+        if (bare) {
+            std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.begin() + static_cast<std::ptrdiff_t>(i), current);
+            if (current.kind != RegionKind::part) current = region_of_label(pieces.subspan(i, 1));
+            current.labelled = true;
+            done = i + 1;
+            continue;
+        }
         const bool colon = pieces[i].is_mark(TokenKind::colon);
         const bool leading_dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i <= 3 && done == 0;
         if (!colon && !leading_dash) continue;

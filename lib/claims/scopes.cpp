@@ -41,7 +41,7 @@ void silence_teaching(std::span<Piece> pieces) {
             silence(pieces, 0, clause_end(pieces, i));
             return;
         }
-        if (pieces[i].is(Role::teaching) && teaches(pieces, start, i)) {
+        if (pieces[i].teaches && teaches(pieces, start, i)) {
             silence(pieces, start, clause_end(pieces, i));
         }
         if (ends_clause(pieces[i])) start = i + 1;

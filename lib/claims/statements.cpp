@@ -109,7 +109,8 @@ private:
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (before_material) claim.marks |= bit(Mark::on_material);
-        if (kind == Kind::plating && !owner.by_part && !owner.by_product) claim.part = Part::hardware;
+        const bool metallic = kind == Kind::plating || vocabulary().concepts.is_a(id, vocabulary().known.tone_finish);
+        if (metallic && !owner.by_part && !owner.by_product) claim.part = Part::hardware;
         claims_.push_back(claim);
     }
 
@@ -180,9 +181,10 @@ private:
     void read_place_adjective(std::uint32_t i) {
         constexpr std::uint32_t kReach = 5;
         if (segment_.pieces[i].silent) return;
+        const bool wholly = (modifier_marks_ & bit(Mark::all)) != 0 && modifiers_end_ == i;
         for (std::uint32_t k = i + 1; k < phrase_.last && k <= i + kReach; ++k) {
             const Piece& piece = segment_.pieces[k];
-            if (piece.is(Role::product) || piece.is(Role::part)) return;
+            if (piece.is(Role::product) || piece.is(Role::part)) break;
             if (!is_material(vocabulary(), piece)) continue;
             Claim claim = claim_over(segment_, i, k == i + 1 ? k + 1 : i + 1);
             claim.place = segment_.pieces[i].sense.concept_id;
@@ -190,6 +192,11 @@ private:
             const PartFinder::Owner owner = parts_.owner_of_identity(i, k + 1);
             claims_.back().part = owner.part;
             return;
+        }
+        if (wholly) {  // 'all Italian'
+            Claim claim = claim_over(segment_, modifiers_start_, i + 1);
+            claim.place = segment_.pieces[i].sense.concept_id;
+            finish(claim, modifiers_start_, i + 1, vocabulary().known.wholly_made_in, Kind::origin);
         }
     }
 

@@ -17,7 +17,9 @@ namespace {
 
 constexpr std::size_t kIndent = 2;
 constexpr std::size_t kGap = 2;
-constexpr std::size_t kFewestWordCells = 16;
+// Of what a claim says and of its words, however narrow the terminal is.
+constexpr std::size_t kFewestCells = 8;
+constexpr std::size_t kSummaryCells = 14;  // for ": 12345 claims" behind the listing's id
 
 struct Row {
     std::string part, kind, says, words;
@@ -40,10 +42,32 @@ std::vector<Row> rows_of(const RuleBook& book, const Listing& listing, const Che
     for (const Claim* claim : claims) {
         const std::string_view text = listing.fields[claim->field].text;
         rows.push_back({std::string(name_of(claim->part)), std::string(name_of(claim->kind)),
-                        report::one_line(report::statement_of(book, *claim), width / 2),
+                        report::statement_of(book, *claim),
                         report::one_line(text.substr(claim->start, claim->end - claim->start), width)});
     }
     return rows;
+}
+
+struct Widths {
+    std::size_t part = 0, kind = 0, says = 0, words = 0;
+};
+
+// Part and kind have the cells that they need; the rest is shared, and what one column does not need the other gets.
+Widths widths_of(const std::vector<Row>& rows, std::size_t width) {
+    Widths widths;
+    for (const Row& row : rows) {
+        widths.part = std::max(widths.part, row.part.size());
+        widths.kind = std::max(widths.kind, row.kind.size());
+        widths.says = std::max(widths.says, report::cells_of(row.says));
+        widths.words = std::max(widths.words, report::cells_of(row.words));
+    }
+    const std::size_t taken = kIndent + widths.part + widths.kind + 3 * kGap;
+    const std::size_t room = std::max(width, taken + 2 * kFewestCells) - taken;
+    if (widths.says + widths.words > room) {
+        if (widths.says > room / 2) widths.says = std::max(room / 2, room - std::min(room, widths.words));
+        widths.words = room - widths.says;
+    }
+    return widths;
 }
 
 }  // namespace
@@ -52,39 +76,26 @@ void write_claims_view(const RuleBook& book, const Listing& listing, const Check
                        const ViewOptions& options, std::string& out) {
     const report::Colours colours(options.colour);
     const std::size_t width = report::width_of(options);
-    const std::vector<Row> rows = rows_of(book, listing, result, width);
+    std::vector<Row> rows = rows_of(book, listing, result, width);
     const std::string count = report::counted(rows.size(), "claim", "claims");
     out += rows.empty() ? colours.quiet() : colours.heading();
-    out += report::listing_heading(listing, width) + ": " + count;
+    out += report::listing_heading(listing, width - kSummaryCells) + ": " + count;
     out += colours.plain();
     out += '\n';
     report::append_fields_left_out(out, result);
     if (rows.empty()) return;
 
-    const Row head = {"part", "kind", "says", "words"};
-    std::size_t part = head.part.size();
-    std::size_t kind = head.kind.size();
-    std::size_t says = head.says.size();
+    rows.insert(rows.begin(), Row{"part", "kind", "says", "words"});
+    const Widths widths = widths_of(rows, width);
     for (const Row& row : rows) {
-        part = std::max(part, row.part.size());
-        kind = std::max(kind, row.kind.size());
-        says = std::max(says, report::cells_of(row.says));
-    }
-    const std::size_t before_words = kIndent + part + kind + says + 3 * kGap;
-    const std::size_t words = std::max(kFewestWordCells, width > before_words ? width - before_words : 0);
-    const auto append_row = [&](const Row& row) {
+        const bool is_head = &row == &rows.front();
+        if (is_head) out += colours.quiet();
         out.append(kIndent, ' ');
-        append_padded(out, row.part, part);
-        append_padded(out, row.kind, kind);
-        append_padded(out, row.says, says);
-        out += report::one_line(row.words, words);
-    };
-    out += colours.quiet();
-    append_row(head);
-    out += colours.plain();
-    out += '\n';
-    for (const Row& row : rows) {
-        append_row(row);
+        append_padded(out, row.part, widths.part);
+        append_padded(out, row.kind, widths.kind);
+        append_padded(out, report::one_line(row.says, widths.says), widths.says);
+        out += report::one_line(row.words, widths.words);
+        if (is_head) out += colours.plain();
         out += '\n';
     }
     out += '\n';

@@ -23,6 +23,7 @@ constexpr std::size_t kFieldIndent = 2;
 constexpr std::size_t kTextIndent = 4;
 constexpr std::size_t kLabelIndent = 6;
 constexpr std::size_t kValueIndent = 19;  // behind "say instead" and two spaces, and behind the longest grade
+constexpr std::string_view kNothingFound = ": nothing found; ";
 // Of flagged words so many cells stand beside the grade; the marked text above has them in full.
 constexpr std::size_t kMostWordCells = 120;
 
@@ -64,7 +65,9 @@ private:
 
     void write_nothing_found() {
         out_ += colours_.quiet();
-        out_ += report::listing_heading(listing_, width_) + ": nothing found; " + claims_text();
+        const std::string claims = claims_text();
+        out_ += report::listing_heading(listing_, width_ - kNothingFound.size() - claims.size());
+        out_.append(kNothingFound).append(claims);
         out_ += colours_.plain();
         out_ += '\n';
         report::append_fields_left_out(out_, result_);

@@ -10,7 +10,7 @@
 namespace grainside::report {
 
 // `text` on one line of at most `cells`; of a longer one the beginning and the end with "..." between them.
-// REQUIRES: cells >= 8.
+// REQUIRES: cells >= 4.
 std::string one_line(std::string_view text, std::size_t cells);
 
 // `text` broken at its spaces into lines of at most `width` cells, each ended by a newline. The first one continues

@@ -8,6 +8,7 @@ namespace grainside::report {
 namespace {
 
 constexpr std::size_t kNarrowest = 40;
+constexpr std::size_t kFewestIdCells = 8;
 
 }  // namespace
 
@@ -20,7 +21,8 @@ std::string listing_heading(const Listing& listing, std::size_t width) {
     const std::string line = std::to_string(listing.line);
     const bool says_line = listing.line == 0 || listing.id.ends_with(':' + line);
     const std::string place = says_line ? std::string() : ", line " + line;
-    const std::string id = one_line(listing.id, width - std::min(place.size(), width - kNarrowest / 2));
+    const std::size_t room = width > place.size() + kFewestIdCells ? width - place.size() : kFewestIdCells;
+    const std::string id = one_line(listing.id, room);
     return (id.empty() ? "listing" : id) + place;
 }
 

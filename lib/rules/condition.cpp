@@ -15,6 +15,8 @@ using vocabulary::Vocabulary;
 
 namespace {
 
+constexpr std::string_view kMainPart = "main";
+
 class ConditionReader {
 public:
     ConditionReader(const Document& document, const Vocabulary& vocabulary, Faults& faults)
@@ -37,6 +39,7 @@ public:
                                         [](std::size_t i) { return name_of(static_cast<Kind>(i)); });
             } else if (key == "part") {
                 condition.parts = parts(child);
+                each(child, [&](Node one) { condition.main_part = condition.main_part || one.text() == kMainPart; });
             } else if (key == "not_part") {
                 condition.parts &= ~parts(child);
             } else if (key == "category") {
@@ -136,7 +139,10 @@ private:
     }
 
     std::uint32_t parts(Node node) {
-        return names(node, "unknown-part", "part", kPartCount, [](std::size_t i) { return name_of(static_cast<Part>(i)); });
+        // The last bit stands for 'main'; the caller reads it from the text.
+        return names(node, "unknown-part", "part", kPartCount + 1, [](std::size_t i) {
+                   return i < kPartCount ? name_of(static_cast<Part>(i)) : kMainPart;
+               }) & ((1U << kPartCount) - 1);
     }
     std::uint32_t marks(Node node) {
         return names(node, "unknown-mark", "mark", kMarkCount, [](std::size_t i) { return name_of(static_cast<Mark>(1U << i)); });

@@ -70,8 +70,8 @@ void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
     }
 }
 
-bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other, std::uint8_t category) const {
-    if (!condition.claim.holds(other, category)) return false;
+bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other, const ListingFacts& listing) const {
+    if (!condition.claim.holds(other, listing)) return false;
     if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end))) return false;
     if (condition.same_place && (*condition.same_place ? claim.place != other.place
                                                        : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
@@ -80,7 +80,7 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
     return !condition.differs || !book_.vocabulary.concepts.related(claim.says, other.says);
 }
 
-std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, std::uint8_t category,
+std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
                                        const std::vector<BesideCondition>& conditions) const {
     const Claim& claim = claims[at];
     const auto from = at > kNeighbours ? at - kNeighbours : 0;
@@ -89,23 +89,23 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
         if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
             for (std::uint32_t i = from; i < to; ++i) {
                 const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase : claims[i].sentence == claim.sentence;
-                if (i != at && near && fits(condition, claim, claims[i], category)) return i;
+                if (i != at && near && fits(condition, claim, claims[i], listing)) return i;
             }
             continue;
         }
         for (std::uint32_t i : distinct_) {
             if (i == at || (condition.reach == Reach::part && claims[i].part != claim.part)) continue;
-            if (fits(condition, claim, claims[i], category)) return i;
+            if (fits(condition, claim, claims[i], listing)) return i;
         }
     }
     return kNoClaim;
 }
 
-void RuleMatcher::match(std::span<const Claim> claims, std::uint8_t category, std::vector<Finding>& findings) {
+void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings) {
     gather_kinds_of_claims(claims);
-    const auto any_holds = [category](const std::vector<ClaimCondition>& conditions, const Claim& claim) {
+    const auto any_holds = [&listing](const std::vector<ClaimCondition>& conditions, const Claim& claim) {
         return std::any_of(conditions.begin(), conditions.end(),
-                           [&](const ClaimCondition& condition) { return condition.holds(claim, category); });
+                           [&](const ClaimCondition& condition) { return condition.holds(claim, listing); });
     };
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         const Claim& claim = claims[at];
@@ -115,10 +115,10 @@ void RuleMatcher::match(std::span<const Claim> claims, std::uint8_t category, st
             if (!any_holds(rule.when, claim) || any_holds(rule.unless, claim)) continue;
             std::uint32_t against = kNoClaim;
             if (!rule.beside.empty()) {
-                against = find_beside(claims, at, category, rule.beside);
+                against = find_beside(claims, at, listing, rule.beside);
                 if (against == kNoClaim) continue;
             }
-            if (!rule.unless_beside.empty() && find_beside(claims, at, category, rule.unless_beside) != kNoClaim) continue;
+            if (!rule.unless_beside.empty() && find_beside(claims, at, listing, rule.unless_beside) != kNoClaim) continue;
             Finding finding;
             finding.rule = index;
             finding.claim = at;

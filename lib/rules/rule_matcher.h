@@ -23,12 +23,12 @@ public:
     void select(std::span<const std::string> markets, std::string_view on);
 
     // Appends every finding of every rule that holds. `claims` are those of one listing, in the order of the text.
-    void match(std::span<const Claim> claims, std::uint8_t category, std::vector<Finding>& findings);
+    void match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings);
 
 private:
-    std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, std::uint8_t category,
+    std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
                               const std::vector<BesideCondition>& conditions) const;
-    bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other, std::uint8_t category) const;
+    bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other, const ListingFacts& listing) const;
     void gather_kinds_of_claims(std::span<const Claim> claims);
 
     const BookData& book_;

@@ -54,7 +54,8 @@ const CheckResult& Checker::check(const Listing& listing) {
     result.claim_count = static_cast<std::uint32_t>(std::count_if(
         result.mentions.begin(), result.mentions.end(), [](const Claim& claim) { return is_claim_kind(claim.kind); }));
     work.matcher.select(work.markets_of(listing), work.options.on);
-    work.matcher.match(result.mentions, work.parser.category(), result.findings);
+    const std::uint8_t category = work.parser.category();
+    work.matcher.match(result.mentions, {category, work.book.data().vocabulary.categories[category].main_part}, result.findings);
     verdict::keep_one_per_cause(result.mentions, result.findings);
     return result;
 }

@@ -28,7 +28,9 @@ void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& fin
             }
             --kept;
         }
-        if (!beaten) findings[kept++] = finding;
+        const bool again = kept > 0 && findings[kept - 1].rule == finding.rule &&
+                           claims[findings[kept - 1].claim].phrase == claims[finding.claim].phrase;
+        if (!beaten && !again) findings[kept++] = finding;
     }
     findings.resize(kept);
 }

@@ -66,6 +66,7 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"non-leather", &GrammarConcepts::non_leather},
     {"trait-needs-place", &GrammarConcepts::needs_place},
     {"microfibre", &GrammarConcepts::microfibre},
+    {"wholly-made-in", &GrammarConcepts::wholly_made_in},
     {"only-the-packaging", &GrammarConcepts::only_packaging},
     {"tanned-in", &GrammarConcepts::tanned_in},
 });
@@ -207,19 +208,22 @@ private:
 
     void load_meanings(const Document& document, Node node) {
         if (!check_keys(document, node,
-                        {"says", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
+                        {"says", "called", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
                          "after_borrower", "as_value", "with_edge", "with_hardware", "likened", "after_own"},
                         faults_)) {
             return;
         }
         const ConceptId id = vocabulary_.concepts.require(document, node.find("says"), faults_);
         if (id == 0) return;
+        const Node called = node.find("called");
+        const ConceptId called_id = called.exists() ? vocabulary_.concepts.require(document, called, faults_) : ConceptId{0};
         for (Node child : node) {
             const auto condition = condition_named(child.key());
             if (!condition) continue;
             Sense sense;
             sense.condition = *condition;
             sense.concept_id = id;
+            sense.called = called_id;
             add_terms(document, child, sense, true);
         }
     }
