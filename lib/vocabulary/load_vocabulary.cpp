@@ -265,9 +265,9 @@ private:
         sense.concept_id = vocabulary_.concepts.find(node.find("place").text());
         if (sense.concept_id == 0) return;  // reported when it was added
         sense.role = Role::place_name;
-        add_terms(document, node.find("names"), sense, false);
+        add_terms(document, node.find("names"), sense, true);
         sense.role = Role::place_adjective;
-        add_terms(document, node.find("adjectives"), sense, false);
+        add_terms(document, node.find("adjectives"), sense, true);
     }
 
     void load_grammar_words(const Document& document, Node node) {

@@ -25,7 +25,7 @@ constexpr std::size_t kCatalogBytes = std::size_t{16} << 20;
 
 // Sentences are frames with gaps: %m a material, %q a word before it, %p a part, %h a metal, %f a finish, %c a colour,
 // %n a number. Most sentences claim something, some only chat; a listing has 8 to 15 terms of the trade.
-constexpr std::array<std::string_view, 18> kFrames = {
+constexpr std::array<std::string_view, 27> kFrames = {
     "The %p is cut from %q %m and finished by hand.",
     "Made of %q %m with a %c %p.",
     "Its %p is lined in %m, smooth to the hand.",
@@ -44,6 +44,15 @@ constexpr std::array<std::string_view, 18> kFrames = {
     "The %p of %m is %n mm thick.",
     "We sew at a slow pace, eight stitches to the inch, and sign the inside.",
     "Keep it away from heat, and wipe it with a dry cloth.",
+    "We drew it for a friend who wanted one thing that carries everything.",
+    "It stands by itself and folds flat when it is empty.",
+    "The opening is wide enough to see what lies at the bottom.",
+    "You choose the length when you order, and we punch the holes to suit.",
+    "It looks well with a coat and does not mind a bicycle.",
+    "Measure over what you wear, not over the skin, and add the width of a hand.",
+    "If the first size does not fit, send it back within thirty days and we change it.",
+    "The shape is an old one; the measures follow what people carry today.",
+    "Ask us where you are not sure, and we answer within a day.",
 };
 constexpr std::array<std::string_view, 24> kMaterials = {
     "leather",       "full grain leather",
