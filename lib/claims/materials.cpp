@@ -318,15 +318,13 @@ private:
         claim.called = stuff.called;
         claim.quantity = stuff.quantity;
         claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[stuff.says].kind;
-        claim.part = owner.part;
+        claim.part = parts_.part_of(owner, stuff.says);
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;
         claim.negated = claim.negated || stuff.negated;
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated) claim.marks |= bit(Mark::listed);
-        // A metal that nobody gave a place is the hardware's.
-        if (!owner.by_part && !owner.by_product && is_a(stuff.says, vocabulary().known.metal)) claim.part = Part::hardware;
         if (stuff.likened) {
             claim.kind = Kind::quality;
             claim.marks |= bit(Mark::likened);

@@ -59,7 +59,7 @@ private:
         claim.says = says;
         claim.kind = Kind::measure;
         claim.quantity = Quantity{low, high, unit};
-        claim.part = parts_.owner_of_identity(first, last).part;
+        claim.part = parts_.part_of(parts_.owner_of_identity(first, last), says);
         claim.phrase = phrase_.number;
         claims_.push_back(claim);
     }

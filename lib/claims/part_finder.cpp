@@ -51,6 +51,10 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
         case Connector::copula:
             if (has_subject_) return lent(subject_);
             break;
+        case Connector::with:
+            // 'saddle stitched at 8 per inch with polyester': the part stands in the verb.
+            if (has_subject_ && subject_is_verb_) return lent(subject_);
+            break;
         case Connector::coordinated:
         case Connector::comma:
             // '70% cotton, 30% polyester': the list goes on.
@@ -81,6 +85,7 @@ void PartFinder::enter(std::size_t phrase) {
                 if (is_noun(segment_.pieces[i])) head = &segment_.pieces[i];
             }
             subject_ = owner_by(*head);
+            subject_is_verb_ = head->is(Role::part_after);
             has_subject_ = true;
         } else if (phrase_->before == Connector::part_before) {
             subject_ = given_;
@@ -114,6 +119,11 @@ PartFinder::Owner PartFinder::owner_of_statement(std::uint32_t begin, std::uint3
     const bool component = segment_.main_part == Part::hardware;
     if (!owner.by_part && !on_material && !component) owner.part = Part::whole;
     return owner;
+}
+
+Part PartFinder::part_of(const Owner& owner, ConceptId says) const {
+    if (owner.by_part || (owner.by_product && owner.own)) return owner.part;
+    return segment_.vocabulary.concepts[says].part.value_or(owner.part);
 }
 
 }  // namespace grainside::claims

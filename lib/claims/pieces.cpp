@@ -161,6 +161,8 @@ private:
                 return stands_near(at, Part::hardware, [&](const Piece& piece) {
                     return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
                 });
+            case Condition::as_label:
+                return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]);
             case Condition::after_own:
                 for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
                     if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;

@@ -85,6 +85,9 @@ public:
     // Of a statement (performance, environment, origin, certification); `on_material` = its phrase's head is a material.
     Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
 
+    // The owner's part; where the phrase gives none, the part that the concept itself belongs to (a metal is hardware).
+    Part part_of(const Owner& owner, ConceptId says) const;
+
 private:
     const Piece* noun_right(std::uint32_t from) const;
     const Piece* noun_left(std::uint32_t before) const;
@@ -97,6 +100,7 @@ private:
     std::size_t index_ = 0;
     Owner subject_{};       // the last part or product that was named, for what is linked to it
     bool has_subject_ = false;
+    bool subject_is_verb_ = false;
     Owner previous_{};      // what the last phrase without a noun of its own was given
     bool has_previous_ = false;
     Owner given_{};         // the owner of a phrase without a noun

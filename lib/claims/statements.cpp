@@ -104,13 +104,11 @@ private:
                                             : parts_.owner_of_statement(first, last, head_is_material(last));
         claim.says = id;
         claim.kind = kind;
-        claim.part = owner.part;
+        claim.part = parts_.part_of(owner, id);
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (before_material) claim.marks |= bit(Mark::on_material);
-        const bool metallic = kind == Kind::plating || vocabulary().concepts.is_a(id, vocabulary().known.tone_finish);
-        if (metallic && !owner.by_part && !owner.by_product) claim.part = Part::hardware;
         claims_.push_back(claim);
     }
 

@@ -58,7 +58,7 @@ void ConceptTree::load(const Document& document, Faults& faults) {
         return;
     }
     for (Node node : document.root()) {
-        if (!check_keys(document, node, {"concept", "is", "kind", "name"}, faults)) continue;
+        if (!check_keys(document, node, {"concept", "is", "kind", "name", "part"}, faults)) continue;
         const Node name = node.find("concept");
         if (!name.exists()) {
             faults.error(document, node, "missing-key", "an entry without `concept`");
@@ -84,6 +84,10 @@ void ConceptTree::load(const Document& document, Faults& faults) {
             }
         } else if (pending.parents.empty()) {
             faults.error(document, node, "missing-key", "a concept without a parent needs `kind`");
+        }
+        if (const Node part = node.find("part"); part.exists()) {
+            entry.part = part_named(part.text());
+            if (!entry.part) faults.error(document, part, "unknown-part", fmt::format("there is no part '{}'", part.text()));
         }
         const Node wording = node.find("name");
         entry.wording = wording.exists() ? std::string(wording.text()) : entry.name;
@@ -134,6 +138,9 @@ void ConceptTree::close(Faults& faults) {
             entry.ancestors.insert(static_cast<ConceptId>(id));
             for (ConceptId parent : entry.parents) entry.ancestors.insert_all(entries_[parent].ancestors);
             if (!pending_[id].has_kind && !entry.parents.empty()) entry.kind = entries_[entry.parents.front()].kind;
+            for (ConceptId parent : entry.parents) {
+                if (!entry.part) entry.part = entries_[parent].part;
+            }
             done[id] = 1;
             moved = true;
         }

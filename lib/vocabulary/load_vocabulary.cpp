@@ -229,13 +229,16 @@ private:
     }
 
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"part", "nouns", "before", "after"}, faults_)) return;
+        if (!check_keys(document, node, {"part", "nouns", "labels", "before", "after"}, faults_)) return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;
         Sense sense;
         sense.value = static_cast<std::uint8_t>(*part);
         sense.role = Role::part;
         add_terms(document, node.find("nouns"), sense, true);
+        sense.condition = Condition::as_label;
+        add_terms(document, node.find("labels"), sense, true);
+        sense.condition = Condition::always;
         sense.role = Role::part_before;
         add_terms(document, node.find("before"), sense, false);
         sense.role = Role::part_after;

@@ -41,6 +41,7 @@ enum class Condition : std::uint8_t {
     as_value,         // it is what a part is said to be of: after 'in', 'is' or a label, or right before a part's noun
     with_edge,        // edges are spoken of close by
     with_hardware,    // hardware or a metal is spoken of close by
+    as_label,         // of a part's noun: before a mark, an 'in' or an 'is' ('Inside: suede'), not before a word ('inside arms')
     after_own,        // 'our own' stands before it in the same phrase
     likened,          // right before a hyphen and a word like soft: 'mink-soft'
 };
