@@ -83,9 +83,21 @@ Region ClaimParser::region_of_field(std::string_view name) {
     return region;
 }
 
-// A product's name in quotes says nothing: The "Silk Road" tote.
-void ClaimParser::silence_quoted_names(std::uint32_t marks) {
+// A product's name in quotes says nothing: The "Silk Road" tote. Single quotes are no tokens, since they are apostrophes
+// too: one opens before a word and closes behind one.
+void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks) {
     constexpr std::size_t kLongestName = 5;
+    const auto is_space = [&](std::size_t at) { return at >= text.size() || text[at] == ' ' || text[at] == ',' || text[at] == '.'; };
+    for (std::size_t i = 0; i < pieces_.size(); ++i) {
+        const std::uint32_t start = tokens.list[pieces_[i].first].start;
+        if (start == 0 || text[start - 1] != '\'' || (start > 1 && !is_space(start - 2))) continue;
+        for (std::size_t k = i; k < pieces_.size() && k < i + kLongestName; ++k) {
+            const std::uint32_t end = tokens.list[pieces_[k].last - 1].end;
+            if (end >= text.size() || text[end] != '\'' || !is_space(end + 1)) continue;
+            for (std::size_t n = i; n <= k; ++n) pieces_[n].silent = true;
+            break;
+        }
+    }
     if ((marks & bit(Mark::title)) == 0) return;
     std::size_t open = pieces_.size();
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
@@ -99,7 +111,7 @@ void ClaimParser::silence_quoted_names(std::uint32_t marks) {
     }
 }
 
-void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const Region& field_region,
+void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& field_region,
                               std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
@@ -133,7 +145,7 @@ void ClaimParser::parse_field(const FieldText& field, std::uint32_t index, const
             }
         }
         mark_scopes(vocabulary_, segment.kind, pieces_);
-        silence_quoted_names(marks);
+        silence_quoted_names(text, field.tokens, marks);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const SegmentContext context{vocabulary_, field.tokens, pieces_, regions_, phrases_,
                                      vocabulary_.categories[category_].main_part, index, sentence_number_++,
@@ -176,7 +188,7 @@ void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
         std::uint32_t marks = 0;
         if (name == "name") marks |= bit(Mark::title);
         if (is_specification(name)) marks |= bit(Mark::specification);
-        parse_field(fields_[i], static_cast<std::uint32_t>(i), region, marks, claims);
+        parse_field(listing.fields[i].text, fields_[i], static_cast<std::uint32_t>(i), region, marks, claims);
     }
     std::sort(claims.begin(), claims.end(), [](const Claim& a, const Claim& b) {
         return std::tie(a.field, a.start, a.end, a.kind, a.says) < std::tie(b.field, b.start, b.end, b.kind, b.says);

@@ -257,6 +257,9 @@ private:
         if (is_a(a, known.borrows_hide) && is_a(b, known.hide_word) && next.first - before.last <= kBorrowReach) {
             return join(a, before.called != 0 ? before.called : b);
         }
+        if (is_a(a, known.coated_fabric) && is_a(b, known.fabric) && adjacent) return join(a, 0);
+        const bool asserts_anew = (next.marks & (bit(Mark::genuine) | bit(Mark::pure) | bit(Mark::all))) != 0;
+        if (asserts_anew && a != b) return false;  // 'cowhide genuine leather' says two things
         if (concepts.is_a(a, b)) {
             if (adjacent) return join(a, 0);
             before.marks |= next.marks & ~bit(Mark::look);
@@ -315,9 +318,14 @@ private:
         Claim claim = claim_over(segment_, stuff.first, stuff.last);
         const PartFinder::Owner owner = parts_.owner_of_identity(stuff.first, stuff.last);
         claim.says = stuff.says;
+        // 'split leather, PU-coated': the coat of what was named before it.
+        const auto& known = vocabulary().known;
+        const bool bare_coat = (stuff.marks & bit(Mark::coated)) != 0 && is_a(stuff.says, known.plastic) && stuff.last < phrase_.last &&
+                               segment_.pieces[stuff.last].is(Role::coated) && !owner.own;
+        if (bare_coat) claim.says = known.coated_leather;
         claim.called = stuff.called;
         claim.quantity = stuff.quantity;
-        claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[stuff.says].kind;
+        claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[claim.says].kind;
         claim.part = parts_.part_of(owner, stuff.says);
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;

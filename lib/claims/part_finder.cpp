@@ -7,7 +7,9 @@ using vocabulary::Role;
 
 PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
     if (noun.is(Role::product)) return {segment_.main_part, false, true, true};
-    return {static_cast<Part>(noun.sense.value), true, false, true};
+    const auto part = static_cast<Part>(noun.sense.value);
+    // 'outer', 'face' and 'shell' are the main part whatever the product: of a shoe the upper, of a belt the strap.
+    return {part == Part::body ? segment_.main_part : part, true, false, true};
 }
 
 // The head of the noun group to the right: 'leather bag strap' is a strap. A material in between starts a group of its
@@ -71,7 +73,7 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
             if (is_noun(segment_.pieces[i])) return lent(owner_by(segment_.pieces[i]));
         }
     }
-    if (region.kind == RegionKind::part) return {region.part, true, false, false};
+    if (region.kind == RegionKind::part) return {region.part == Part::body ? segment_.main_part : region.part, true, false, false};
     // '(100% polyester)' explains what stands before the bracket.
     if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_) return lent(subject_);
     return {segment_.main_part, false, false, false};

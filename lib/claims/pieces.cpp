@@ -141,6 +141,8 @@ private:
                     return piece.is(Role::part) || piece.is(Role::product) ||
                            (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
                 });
+            case Condition::before_product:
+                return phrase_goes_on_with(at, [](const Piece& piece) { return piece.is(Role::product); });
             case Condition::before_hardware:
                 return phrase_goes_on_with(at, [](const Piece& piece) {
                     return piece.is(Role::part) && piece.sense.value == static_cast<std::uint8_t>(Part::hardware);
@@ -166,7 +168,10 @@ private:
             case Condition::after_own:
                 for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
                     if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
-                    if (pieces_[i].kind == PieceKind::mark) return false;
+                    if (pieces_[i].kind == PieceKind::mark) break;
+                }
+                for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+                    if (pieces_[i].is(Role::own)) return true;  // 'the Blue Leaf seal, which our own team awards'
                 }
                 return false;
             case Condition::likened:
@@ -204,15 +209,24 @@ private:
             })) {
             return false;
         }
+        // 'kid sizes': a word behind it means that it is not the value itself.
+        if (at + 1 < pieces_.size() && pieces_[at + 1].kind == PieceKind::word) return false;
+        const auto all = senses(at);
+        const bool is_colour_too = std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
         for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
             const Piece& left = pieces_[i - 1];
             if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
             if (left.kind == PieceKind::mark) {
-                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::comma;
+                // In prose a colour stands between commas too: 'hat, bone, wool felt'; a list of colours is none of materials.
+                if (left.token_kind == TokenKind::comma) {
+                    return (source_.is_specification || !is_colour_too) && !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
+                }
+                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::plus ||
+                       left.token_kind == TokenKind::slash || left.token_kind == TokenKind::ampersand;
             }
-            if (any_sense(i - 1, [](const Sense& sense) {
+            if (any_sense(i - 1, [i](const Sense& sense) {
                     return sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
-                           sense.role == Role::part || sense.role == Role::conjunction;
+                           sense.role == Role::conjunction || sense.role == Role::negator || (sense.role == Role::part && i == 1);
                 })) {
                 return true;
             }

@@ -48,6 +48,37 @@ void silence_teaching(std::span<Piece> pieces) {
     }
 }
 
+// 'Full grain leather is the outside of the hide': a bare material, 'is', and an article define; 'Leather is full grain'
+// and 'The leather is 2 mm' describe.
+void silence_definitions(std::span<Piece> pieces) {
+    std::size_t start = 0;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (ends_clause(pieces[i])) start = i + 1;
+        if (!pieces[i].is(Role::copula) || i + 1 >= pieces.size() || !teaches(pieces, start, i)) continue;
+        const Piece& next = pieces[i + 1];
+        const bool defines = next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks) ||
+                             next.kind == PieceKind::word;
+        if (defines) silence(pieces, start, clause_end(pieces, i));
+    }
+}
+
+// 'The leather is full grain cowhide', 'Leather: cowhide': the subject only takes up what the predicate names.
+void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    for (std::size_t i = 1; i < pieces.size(); ++i) {
+        const bool labels = pieces[i].is_mark(TokenKind::colon);
+        if (!labels && !pieces[i].is(Role::copula)) continue;
+        Piece& subject = pieces[i - 1];
+        const bool generic = subject.is(Role::meaning) && (subject.sense.concept_id == vocabulary.known.leather ||
+                                                           subject.sense.concept_id == vocabulary.known.fabric ||
+                                                           subject.sense.concept_id == vocabulary.known.metal);
+        const bool alone = i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
+        const bool named = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
+            return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
+        });
+        if (generic && alone && named && (labels || i > 1)) subject.silent = true;
+    }
+}
+
 void silence_care(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::care)) {
@@ -191,6 +222,8 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
         return;
     }
     silence_teaching(pieces);
+    silence_definitions(pieces);
+    silence_subjects(vocabulary, pieces);
     silence_care(pieces);
     silence_others(pieces);
     silence_accessories(vocabulary, pieces);

@@ -162,7 +162,7 @@ private:
             text += name_of(static_cast<Grade>(grade));
             separator = ", ";
         }
-        out_ += text + "; " + claims_text() + '\n';
+        report::append_wrapped(out_, text + "; " + claims_text(), 0, width_);
     }
 
     const RuleBook& book_;

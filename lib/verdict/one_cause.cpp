@@ -33,6 +33,13 @@ void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& fin
         if (!beaten && !again) findings[kept++] = finding;
     }
     findings.resize(kept);
+    const auto adds_nothing = [&](const Finding& finding) {
+        if (claims[finding.claim].kind != Kind::quality || finding.grade != Grade::vague) return false;
+        return std::any_of(findings.begin(), findings.end(), [&](const Finding& other) {
+            return other.grade < finding.grade && claims[other.claim].phrase == claims[finding.claim].phrase;
+        });
+    };
+    findings.erase(std::remove_if(findings.begin(), findings.end(), adds_nothing), findings.end());
 }
 
 }  // namespace grainside::verdict

@@ -208,7 +208,7 @@ private:
 
     void load_meanings(const Document& document, Node node) {
         if (!check_keys(document, node,
-                        {"says", "called", "words", "before_hide", "before_material", "before_hardware", "after_genuine",
+                        {"says", "called", "words", "before_hide", "before_material", "before_product", "before_hardware", "after_genuine",
                          "after_borrower", "as_value", "with_edge", "with_hardware", "likened", "after_own"},
                         faults_)) {
             return;

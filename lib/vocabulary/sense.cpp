@@ -60,6 +60,7 @@ constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition
     {"words", Condition::always},
     {"before_hide", Condition::before_hide},
     {"before_material", Condition::before_material},
+    {"before_product", Condition::before_product},
     {"before_hardware", Condition::before_hardware},
     {"after_genuine", Condition::after_genuine},
     {"after_borrower", Condition::after_borrower},

@@ -35,6 +35,7 @@ enum class Condition : std::uint8_t {
     always,
     before_hide,      // a hide word stands to the right in the same phrase
     before_material,  // a material, part or product stands to the right in the same phrase
+    before_product,   // a product stands to the right in the same phrase ('kangaroo belt')
     before_hardware,  // the phrase's head is a hardware noun
     after_genuine,    // a word like genuine or solid stands to the left in the same phrase
     after_borrower,   // directly after a plastic, plant sheet or imitation

@@ -50,7 +50,7 @@ constexpr Row kFindings[] = {
     {"everything_of_a_rule", "Soft polyurethane.",
      R"({"listing":"l1","field":"description","start":5,"end":17,"words":"polyurethane","part":"body","kind":"material",)"
      R"("says":"polyurethane","grade":"misleading","basis":"wording","rule":"plastic-named",)"
-     R"("because":"Polyurethane is a \"plastic\", says the rule of the tests.","say_instead":"plain polyurethane",)"
+     R"("because":"Polyurethane is a \"plastic\", says the rule of the tests.","say_instead":"body of plastic sheet",)"
      R"("sources":["seen-law","unseen-standard"],"markets":["us","eu"],"from_memory":true}
 {"listing":"l1","claims":1,"findings":1,"worst":"misleading"}
 )"},
@@ -73,7 +73,7 @@ constexpr Row kFindings[] = {
      R"("sources":["seen-law"],"markets":[]}
 {"listing":"l1","field":"description","start":13,"end":25,"words":"polyurethane","part":"body","kind":"material",)"
      R"("says":"polyurethane","grade":"misleading","basis":"wording","rule":"plastic-named",)"
-     R"("because":"Polyurethane is a \"plastic\", says the rule of the tests.","say_instead":"plain polyurethane",)"
+     R"("because":"Polyurethane is a \"plastic\", says the rule of the tests.","say_instead":"body of plastic sheet",)"
      R"("sources":["seen-law","unseen-standard"],"markets":["us","eu"],"from_memory":true}
 {"listing":"l1","claims":2,"findings":2,"worst":"misleading"}
 )"},

@@ -1,4 +1,4 @@
-// The rule book of these tests: the concepts and parts of the default book, and three rules of its own, whose texts
+// The rule book of these tests: the concepts and parts of the default book, and four rules of its own, whose texts
 // stand in tests/unit/report/book.
 #ifndef GRAINSIDE_TESTS_REPORT_SMALL_BOOK_H
 #define GRAINSIDE_TESTS_REPORT_SMALL_BOOK_H
