@@ -109,7 +109,8 @@ private:
         for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kPlaceReach; ++i) {
             if (pieces_[i].is(Role::place_name)) return true;
             if (pieces_[i].is(Role::meaning) || is_noun(pieces_[i])) return false;
-            if (pieces_[i].kind == PieceKind::mark) return false;
+            // 'in Leeds, England'
+            if (pieces_[i].kind == PieceKind::mark && !(pieces_[i].is_mark(TokenKind::comma) && i + 1 < pieces_.size() && pieces_[i + 1].is(Role::place_name))) return false;
         }
         return false;
     }
@@ -164,7 +165,9 @@ private:
                     return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
                 });
             case Condition::as_label:
-                return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]);
+                // 'Inside: suede', 'inside, suede', 'interior dressed in suede'
+                return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]) ||
+                       (pieces_[at + 1].kind == PieceKind::word && at + 2 < pieces_.size() && pieces_[at + 2].is(Role::link));
             case Condition::after_own:
                 for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
                     if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;

@@ -26,8 +26,11 @@ std::size_t clause_end(std::span<const Piece> pieces, std::size_t from) {
 // and not about the product. 'Our leather is made from', 'The lining is made from' are about the product.
 bool teaches(std::span<const Piece> pieces, std::size_t start, std::size_t teaching) {
     bool has_meaning = false;
+    constexpr std::size_t kLongestSubject = 6;
+    if (teaching - start > kLongestSubject) return false;
     for (std::size_t i = start; i < teaching; ++i) {
         const Piece& piece = pieces[i];
+        if (ends_phrase(piece) && !piece.is(Role::article)) return false;
         if (piece.is(Role::own) || piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::determiner)) return false;
         has_meaning = has_meaning || piece.is(Role::meaning);
     }

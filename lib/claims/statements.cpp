@@ -171,7 +171,8 @@ private:
                 modifier_marks_ = 0;
                 return;
             }
-            if (piece.kind == PieceKind::mark || piece.is(Role::meaning) || is_noun(piece)) return;
+            const bool town_and_country = piece.is_mark(TokenKind::comma) && k + 1 < segment_.pieces.size() && segment_.pieces[k + 1].is(Role::place_name);
+            if ((piece.kind == PieceKind::mark && !town_and_country) || piece.is(Role::meaning) || is_noun(piece)) return;
         }
     }
 

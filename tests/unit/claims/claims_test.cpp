@@ -1,0 +1,69 @@
+// Texts and the claims that they hold, as written and under changes that must not matter.
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "claim_rows.h"
+#include "grainside/checker.h"
+#include "support/claim_dump.h"
+#include "transform.h"
+
+namespace grainside::claims {
+namespace {
+
+const RuleBook& book() {
+    static const RuleBook built_in = std::move(RuleBook::built_in()).value();
+    return built_in;
+}
+
+std::string claims_of(const Row& row, Transform transform) {
+    const std::size_t bar = row.text.starts_with("| ") ? std::string_view::npos : row.text.find(" | ");
+    std::string field = "description";
+    std::string text = apply(transform, row.text);
+    if (bar != std::string_view::npos) {
+        field = row.text.substr(0, bar);
+        if (field != "name" && field != "material") field.insert(0, "additionalProperty.");
+        text = apply(transform, row.text.substr(bar + 3));
+    }
+    Listing listing;
+    listing.fields.push_back({field, text});
+    static Checker checker(book());
+    return support::dump_claims(book(), listing, checker.check(listing));
+}
+
+class ClaimsTest : public testing::TestWithParam<Row> {};
+
+TEST_P(ClaimsTest, AreFound) {
+    EXPECT_EQ(claims_of(GetParam(), Transform::none), GetParam().want) << "in: " << GetParam().text;
+}
+
+TEST_P(ClaimsTest, ChangesThatMustNotMatterDoNot) {
+    for (const Transform transform : kTransforms) {
+        EXPECT_EQ(claims_of(GetParam(), transform), apply_to_dump(transform, GetParam().want))
+            << "under " << name_of(transform) << " in: " << apply(transform, GetParam().text);
+    }
+}
+
+std::string name_of_row(const testing::TestParamInfo<Row>& info) {
+    return std::string(info.param.name);
+}
+
+INSTANTIATE_TEST_SUITE_P(Identity, ClaimsTest, testing::ValuesIn(identity_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Parts, ClaimsTest, testing::ValuesIn(part_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Denial, ClaimsTest, testing::ValuesIn(denial_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(NotAClaim, ClaimsTest, testing::ValuesIn(not_a_claim_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Numbers, ClaimsTest, testing::ValuesIn(number_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Statements, ClaimsTest, testing::ValuesIn(statement_rows()), name_of_row);
+
+class KnownGaps : public testing::TestWithParam<Row> {};
+
+TEST_P(KnownGaps, StillFail) {
+    EXPECT_NE(claims_of(GetParam(), Transform::none), GetParam().want) << "mended: move this row to its group";
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, KnownGaps, testing::ValuesIn(known_gap_rows()), name_of_row);
+GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(KnownGaps);
+
+}  // namespace
+}  // namespace grainside::claims

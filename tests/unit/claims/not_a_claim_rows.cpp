@@ -1,0 +1,83 @@
+// design.md 4.5 and 10: what is not a claim never yields one.
+#include "claim_rows.h"
+
+namespace grainside::claims {
+namespace {
+
+constexpr Row kRows[] = {
+    // colours
+    {"colour_leather_brown", "Leather brown lining of cotton.", "material cotton lining 'cotton'"},
+    {"colour_gold", "Available in gold.", ""},
+    {"colour_label", "Colour: rose gold", ""},
+    {"colour_attribute", "Colour | leather brown", ""},
+    {"colour_of_hardware", "Gold hardware.", ""},  // design.md 10 (4)
+    {"walnut_leather", "Walnut leather bag.", "material leather body 'leather'"},
+    {"silver_bag", "Silver clutch.", ""},
+    // care
+    {"care_wipe", "Wipe with a leather cloth.", ""},
+    {"care_do_not", "Do not use suede spray.", ""},
+    {"care_label", "Care: clean with leather soap", ""},
+    {"care_label_attribute", "Care | leather balm", ""},
+    {"care_after_a_claim", "Leather bag; clean with a cotton cloth.", "material leather body 'Leather'"},
+    // accessories and packaging
+    {"care_kit", "Comes with a leather care kit.", ""},
+    {"suede_brush", "A suede brush is included.", ""},
+    {"dust_bag_of_cotton", "Dust bag in cotton.", ""},
+    {"cotton_dust_bag", "Leather bag with a cotton dust bag.", "material leather body 'Leather'"},
+    {"delivered_in", "Delivered in a cotton pouch.", ""},
+    {"in_the_box", "Packaging: recycled cardboard", ""},
+    // comparisons
+    {"softer_than", "Softer than leather.", ""},
+    {"unlike", "Unlike PU, it lasts.", ""},
+    {"instead_of", "Cotton instead of leather.", "material cotton body 'Cotton'"},
+    {"feels_like", "Polyurethane that feels like suede.", "material polyurethane body 'Polyurethane'"},
+    {"smooth_as", "As soft as silk.", ""},
+    {"comparison_of_two", "Better than leather or suede.", ""},
+    {"drape", "The drape of silk.", ""},
+    // other products
+    {"pairs_with", "Pairs with our leather belt.", ""},
+    {"pairs_with_after_a_claim", "Canvas tote. Pairs well with our suede loafers.", "material canvas body 'Canvas'"},
+    {"sold_separately", "Leather strap sold separately.", ""},
+    {"also_available", "Also available in suede.", ""},
+    {"wear_with", "Wear with a silk scarf.", ""},
+    // general teaching
+    {"teaching_made_from", "Bonded leather is made from shredded hide.", ""},
+    {"teaching_means", "Full grain means the grain is intact.", ""},
+    {"teaching_often", "Genuine leather is often split leather.", ""},
+    {"crowd", "Many brands use PU leather.", ""},
+    {"not_teaching_our", "Our leather is made from cowhide.",
+     "material leather body 'leather'\nspecies cowhide body 'cowhide'"},
+    {"not_teaching_a_part", "The lining is made of cotton.", "material cotton lining 'cotton'"},
+    // questions
+    {"question", "Is it real leather?", ""},
+    {"question_answered", "Is it leather? It is polyurethane.", "material polyurethane body 'polyurethane'"},
+    // idioms and names
+    {"idiom_silver_lining", "Every cloud has a silver lining.", ""},
+    {"idiom_gold_standard", "The gold standard of totes.", ""},
+    {"idiom_silk_screen", "Silk-screen print.", ""},
+    {"idiom_mid_calf", "Mid-calf boots.", ""},
+    {"idiom_leather_workers", "Made by leather workers.", ""},
+    {"quoted_name", "name | The \"Silk Road\" canvas tote", "material canvas body 'canvas'"},
+    // construction, sizes, senses
+    {"construction", "Split hem, bonded thread.", ""},
+    {"sensory", "Soft, buttery and supple.", ""},
+    {"size", "30 x 20 x 10 cm.", ""},
+    {"size_label", "Dimensions: 300 mm x 12 mm", ""},
+    {"weight", "Weighs 900 g.", ""},
+    {"praise_alone", "Premium quality.", ""},
+    {"craft_alone", "Handmade with care.", ""},
+    {"accessory_in_a_list", "Includes a leather cleaner and cloth.", ""},
+    {"hyphen_colour", "A leather-brown cotton tote.", "material cotton body 'cotton'"},
+    {"tone", "A cognac tone.", ""},
+    {"looks_like", "It looks like suede.", ""},
+    {"other_brands_bags", "Cheaper bags use split leather.", ""},
+    {"match_with", "Matches our suede belt.", ""},
+    {"category_is_no_statement", "Style | leather", ""},
+    {"leather_anniversary", "A gift for the leather anniversary.", ""},
+};
+
+}  // namespace
+
+std::span<const Row> not_a_claim_rows() { return kRows; }
+
+}  // namespace grainside::claims

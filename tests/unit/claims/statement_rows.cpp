@@ -1,0 +1,63 @@
+// design.md 10: which kind a statement is of; 4.4: of which part.
+#include "claim_rows.h"
+
+namespace grainside::claims {
+namespace {
+
+constexpr Row kRows[] = {
+    // tanning
+    {"vegetable_tanned", "Vegetable tanned leather bag.",
+     "tanning vegetable-tanned body 'Vegetable tanned'\nmaterial leather body 'leather'"},
+    {"three_claims", "Vegetable tanned full grain calf leather.",
+     "tanning vegetable-tanned body 'Vegetable tanned'\ngrain full-grain-leather body 'full grain'\n"
+     "species calf-leather body 'calf leather'"},
+    {"chrome_free", "Chrome-free leather.", "tanning chrome-free body 'Chrome-free'\nmaterial leather body 'leather'"},
+    // plating and finish
+    {"gold_plated", "Gold-plated buckle.", "plating gold-plated hardware 'Gold-plated'"},
+    {"plated_brass", "Palladium-plated brass clasp.",
+     "plating palladium-plated hardware 'Palladium-plated'\nmaterial brass hardware 'brass'"},
+    {"gold_tone", "Gold-tone hardware.", "finish gold-tone hardware 'Gold-tone'"},
+    {"pvd", "PVD-coated steel buckle.", "plating pvd-coated hardware 'PVD-coated'\nmaterial steel hardware 'steel'"},
+    // performance
+    {"waterproof", "Waterproof bag.", "performance waterproof whole 'Waterproof'"},
+    {"water_resistant", "Water-resistant tote.", "performance water-resistant whole 'Water-resistant'"},
+    {"of_a_part", "Waterproof lining.", "performance waterproof lining 'Waterproof'"},
+    {"scratch_proof", "It is scratchproof.", "performance scratch-proof whole 'scratchproof'"},
+    {"durable", "A durable bag.", "performance durable whole 'durable'"},
+    {"hypoallergenic", "Hypoallergenic clasp.", "performance hypoallergenic hardware 'Hypoallergenic'"},
+    {"rfid", "RFID blocking wallet.", "performance rfid-blocking whole 'RFID blocking'"},
+    // composition
+    {"nickel_free", "Nickel-free buckle.", "composition nickel-free hardware 'Nickel-free'"},
+    // environmental
+    {"eco_friendly", "Eco-friendly tote.", "environmental eco-friendly whole 'Eco-friendly'"},
+    {"vegan", "A vegan bag.", "environmental vegan whole 'vegan'"},
+    {"recycled_material", "Recycled polyester lining.",
+     "environmental recycled lining 'Recycled'\nmaterial polyester lining 'polyester'"},
+    {"biodegradable", "Biodegradable.", "environmental biodegradable whole 'Biodegradable'"},
+    // origin
+    {"made_in", "Made in Italy.", "origin made-in whole place=italy 'Made in Italy'"},
+    {"made_in_behind_a_material", "Leather tote made in Portugal.",
+     "material leather body 'Leather'\norigin made-in whole place=portugal 'made in Portugal'"},
+    {"italian_leather", "Italian leather bag.",
+     "origin national-material body place=italy 'Italian leather'\nmaterial leather body 'leather'"},
+    {"country_label", "Country of origin: China", "origin made-in whole place=china 'China'"},
+    {"country_attribute", "Country of origin | China", "origin made-in whole place=china 'China'"},
+    {"designed_in", "Designed in France.", "origin designed-in whole place=france 'Designed in France'"},
+    {"handmade_in", "Handmade in Spain.", "origin made-in whole place=spain 'Handmade in Spain'"},
+    {"not_made_in", "Not made in China.", "origin made-in whole denied place=china 'made in China'"},
+    {"made_in_leather_is_no_origin", "Made in leather.", "material leather body 'leather'"},
+    {"dyed", "Aniline leather.", "finish aniline body 'Aniline'\nmaterial leather body 'leather'"},
+    {"two_origins", "Designed in France, made in India.",
+     "origin designed-in whole place=france 'Designed in France'\norigin made-in whole place=india 'made in India'"},
+    {"animal_free", "Animal-free.", "environmental animal-free whole 'Animal-free'"},
+    {"plastic_free", "Plastic-free.", "environmental plastic-free whole 'Plastic-free'"},
+    {"tarnish_resistant_hardware", "Tarnish-resistant hardware.",
+     "performance tarnish-resistant hardware 'Tarnish-resistant'"},
+    {"pfas_free", "PFAS-free coat.", "composition pfas-free whole 'PFAS-free'"},
+};
+
+}  // namespace
+
+std::span<const Row> statement_rows() { return kRows; }
+
+}  // namespace grainside::claims
