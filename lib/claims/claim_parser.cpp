@@ -114,12 +114,13 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
 void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& field_region,
                               std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
+    const bool has_quotes = text.find('\'') != std::string_view::npos;
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
     Region carried = field_region;
     bool carries = false;
     for (const text::Segment& segment : field.segments) {
         const Region& outer = carries ? carried : section;
-        cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole, false},
+        const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole, false},
                    segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
@@ -144,21 +145,24 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
                 carries = true;
             }
         }
-        mark_scopes(vocabulary_, segment.kind, pieces_);
-        silence_quoted_names(text, field.tokens, marks);
+        mark_scopes(vocabulary_, segment.kind, inventory, pieces_);
+        if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, marks);
         cut_phrases(pieces_, phrase_number_, phrases_);
+        const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers
+                                      ? find_evidence(pieces_)
+                                      : Evidence{};
         const SegmentContext context{vocabulary_, field.tokens, pieces_, regions_, phrases_,
                                      vocabulary_.categories[category_].main_part, index, sentence_number_++,
-                                     marks, find_evidence(pieces_)};
+                                     marks, evidence};
         PartFinder parts(context);
         const std::size_t first = claims.size();
         for (std::size_t p = 0; p < phrases_.size(); ++p) {
             parts.enter(p);
             parse_materials(context, phrases_[p], parts, claims);
             parse_statements(context, phrases_[p], parts, claims);
-            parse_measures(context, phrases_[p], parts, claims);
+            if (inventory.numbers) parse_measures(context, phrases_[p], parts, claims);
         }
-        check_shares(first, claims);
+        if (inventory.numbers) check_shares(first, claims);
     }
 }
 

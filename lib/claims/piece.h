@@ -3,6 +3,7 @@
 #define GRAINSIDE_CLAIMS_PIECE_H
 
 #include <cstdint>
+#include <initializer_list>
 #include <span>
 #include <vector>
 
@@ -49,10 +50,27 @@ struct PieceSource {
     bool is_label = false;                  // the text is itself a label: an attribute's name
 };
 
+// Which word classes and marks a segment holds, as bits, so that a stage with nothing to do costs nothing.
+struct Inventory {
+    std::uint64_t roles = 0;
+    std::uint64_t marks = 0;
+    bool numbers = false;
+    bool teaches = false;
+
+    bool any(std::initializer_list<vocabulary::Role> wanted) const noexcept {
+        for (vocabulary::Role role : wanted) {
+            if ((roles >> static_cast<unsigned>(role) & 1U) != 0) return true;
+        }
+        return false;
+    }
+    bool has(text::TokenKind mark) const noexcept { return (marks >> static_cast<unsigned>(mark) & 1U) != 0; }
+};
+static_assert(static_cast<unsigned>(vocabulary::Role::breaks) < 64);
+
 // Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its
 // condition holds (looking to the right over words already settled), else the first other sense in the order of the
 // vocabulary files. `next_hit` is the first hit that may belong to the segment; it is moved behind the last that does.
-void cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
+Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
                 std::vector<Piece>& pieces);
 
 // Whether a concept is a material in the grammar's eyes: something a part can be made of.

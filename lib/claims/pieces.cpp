@@ -327,7 +327,7 @@ bool ends_phrase(const Piece& piece) noexcept {
     }
 }
 
-void cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
+Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
                 std::vector<Piece>& pieces) {
     pieces.clear();
     while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
@@ -354,6 +354,18 @@ void cut_pieces(const PieceSource& source, const text::Segment& segment, std::si
         pieces.push_back(piece);
     }
     Settler(source, pieces).settle();
+    Inventory inventory;
+    for (const Piece& piece : pieces) {
+        if (piece.kind == PieceKind::term) {
+            inventory.roles |= std::uint64_t{1} << static_cast<unsigned>(piece.sense.role);
+            inventory.teaches = inventory.teaches || piece.teaches;
+        } else if (piece.kind == PieceKind::mark) {
+            inventory.marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
+        } else if (piece.kind == PieceKind::number) {
+            inventory.numbers = true;
+        }
+    }
+    return inventory;
 }
 
 }  // namespace grainside::claims

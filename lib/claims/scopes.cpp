@@ -219,19 +219,20 @@ void mark_negation(std::span<Piece> pieces) {
 
 }  // namespace
 
-void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, std::span<Piece> pieces) {
+void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, const Inventory& inventory,
+                 std::span<Piece> pieces) {
     if (kind == text::SegmentKind::question) {
         silence(pieces, 0, pieces.size());
         return;
     }
-    silence_teaching(pieces);
-    silence_definitions(pieces);
-    silence_subjects(vocabulary, pieces);
-    silence_care(pieces);
-    silence_others(pieces);
-    silence_accessories(vocabulary, pieces);
-    silence_comparisons(pieces);
-    mark_negation(pieces);
+    if (inventory.teaches || inventory.any({Role::crowd})) silence_teaching(pieces);
+    if (inventory.any({Role::copula})) silence_definitions(pieces);
+    if (inventory.any({Role::copula}) || inventory.has(TokenKind::colon)) silence_subjects(vocabulary, pieces);
+    if (inventory.any({Role::care})) silence_care(pieces);
+    if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_others(pieces);
+    if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, pieces);
+    if (inventory.any({Role::comparison, Role::purpose})) silence_comparisons(pieces);
+    if (inventory.any({Role::negator})) mark_negation(pieces);
 }
 
 }  // namespace grainside::claims

@@ -370,33 +370,28 @@ private:
         for (std::size_t i = 0; i < terms_.size(); ++i) {
             if (terms_[i].inflects) add_joined(terms_[i], paths[i]);
         }
-        std::vector<std::pair<std::string, WordId>> spelled;
+        // A word stands in many terms; its variants are made once.
+        constexpr std::uint8_t kInflects = 1;
+        constexpr std::uint8_t kMeans = 2;
+        std::vector<std::uint8_t> uses(vocabulary_.words.size() + 1);
         for (std::size_t i = 0; i < terms_.size(); ++i) {
-            const RawTerm& term = terms_[i];
-            if (term.inflects) {
-                for (const std::string& form : number_forms(term.words.back())) alias(form, paths[i].back());
-            }
-            if (term.sense.role == Role::meaning) {
-                for (std::size_t w = 0; w < term.words.size(); ++w) spelled.emplace_back(term.words[w], paths[i][w]);
-            }
+            if (terms_[i].inflects) uses[paths[i].back()] |= kInflects;
+            if (terms_[i].sense.role != Role::meaning) continue;
+            for (WordId id : paths[i]) uses[id] |= kMeans;
         }
-        for (const auto& [word, id] : joined_) {
-            for (const std::string& form : number_forms(word)) alias(form, id);
-        }
-        for (const RawTerm& term : terms_) {
-            for (const std::string& word : term.words) {
-                const WordId id = vocabulary_.words.find(word);
-                for (const std::string& form : paired_forms(word, pairs_)) {
-                    alias(form, id);
-                    if (term.inflects) {
-                        for (const std::string& plural : number_forms(form)) alias(plural, id);
-                    }
-                }
+        for (const auto& [word, id] : joined_) uses[id] |= kInflects;
+        for (WordId id = 1; id < uses.size(); ++id) {
+            const std::string word(vocabulary_.words.text(id));
+            if ((uses[id] & kInflects) != 0) {
+                for (const std::string& form : number_forms(word)) alias(form, id);
             }
+            for (const std::string& form : paired_forms(word, pairs_)) {
+                alias(form, id);
+                if ((uses[id] & kInflects) == 0) continue;
+                for (const std::string& plural : number_forms(form)) alias(plural, id);
+            }
+            if ((uses[id] & kMeans) != 0) vocabulary_.misspellings.add(word, id);
         }
-        std::sort(spelled.begin(), spelled.end());
-        spelled.erase(std::unique(spelled.begin(), spelled.end()), spelled.end());
-        for (const auto& [word, id] : spelled) vocabulary_.misspellings.add(word, id);
         vocabulary_.misspellings.freeze();
         vocabulary_.terms.freeze();
         vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;

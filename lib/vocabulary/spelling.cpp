@@ -47,7 +47,7 @@ std::vector<std::string> paired_forms(std::string_view word, std::span<const std
     const auto replace = [&](const std::string& from, const std::string& to) {
         if (word == from) {
             forms.push_back(to);
-        } else if (from.size() >= kLongPairSide) {
+        } else if (from.size() >= kLongPairSide && word.size() > from.size()) {
             if (const std::size_t at = word.find(from); at != std::string_view::npos) {
                 std::string form(word);
                 form.replace(at, from.size(), to);

@@ -22,8 +22,7 @@ WordId WordTable::find(std::string_view word) const {
 WordId WordTable::intern(std::string_view word) {
     if (const WordId known = find(word); known != 0) return known;
     const auto id = static_cast<WordId>(first_.size());
-    first_.emplace_back(static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint32_t>(word.size()));
-    ++count_;
+    first_.push_back(static_cast<std::uint32_t>(spellings_.size()));
     insert(word, id);
     return id;
 }
@@ -35,21 +34,16 @@ bool WordTable::alias(std::string_view spelling, WordId id) {
 }
 
 void WordTable::insert(std::string_view word, WordId id) {
-    if ((used_ + 1) * 2 > slots_.size()) grow();
+    if (spellings_.size() * 2 > slots_.size()) grow();
     const Padded padded(word);
-    Slot slot;
-    std::memcpy(&slot.low, padded.bytes.data(), 8);
-    std::memcpy(&slot.high, padded.bytes.data() + 8, 8);  // zeros past the word, as find_padded masks them
-    slot.length = static_cast<std::uint32_t>(word.size());
-    slot.text = static_cast<std::uint32_t>(texts_.size());
-    slot.id = id;
-    texts_.insert(texts_.end(), word.begin(), word.end());
-    const std::uint64_t hash = mix(slot.low, slot.high, slot.length);
+    const std::uint64_t hash = hash_of(padded.bytes.data(), static_cast<std::uint32_t>(word.size()));
     filter_[(hash >> 6) & (filter_.size() - 1)] |= std::uint64_t{1} << (hash & 63);
-    std::size_t at = hash >> 32 & mask_;
-    while (slots_[at].id != 0) at = (at + 1) & mask_;
-    slots_[at] = slot;
-    ++used_;
+    const auto half = static_cast<std::uint32_t>(hash >> 32);
+    std::size_t at = half & mask_;
+    while (slots_[at].spelling != 0) at = (at + 1) & mask_;
+    slots_[at] = {half, static_cast<std::uint32_t>(spellings_.size())};
+    spellings_.push_back({static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint32_t>(word.size()), id});
+    texts_.insert(texts_.end(), word.begin(), word.end());
 }
 
 void WordTable::grow() {
@@ -57,9 +51,9 @@ void WordTable::grow() {
     old.swap(slots_);
     mask_ = slots_.size() - 1;
     for (const Slot& slot : old) {
-        if (slot.id == 0) continue;
-        std::size_t at = mix(slot.low, slot.high, slot.length) >> 32 & mask_;
-        while (slots_[at].id != 0) at = (at + 1) & mask_;
+        if (slot.spelling == 0) continue;
+        std::size_t at = slot.half & mask_;
+        while (slots_[at].spelling != 0) at = (at + 1) & mask_;
         slots_[at] = slot;
     }
 }

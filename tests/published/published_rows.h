@@ -5,6 +5,7 @@
 #define GRAINSIDE_TESTS_PUBLISHED_PUBLISHED_ROWS_H
 
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <vector>
 

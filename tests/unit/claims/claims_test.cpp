@@ -40,6 +40,7 @@ TEST_P(ClaimsTest, AreFound) {
 
 TEST_P(ClaimsTest, ChangesThatMustNotMatterDoNot) {
     for (const Transform transform : kTransforms) {
+        if (transform == Transform::none) continue;
         EXPECT_EQ(claims_of(GetParam(), transform), apply_to_dump(transform, GetParam().want))
             << "under " << name_of(transform) << " in: " << apply(transform, GetParam().text);
     }

@@ -61,7 +61,7 @@ constexpr Row kRows[] = {
     {"fineness", "925 silver buckle.", "material sterling-silver hardware '925 silver'"},
     {"iron", "Sole of 9 irons.", "measure thickness sole quantity=9 iron '9 irons'"},
     {"thickness_label_with_leather", "Leather thickness: 1.2-1.4 mm",
-     "measure thickness body quantity=1.2..1.4 millimetre '1.2-1.4 mm'"},
+     "material leather body 'Leather'\nmeasure thickness body quantity=1.2..1.4 millimetre '1.2-1.4 mm'"},
     {"foam_density", "Foam of 35 kg/m3.", "material foam filling 'Foam'\nmeasure foam-density filling quantity=35 kilogram-per-cubic-metre '35 kg/m3'"},
     {"thousands", "1,000 denier nylon.",
      "measure yarn-size body quantity=1000 denier '1,000 denier'\nmaterial nylon body 'nylon'"},

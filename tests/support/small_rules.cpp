@@ -1,0 +1,67 @@
+#include "support/small_rules.h"
+
+#include <unistd.h>
+
+#include <fstream>
+#include <stdexcept>
+#include <utility>
+
+#include "document/yaml_document.h"
+
+namespace grainside::support {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::string_view kShared[] = {"concepts.yaml", "parts.yaml"};
+
+// Without words, so that it is loaded once and copied for each test.
+const vocabulary::Vocabulary& wordless_vocabulary() {
+    static const vocabulary::Vocabulary shared = [] {
+        document::Faults faults;
+        std::vector<document::Document> documents;
+        for (document::Document& document : document::read_yaml_folder(GRAINSIDE_RULES_FOLDER, faults)) {
+            for (const std::string_view file : kShared) {
+                if (document.file() == file) documents.push_back(std::move(document));
+            }
+        }
+        vocabulary::Vocabulary vocabulary;
+        vocabulary::load_vocabulary(documents, vocabulary, faults);
+        if (faults.any_errors()) throw std::runtime_error("the default concepts cannot be loaded");
+        return vocabulary;
+    }();
+    return shared;
+}
+
+}  // namespace
+
+void load_small_rules(const std::map<std::string, std::string>& files, rules::BookData& book, document::Faults& faults) {
+    book.vocabulary = wordless_vocabulary();
+    for (const auto& [name, text] : files) {
+        auto document = document::parse_yaml(name, text, faults);
+        if (!document) throw std::runtime_error(name + " is no YAML: " + to_text(faults.take().front()));
+        book.documents.push_back(std::move(*document));
+    }
+    rules::load_sources(book, faults);
+    rules::load_markets(book, faults);
+    rules::load_rules(book, faults);
+}
+
+RuleFolder::RuleFolder(const std::map<std::string, std::string>& files) {
+    std::string name = (fs::temp_directory_path() / "grainside_rules.XXXXXX").string();
+    if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder");
+    path_ = name;
+    for (const std::string_view file : kShared) fs::copy(fs::path(GRAINSIDE_RULES_FOLDER) / file, path_);
+    for (const auto& [file, text] : files) {
+        fs::create_directories((path_ / file).parent_path());
+        std::ofstream(path_ / file, std::ios::binary) << text;
+    }
+}
+
+RuleFolder::~RuleFolder() {
+    std::error_code ignored;
+    fs::remove_all(path_, ignored);
+}
+
+}  // namespace grainside::support

@@ -1,0 +1,287 @@
+// What conditions ask of claims, on claims made by hand.
+#include "rules/rule_matcher.h"
+
+#include <gtest/gtest.h>
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "support/fault_dump.h"
+#include "support/small_rules.h"
+
+namespace grainside::rules {
+namespace {
+
+constexpr std::string_view kMarkets = "- {market: us}\n- {market: eu}\n- {market: it, within: eu}\n";
+
+std::string rule_text(std::string_view id, std::string_view body) {
+    return "- rule: " + std::string(id) + "\n  title: T\n  grade: vague\n" + std::string(body) +
+           "  because: B.\n  sources: law\n  proof:\n"
+           "    flags: [{text: a, words: a}, {text: b, words: b}, {text: c, words: c}]\n"
+           "    passes: [{text: d}, {text: e}, {text: f}]\n";
+}
+
+class SmallBook {
+public:
+    explicit SmallBook(const std::string& rules) {
+        document::Faults faults;
+        support::load_small_rules({{"sources.yaml", "- {source: law, cite: A law, says: It says., how: seen}\n"},
+                                   {"markets.yaml", std::string(kMarkets)},
+                                   {"wording/a.yaml", rules}},
+                                  data, faults);
+        EXPECT_EQ(support::dump_places(faults.take()), "");
+    }
+    ConceptId id(std::string_view name) const { return data.vocabulary.concepts.find(name); }
+    // A claim of the body that says `says`, in a phrase, a sentence and at a place of its own.
+    Claim claim(std::string_view says, std::uint32_t number = 0) const {
+        Claim claim;
+        claim.says = id(says);
+        claim.kind = data.vocabulary.concepts[claim.says].kind;
+        claim.part = Part::body;
+        claim.start = 10 * number;
+        claim.end = 10 * number + 5;
+        claim.phrase = number;
+        claim.sentence = number;
+        return claim;
+    }
+    BookData data;
+};
+
+// Which claims are found, each with what it stands against: "0", "0<1".
+std::string found(const SmallBook& book, const std::vector<Claim>& claims, std::vector<std::string> markets = {},
+                  std::string_view on = {}, const ListingFacts& facts = {}) {
+    RuleMatcher matcher(book.data);
+    matcher.select(markets, on);
+    std::vector<Finding> findings;
+    matcher.match(claims, facts, findings);
+    std::string text;
+    for (const Finding& finding : findings) {
+        text += (text.empty() ? "" : " ") + std::to_string(finding.claim);
+        if (finding.against != kNoClaim) text += "<" + std::to_string(finding.against);
+    }
+    return text;
+}
+
+// ---- one claim -------------------------------------------------------------------------------------------------
+
+struct ClaimRow {
+    std::string_view name, when;
+    void (*change)(const SmallBook&, Claim&);  // of a claim that says leather of the body
+    bool holds;
+};
+
+const ClaimRow kClaims[] = {
+    {"says", "{says: leather}", [](const SmallBook&, Claim&) {}, true},
+    {"says_a_kind_of_it", "{says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("calf-leather"); }, true},
+    {"says_another", "{says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("cotton"); }, false},
+    {"says_only", "{says_only: leather}", [](const SmallBook&, Claim&) {}, true},
+    {"says_only_no_kind_of_it", "{says_only: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("calf-leather"); }, false},
+    {"says_and_says_only", "{says: cotton, says_only: leather}", [](const SmallBook&, Claim&) {}, true},
+    {"not_says", "{says: leather, not_says: suede}", [](const SmallBook& b, Claim& c) { c.says = b.id("suede-split"); }, false},
+    {"not_says_before_says", "{not_says: suede, says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("suede"); }, false},
+    {"not_says_alone", "{not_says: suede}", [](const SmallBook& b, Claim& c) { c.says = b.id("cotton"); }, true},
+    {"kind", "{kind: [grain, material]}", [](const SmallBook&, Claim&) {}, true},
+    {"other_kind", "{kind: grain}", [](const SmallBook&, Claim&) {}, false},
+    {"part", "{says: leather, part: body}", [](const SmallBook&, Claim&) {}, true},
+    {"other_part", "{says: leather, part: lining}", [](const SmallBook&, Claim&) {}, false},
+    {"not_part", "{says: leather, not_part: body}", [](const SmallBook&, Claim&) {}, false},
+    {"main_part", "{says: leather, part: main}", [](const SmallBook&, Claim&) {}, true},
+    {"other_than_the_main_part", "{says: leather, part: main}", [](const SmallBook&, Claim& c) { c.part = Part::strap; }, false},
+    {"main_or_strap", "{says: leather, part: [main, strap]}", [](const SmallBook&, Claim& c) { c.part = Part::strap; }, true},
+    {"marked", "{says: leather, marked: [genuine, solid]}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::solid); }, true},
+    {"not_marked", "{says: leather, marked: genuine}", [](const SmallBook&, Claim&) {}, false},
+    {"marked_all", "{says: leather, marked_all: [genuine, title]}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::genuine); }, false},
+    {"unmarked", "{says: leather, unmarked: look}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::look); }, false},
+    {"denied_is_not_asked_for", "{says: leather}", [](const SmallBook&, Claim& c) { c.negated = true; }, false},
+    {"denied", "{says: leather, negated: yes}", [](const SmallBook&, Claim& c) { c.negated = true; }, true},
+    {"denied_or_not", "{says: leather, negated: any}", [](const SmallBook&, Claim& c) { c.negated = true; }, true},
+    {"hedged_or_not_by_default", "{says: leather}", [](const SmallBook&, Claim& c) { c.hedged = true; }, true},
+    {"not_hedged", "{says: leather, hedged: no}", [](const SmallBook&, Claim& c) { c.hedged = true; }, false},
+    {"quantity", "{says: leather, quantity: yes}", [](const SmallBook&, Claim&) {}, false},
+    {"look_alike", "{says: leather, look_alike: yes}", [](const SmallBook&, Claim& c) { c.look_alike = true; }, true},
+    {"called", "{says: leather, called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); }, true},
+    {"called_nothing", "{says: leather, called: suede}", [](const SmallBook&, Claim&) {}, false},
+    {"not_called", "{says: leather, not_called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); }, false},
+    {"not_called_nothing", "{says: leather, not_called: suede}", [](const SmallBook&, Claim&) {}, true},
+    {"borrowed", "{says: leather, borrowed: yes}", [](const SmallBook&, Claim&) {}, false},
+    {"share", "{says: leather, share: {from: 20, to: 30}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{20, 30, Unit::percent}; c.kind = Kind::composition; }, true},
+    {"share_too_high", "{says: leather, share: {from: 20, to: 30}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{20, 31, Unit::percent}; c.kind = Kind::composition; }, false},
+    {"share_of_no_number", "{says: leather, share: {from: 0}}", [](const SmallBook&, Claim&) {}, false},
+    {"share_of_another_unit", "{says: leather, share: {from: 0}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{5, 5, Unit::millimetre}; }, false},
+    {"one_of_two_conditions", "[{says: cotton}, {says: leather}]", [](const SmallBook&, Claim&) {}, true},
+    {"neither_of_two", "[{says: cotton}, {says: leather, part: lining}]", [](const SmallBook&, Claim&) {}, false},
+};
+
+class OneClaim : public testing::TestWithParam<ClaimRow> {};
+
+TEST_P(OneClaim, HoldsOrNot) {
+    const SmallBook book(rule_text("r", "  when: " + std::string(GetParam().when) + "\n"));
+    Claim claim = book.claim("leather");
+    GetParam().change(book, claim);
+    EXPECT_EQ(found(book, {claim}), GetParam().holds ? "0" : "");
+}
+
+// As `unless`, the same condition lets pass what it held for, and nothing else.
+TEST_P(OneClaim, AsUnlessTheOtherWayRound) {
+    const SmallBook book(rule_text("r", "  when: {not_says: ivory, negated: any}\n  unless: " + std::string(GetParam().when) + "\n"));
+    Claim claim = book.claim("leather");
+    GetParam().change(book, claim);
+    EXPECT_EQ(found(book, {claim}), GetParam().holds ? "" : "0");
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, OneClaim, testing::ValuesIn(kClaims),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+TEST(RuleMatcher, AsksForTheCategory) {
+    const SmallBook book(rule_text("r", "  when: {says: leather, category: belt}\n"));
+    ListingFacts facts;
+    EXPECT_EQ(found(book, {book.claim("leather")}, {}, {}, facts), "");
+    for (std::size_t i = 0; i < book.data.vocabulary.categories.size(); ++i) {
+        if (book.data.vocabulary.categories[i].name == "belt") facts.category = static_cast<std::uint8_t>(i);
+    }
+    EXPECT_EQ(found(book, {book.claim("leather")}, {}, {}, facts), "0");
+}
+
+// ---- two claims ------------------------------------------------------------------------------------------------
+
+struct BesideRow {
+    std::string_view name, beside;
+    void (*change)(const SmallBook&, Claim&, Claim&);  // leather in phrase 0, sentence 0; cotton in 1 and 1, after it
+    bool holds;
+};
+
+const BesideRow kBeside[] = {
+    {"part_by_default", "{says: cotton}", [](const SmallBook&, Claim&, Claim&) {}, true},
+    {"other_part", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
+    {"reach_part", "{says: cotton, reach: part}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
+    {"reach_anywhere", "{says: cotton, reach: anywhere}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; o.field = 3; }, true},
+    {"reach_sentence", "{says: cotton, reach: sentence}", [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; o.part = Part::lining; }, true},
+    {"another_sentence", "{says: cotton, reach: sentence}", [](const SmallBook&, Claim&, Claim&) {}, false},
+    {"reach_phrase", "{says: cotton, reach: phrase}", [](const SmallBook&, Claim&, Claim& o) { o.phrase = 0; o.sentence = 0; }, true},
+    {"another_phrase_of_the_sentence", "{says: cotton, reach: phrase}", [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; }, false},
+    {"not_there", "{says: linen, reach: anywhere}", [](const SmallBook&, Claim&, Claim&) {}, false},
+    {"not_the_claim_itself", "{says: leather, reach: anywhere}", [](const SmallBook&, Claim&, Claim&) {}, false},
+    {"differs", "{says: [cotton, leather], differs: yes}", [](const SmallBook&, Claim&, Claim&) {}, true},
+    {"differs_not_from_its_kind", "{says: [cotton, leather], differs: yes}", [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("calf-leather"); }, false},
+    {"differs_not_from_what_it_is_a_kind_of", "{says: material, differs: yes}", [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("material"); }, false},
+    {"later", "{says: cotton, later: yes}", [](const SmallBook&, Claim&, Claim&) {}, true},
+    {"later_in_another_field", "{says: cotton, later: yes, reach: anywhere}", [](const SmallBook&, Claim&, Claim& o) { o.field = 1; o.start = 0; o.end = 3; }, true},
+    {"earlier_is_not_later", "{says: cotton, later: yes}", [](const SmallBook&, Claim& c, Claim& o) { std::swap(c.start, o.start); std::swap(c.end, o.end); }, false},
+    {"same_place", "{says: cotton, place: same}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 5; }, true},
+    {"same_place_is_another", "{says: cotton, place: same}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 6; }, false},
+    {"different_place", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 6; }, true},
+    {"different_place_is_the_same", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 5; }, false},
+    {"no_place_differs_from_none", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim&) { c.place = 5; }, false},
+    {"denied_beside", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.negated = true; }, false},
+};
+
+class TwoClaims : public testing::TestWithParam<BesideRow> {};
+
+TEST_P(TwoClaims, HoldOrNot) {
+    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
+    std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
+    GetParam().change(book, claims[0], claims[1]);
+    EXPECT_EQ(found(book, claims), GetParam().holds ? "0<1" : "");
+    ASSERT_EQ(book.data.rules.size(), 1U);
+    EXPECT_EQ(book.data.rules[0].basis, Basis::cross_check);
+}
+
+TEST_P(TwoClaims, AsUnlessBesideTheOtherWayRound) {
+    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  unless_beside: " + std::string(GetParam().beside) + "\n"));
+    std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
+    GetParam().change(book, claims[0], claims[1]);
+    EXPECT_EQ(found(book, claims), GetParam().holds ? "" : "0");
+    EXPECT_EQ(book.data.rules[0].basis, Basis::wording);
+}
+
+// Many claims between take another way through the listing's claims.
+TEST_P(TwoClaims, HoldOrNotAmongMany) {
+    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
+    std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
+    GetParam().change(book, claims[0], claims[1]);
+    for (std::uint32_t i = 0; i < 300; ++i) {
+        claims.push_back(book.claim("brass", 10 + i));
+        claims.back().place = 7;
+        claims.back().part = Part::hardware;
+        claims.back().negated = true;
+    }
+    EXPECT_EQ(found(book, claims), GetParam().holds ? "0<1" : "");
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, TwoClaims, testing::ValuesIn(kBeside),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// ---- markets and dates -----------------------------------------------------------------------------------------
+
+struct ForceRow {
+    std::string_view name, body;
+    std::vector<std::string> markets;
+    std::string_view on;
+    bool holds;
+};
+
+const ForceRow kForce[] = {
+    {"no_market_holds_everywhere", "", {"us"}, "", true},
+    {"market_asked_for", "  markets: us\n", {"us"}, "", true},
+    {"another_market", "  markets: us\n", {"eu"}, "", false},
+    {"within_a_larger_one", "  markets: eu\n", {"it"}, "", true},
+    {"larger_one_is_not_within", "  markets: it\n", {"eu"}, "", false},
+    {"one_of_two", "  markets: [us, it]\n", {"eu", "us"}, "", true},
+    {"unknown_market_asked_for", "  markets: us\n", {"mars"}, "", false},
+    {"always", "", {}, "1900-01-01", true},
+    {"day_before", "  in_force: {from: 2026-09-27}\n", {}, "2026-09-26", false},
+    {"first_day", "  in_force: {from: 2026-09-27}\n", {}, "2026-09-27", true},
+    {"last_day", "  in_force: {until: 2026-09-27}\n", {}, "2026-09-27", true},
+    {"day_after", "  in_force: {until: 2026-09-27}\n", {}, "2026-09-28", false},
+    {"no_day_asked_for", "  in_force: {from: 2026-09-27, until: 2026-09-28}\n", {}, "", true},
+    {"market_and_day", "  markets: eu\n  in_force: {from: 2026-09-27}\n", {"it"}, "2027-01-01", true},
+};
+
+class InForce : public testing::TestWithParam<ForceRow> {};
+
+TEST_P(InForce, OrNot) {
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n" + std::string(GetParam().body)));
+    EXPECT_EQ(found(book, {book.claim("leather")}, GetParam().markets, GetParam().on), GetParam().holds ? "0" : "");
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, InForce, testing::ValuesIn(kForce),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// CheckOptions::markets, "Empty: all markets, so that a finding that holds anywhere is shown".
+TEST(RuleMatcher, WithoutMarketsEveryMarketHolds) {
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n"));
+    EXPECT_EQ(found(book, {book.claim("leather")}), "0");
+}
+
+TEST(RuleMatcher, SelectsAnew) {
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n"));
+    const std::vector<Claim> claims = {book.claim("leather")};
+    RuleMatcher matcher(book.data);
+    std::string seen;
+    const std::vector<std::vector<std::string>> rounds = {{"us"}, {"eu"}, {"us", "eu"}, {"us"}, {"eu", "us"}, {"it"}};
+    for (const auto& markets : rounds) {
+        matcher.select(markets, "2024-01-01");
+        std::vector<Finding> findings;
+        matcher.match(claims, {}, findings);
+        seen += findings.empty() ? "-" : "+";
+    }
+    EXPECT_EQ(seen, "+-+++-");
+}
+
+TEST(RuleMatcher, OverListSpansTheList) {
+    const SmallBook book(rule_text("r", "  when: {says: cotton, marked: shares-off}\n  over_list: yes\n"));
+    Claim claim = book.claim("cotton");
+    claim.marks = static_cast<std::uint32_t>(Mark::shares_off);
+    claim.list_end = 42;
+    RuleMatcher matcher(book.data);
+    matcher.select({}, {});
+    std::vector<Finding> findings;
+    matcher.match(std::vector<Claim>{claim}, {}, findings);
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].end, 42U);
+}
+
+}  // namespace
+}  // namespace grainside::rules
