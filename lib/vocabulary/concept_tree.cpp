@@ -37,14 +37,11 @@ ConceptId ConceptTree::insert(const Document& document, Node place, std::string_
         return 0;
     }
     const auto id = static_cast<ConceptId>(entries_.size());
-    const auto at = std::lower_bound(by_name_.begin(), by_name_.end(), name,
-                                     [](const auto& pair, std::string_view text) { return pair.first < text; });
-    if (at != by_name_.end() && at->first == name) {
+    if (!by_name_.emplace(name, id).second) {
         faults.error(document, place, "duplicate-concept", fmt::format("concept '{}' is defined twice", name),
                      "an id is permanent and stands once");
         return 0;
     }
-    by_name_.insert(at, {std::string(name), id});
     Entry entry;
     entry.name = name;
     entries_.push_back(std::move(entry));
@@ -163,9 +160,8 @@ void ConceptTree::close(Faults& faults) {
 }
 
 ConceptId ConceptTree::find(std::string_view name) const noexcept {
-    const auto at = std::lower_bound(by_name_.begin(), by_name_.end(), name,
-                                     [](const auto& pair, std::string_view text) { return pair.first < text; });
-    return at != by_name_.end() && at->first == name ? at->second : ConceptId{0};
+    const auto at = by_name_.find(name);
+    return at != by_name_.end() ? at->second : ConceptId{0};
 }
 
 ConceptId ConceptTree::require(const Document& document, Node node, Faults& faults) const {

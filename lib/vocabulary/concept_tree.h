@@ -3,6 +3,8 @@
 #define GRAINSIDE_VOCABULARY_CONCEPT_TREE_H
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -76,7 +78,7 @@ private:
 
     std::vector<Entry> entries_{Entry{}};
     std::vector<Pending> pending_{Pending{}};
-    std::vector<std::pair<std::string, ConceptId>> by_name_;  // sorted by close()
+    std::map<std::string, ConceptId, std::less<>> by_name_;
     bool closed_ = false;
 };
 

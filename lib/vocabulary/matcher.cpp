@@ -29,7 +29,7 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
                 word_ids[j] = vocabulary.misspellings.find(tokens.folded_text(tokens.list[j]));
             }
             if (word_ids[j] == 0) break;
-            node = vocabulary.terms.step(node, word_ids[j]);
+            node = j == i ? vocabulary.terms.first(word_ids[j]) : vocabulary.terms.step(node, word_ids[j]);
             if (node == 0) break;
             if (!vocabulary.terms.senses(node).empty()) {
                 best = node;

@@ -1,6 +1,7 @@
 #include "vocabulary/spelling.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace grainside::vocabulary {
 
@@ -17,6 +18,13 @@ bool is_vowel(char c) { return std::string_view("aeiou").find(c) != std::string_
 bool takes_es(std::string_view word) {
     return word.ends_with("s") || word.ends_with("x") || word.ends_with("z") || word.ends_with("ch") ||
            word.ends_with("sh");
+}
+
+// One bit a letter: a side whose letters are not all in the word cannot stand in it, which settles nearly every pair.
+std::uint32_t letters_of(std::string_view word) {
+    std::uint32_t letters = 0;
+    for (char c : word) letters |= c >= 'a' && c <= 'z' ? 1U << (c - 'a') : 0U;
+    return letters;
 }
 
 }  // namespace
@@ -44,7 +52,9 @@ std::vector<std::string> number_forms(std::string_view word) {
 
 std::vector<std::string> paired_forms(std::string_view word, std::span<const std::pair<std::string, std::string>> pairs) {
     std::vector<std::string> forms;
+    const std::uint32_t letters = letters_of(word);
     const auto replace = [&](const std::string& from, const std::string& to) {
+        if ((letters_of(from) & ~letters) != 0) return;
         if (word == from) {
             forms.push_back(to);
         } else if (from.size() >= kLongPairSide && word.size() > from.size()) {

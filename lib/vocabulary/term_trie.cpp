@@ -55,6 +55,12 @@ void TermTrie::freeze() {
         ends_[node] = {static_cast<std::uint32_t>(senses_.size()), static_cast<std::uint32_t>(pending_[node].size())};
         senses_.insert(senses_.end(), pending_[node].begin(), pending_[node].end());
     }
+    for (const Edge& edge : edges_) {
+        const auto word = static_cast<WordId>(edge.key);
+        if (edge.node == 0 || edge.key >> 32 != 0) continue;
+        if (firsts_.size() <= word) firsts_.resize(word + 1);
+        firsts_[word] = edge.node;
+    }
     pending_.clear();
     pending_.shrink_to_fit();
 }

@@ -23,6 +23,8 @@ public:
     // Lays the senses out side by side. Call once, after the last add().
     void freeze();
 
+    // 0 where no term begins with `word`: an array, since most words are asked only this. Only after freeze().
+    NodeId first(WordId word) const noexcept { return word < firsts_.size() ? firsts_[word] : 0; }
     // 0 where no term goes on with `word`.
     NodeId step(NodeId node, WordId word) const noexcept {
         const std::uint64_t key = std::uint64_t{node} << 32 | word;
@@ -60,6 +62,7 @@ private:
     std::vector<std::vector<Sense>> pending_{1};  // by node, until freeze()
     std::vector<End> ends_;
     std::vector<Sense> senses_;
+    std::vector<NodeId> firsts_;  // by word
 };
 
 }  // namespace grainside::vocabulary

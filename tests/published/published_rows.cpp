@@ -101,7 +101,9 @@ bool agrees(const Row& row, const Verdict& verdict, const CheckResult& result) {
 
 }  // namespace
 
-void PrintTo(const Row& row, std::ostream* out) { *out << row.text; }
+void PrintTo(const Row& row, std::ostream* out) {
+    *out << row.text;
+}
 
 Result<std::vector<Row>> read_rows(const std::string& path) {
     std::vector<Row> rows;

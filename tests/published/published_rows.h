@@ -28,7 +28,8 @@ struct Row {
     std::string quote;
     std::string language;
     std::string category;
-    std::string cite;  // the clause, and whether it was seen or is from memory; empty where the row itself is the source
+    std::string
+        cite;  // the clause, and whether it was seen or is from memory; empty where the row itself is the source
     std::optional<Part> part;
     std::vector<Verdict> verdicts;  // one at least
 };

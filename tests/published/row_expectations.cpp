@@ -6,7 +6,9 @@ namespace grainside::published {
 
 namespace {
 
-std::string path_of(const std::string& file) { return std::string(GRAINSIDE_PUBLISHED_CORPUS "/") + file; }
+std::string path_of(const std::string& file) {
+    return std::string(GRAINSIDE_PUBLISHED_CORPUS "/") + file;
+}
 
 const KnownDifference* find(std::span<const KnownDifference> known, std::string_view row) {
     const auto at =
@@ -44,8 +46,8 @@ void expect_agreement(const Row& row, std::span<const KnownDifference> known) {
     ASSERT_TRUE(book) << texts_of(book.issues());
     const std::string difference = disagreement(book.value(), row);
     if (const KnownDifference* entry = find(known, row.name); entry != nullptr) {
-        EXPECT_FALSE(difference.empty()) << "mended: take " << row.name << " off the list of known differences, which says '"
-                                         << entry->why << "'\n"
+        EXPECT_FALSE(difference.empty()) << "mended: take " << row.name
+                                         << " off the list of known differences, which says '" << entry->why << "'\n"
                                          << row.text;
     } else {
         EXPECT_TRUE(difference.empty()) << row.text << '\n' << difference << row.cite;

@@ -24,7 +24,9 @@ void expect_file(const std::string& file, std::size_t count, std::span<const Kno
 // That the default book agrees with `row` or, for a row in `known`, still differs from it.
 void expect_agreement(const Row& row, std::span<const KnownDifference> known);
 
-inline std::string name_of_row(const testing::TestParamInfo<Row>& info) { return info.param.name; }
+inline std::string name_of_row(const testing::TestParamInfo<Row>& info) {
+    return info.param.name;
+}
 
 }  // namespace grainside::published
 

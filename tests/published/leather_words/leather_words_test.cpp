@@ -1,5 +1,5 @@
-// Wordings that 16 CFR Part 24, Directive 94/11/EC, EN 15987 and national laws call acceptable or unacceptable. Each row
-// of the file names its entry of the fact base, the clause, and whether the text was seen or is from memory.
+// Wordings that 16 CFR Part 24, Directive 94/11/EC, EN 15987 and national laws call acceptable or unacceptable. Each
+// row of the file names its entry of the fact base, the clause, and whether the text was seen or is from memory.
 #include "row_expectations.h"
 
 namespace grainside::published {
@@ -7,7 +7,9 @@ namespace {
 
 constexpr const char* kFile = "leather_words.jsonl";
 
-TEST(LeatherWordsFile, IsWhole) { expect_file(kFile, 174, known_differences_of_leather_words()); }
+TEST(LeatherWordsFile, IsWhole) {
+    expect_file(kFile, 174, known_differences_of_leather_words());
+}
 
 TEST(LeatherWordsFile, NamesTheClauseOfEveryRow) {
     for (const Row& row : rows_of(kFile)) {
@@ -18,7 +20,9 @@ TEST(LeatherWordsFile, NamesTheClauseOfEveryRow) {
 
 class LeatherWords : public testing::TestWithParam<Row> {};
 
-TEST_P(LeatherWords, IsJudgedAsInTheSource) { expect_agreement(GetParam(), known_differences_of_leather_words()); }
+TEST_P(LeatherWords, IsJudgedAsInTheSource) {
+    expect_agreement(GetParam(), known_differences_of_leather_words());
+}
 
 INSTANTIATE_TEST_SUITE_P(Wordings, LeatherWords, testing::ValuesIn(rows_of(kFile)), name_of_row);
 

@@ -7,11 +7,15 @@ namespace {
 
 constexpr const char* kFile = "pattern_examples.jsonl";
 
-TEST(PatternExamplesFile, IsWhole) { expect_file(kFile, 121, known_differences_of_pattern_examples()); }
+TEST(PatternExamplesFile, IsWhole) {
+    expect_file(kFile, 121, known_differences_of_pattern_examples());
+}
 
 class PatternExamples : public testing::TestWithParam<Row> {};
 
-TEST_P(PatternExamples, IsGraded) { expect_agreement(GetParam(), known_differences_of_pattern_examples()); }
+TEST_P(PatternExamples, IsGraded) {
+    expect_agreement(GetParam(), known_differences_of_pattern_examples());
+}
 
 INSTANTIATE_TEST_SUITE_P(Lines, PatternExamples, testing::ValuesIn(rows_of(kFile)), name_of_row);
 

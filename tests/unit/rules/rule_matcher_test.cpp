@@ -3,7 +3,6 @@
 
 #include <gtest/gtest.h>
 
-#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -249,9 +248,9 @@ TEST_P(InForce, OrNot) {
 INSTANTIATE_TEST_SUITE_P(Rows, InForce, testing::ValuesIn(kForce),
                          [](const auto& row) { return std::string(row.param.name); });
 
-// CheckOptions::markets, "Empty: all markets, so that a finding that holds anywhere is shown".
-TEST(RuleMatcher, WithoutMarketsEveryMarketHolds) {
-    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n"));
+// RuleMatcher::select: 'those of no market and of `markets`'.
+TEST(RuleMatcher, WithoutMarketsOnlyRulesOfNoMarketHold) {
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n") + rule_text("s", "  when: {says: leather}\n"));
     EXPECT_EQ(found(book, {book.claim("leather")}), "0");
 }
 

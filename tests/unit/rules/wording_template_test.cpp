@@ -34,14 +34,22 @@ TEST_P(TemplateTest, IsFilled) {
 INSTANTIATE_TEST_SUITE_P(Rows, TemplateTest, testing::ValuesIn(kRows),
                          [](const auto& row) { return std::string(row.param.name); });
 
+TemplateValues polyurethane() {
+    TemplateValues values;
+    values.says = "polyurethane";
+    return values;
+}
+
 TEST(Template, OffersNothingWhereAValueIsMissing) {
-    EXPECT_EQ(fill_template("{says} ({other})", {.says = "polyurethane"}), "");
-    EXPECT_EQ(fill_template("{says}", {.says = "polyurethane"}), "polyurethane");
+    EXPECT_EQ(fill_template("{says} ({other})", polyurethane()), "");
+    EXPECT_EQ(fill_template("{says}", polyurethane()), "polyurethane");
 }
 
 // What a listing says is never read as a template.
 TEST(Template, ValuesAreNotFilledAgain) {
-    EXPECT_EQ(fill_template("{words}", {.says = "leather", .words = "{says} }{"}), "{says} }{");
+    TemplateValues values = polyurethane();
+    values.words = "{says} }{";
+    EXPECT_EQ(fill_template("{words}", values), "{says} }{");
 }
 
 TEST(Template, FaultsAreSaid) {
