@@ -38,6 +38,10 @@ private:
         if (i > 0 && segment_.pieces[i].hyphenated() && segment_.pieces[i - 1].kind == PieceKind::number) {
             first = i - 1;
             low = segment_.pieces[first].number;
+        } else if (i > 1 && segment_.pieces[i - 2].kind == PieceKind::number && ends_phrase(segment_.pieces[i - 1]) &&
+                   segment_.pieces[i - 1].kind == PieceKind::term) {
+            first = i - 2;  // '4.5 to 5 mm'
+            low = segment_.pieces[first].number;
         }
         std::uint32_t last = next;
         Unit unit = Unit::none;
@@ -116,7 +120,8 @@ private:
         const auto thickness_word = [&](std::uint32_t k) {
             return k < segment_.pieces.size() && segment_.pieces[k].is(Role::thickness_word);
         };
-        const bool said = segment_.regions[first].thickness || thickness_word(last) || (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2));
+        const bool said = segment_.regions[first].thickness || thickness_word(last) || (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2)) ||
+                          (first > 2 && thickness_word(first - 3));
         if (said) return high <= kThickestMaterialMm;
         if (size_word(last) || (first > 0 && size_word(first - 1)) || high > kThickestUnsaidMm) return false;
         // '5 mm ring' and '4 mm pitch' are sizes; '1.4 mm calf', 'calf, 1.4 mm' and 'leather 1.4 mm' are thicknesses.

@@ -70,6 +70,22 @@ bool cuts_tie(const Piece& piece) {
     return piece.is_mark(TokenKind::semicolon) || piece.is_mark(TokenKind::colon) || piece.is_mark(TokenKind::dash);
 }
 
+// Evidence speaks for what stands before it, and in a running sentence for what follows too; in a list of attributes
+// ('spray grade 4 (ISO 4920), PFAS-free') not for the next item.
+void add_evidence(const SegmentContext& segment, std::uint32_t first, std::uint32_t& marks) {
+    const auto covers = [&](std::uint32_t place) {
+        if (place == 0) return false;
+        if (first < place) return true;
+        for (std::uint32_t i = place; i < first; ++i) {
+            if (segment.pieces[i].is(Role::copula) || segment.pieces[i].is(Role::breaks) || segment.pieces[i].is(Role::link)) return true;
+        }
+        return false;
+    };
+    if (covers(segment.evidence.method)) marks |= bit(Mark::method);
+    if (covers(segment.evidence.result)) marks |= bit(Mark::result);
+    if (covers(segment.evidence.document)) marks |= bit(Mark::document);
+}
+
 }  // namespace
 
 void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std::vector<Phrase>& phrases) {
@@ -97,7 +113,11 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
             phrase.before = Connector::none;
             continue;
         }
-        const Connector connector = connector_of(pieces[i]);
+        Connector connector = connector_of(pieces[i]);
+        // 'the lining is not leather': a denial right behind the noun ties like 'is'.
+        if (pieces[i].is(Role::negator) && phrase.before == Connector::none && !phrases.empty() && phrases.back().last == i) {
+            connector = Connector::copula;
+        }
         if (connector == Connector::part_before) phrase.part_before = static_cast<Part>(pieces[i].sense.value);
         phrase.before = stronger(connector, phrase.before);
         if (connector == Connector::coordinated && !phrases.empty() && phrases.back().last == i) {
@@ -147,9 +167,7 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     claim.marks = segment.marks;
     claim.negated = segment.pieces[last - 1].negated;
     if (segment.regions[first].labelled) claim.marks |= bit(Mark::specification);
-    if (first < segment.evidence.method) claim.marks |= bit(Mark::method);
-    if (first < segment.evidence.result) claim.marks |= bit(Mark::result);
-    if (first < segment.evidence.document) claim.marks |= bit(Mark::document);
+    add_evidence(segment, first, claim.marks);
     for (std::uint32_t token = first_token; token < last_token; ++token) {
         claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
     }

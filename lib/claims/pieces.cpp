@@ -48,6 +48,7 @@ public:
             pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
             if (const Sense* sense = choose(i); sense != nullptr) {
                 pieces_[i].sense = *sense;
+                if (sense->role == Role::determiner && has_apostrophe(pieces_[i])) pieces_[i].sense.role = Role::copula;
             } else {
                 pieces_[i].kind = PieceKind::word;
             }
@@ -55,6 +56,12 @@ public:
     }
 
 private:
+    // "it's" folds to the word 'its', which has no apostrophe.
+    bool has_apostrophe(const Piece& piece) const {
+        const text::Token& token = source_.tokens.list[piece.first];
+        return token.end - token.start > token.folded_length;
+    }
+
     std::span<const Sense> senses(std::size_t at) const {
         return source_.vocabulary.terms.senses(source_.hits[pieces_[at].hit].end);
     }
@@ -90,6 +97,11 @@ private:
     bool stands_as_label(std::size_t at, Role role) const {
         if (source_.is_label) return true;
         // 'composition calf leather': machine-made copy leaves the colon out.
+        // 'leather origin India'; 'made in India' is a statement of its own.
+        if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
+            !any_sense(at, [](const Sense& sense) { return sense.role == Role::meaning; })) {
+            return true;
+        }
         if (role == Role::main_label && at + 1 < pieces_.size() &&
             (pieces_[at + 1].kind == PieceKind::number || (at > 0 && pieces_[at - 1].kind == PieceKind::mark && pieces_[at + 1].is(Role::meaning)))) {
             return true;
@@ -227,8 +239,8 @@ private:
                 return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::plus ||
                        left.token_kind == TokenKind::slash || left.token_kind == TokenKind::ampersand;
             }
-            if (any_sense(i - 1, [i](const Sense& sense) {
-                    return sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
+            if (any_sense(i - 1, [&](const Sense& sense) {
+                    return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
                            sense.role == Role::conjunction || sense.role == Role::negator || (sense.role == Role::part && i == 1);
                 })) {
                 return true;

@@ -73,7 +73,7 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
     bool ends_in_label = false;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'composition calf leather': a label whose colon was left out.
-        const bool bare = pieces[i].is(Role::main_label) && i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
+        const bool bare = (pieces[i].is(Role::main_label) || pieces[i].is(Role::origin_label)) && i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
                           !ends_phrase(pieces[i + 1]);
         if (bare) {
             std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.begin() + static_cast<std::ptrdiff_t>(i), current);

@@ -26,6 +26,8 @@ public:
         ClaimCondition condition;
         condition.says = every_concept();
         bool says_asked = false;
+        std::uint32_t without_parts = 0;
+        std::uint32_t without_categories = 0;
         for (Node child : node) {
             const std::string_view key = child.key();
             if (key == "says" || key == "says_only") {
@@ -41,11 +43,11 @@ public:
                 condition.parts = parts(child);
                 each(child, [&](Node one) { condition.main_part = condition.main_part || one.text() == kMainPart; });
             } else if (key == "not_part") {
-                condition.parts &= ~parts(child);
+                without_parts = parts(child);
             } else if (key == "category") {
                 condition.categories = categories(child);
             } else if (key == "not_category") {
-                condition.categories &= ~categories(child);
+                without_categories = categories(child);
             } else if (key == "marked") {
                 condition.marked = marks(child);
             } else if (key == "marked_all") {
@@ -64,6 +66,8 @@ public:
                 read_share(child, condition);
             }
         }
+        condition.parts &= ~without_parts;
+        condition.categories &= ~without_categories;
         if (const Node without = node.find("not_says"); without.exists()) {
             const ConceptSet removed = concepts(without, true);
             ConceptSet kept(vocabulary_.concepts.size());

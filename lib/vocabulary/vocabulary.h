@@ -45,7 +45,7 @@ struct Vocabulary {
 
 // Loads concepts.yaml, parts.yaml and vocabulary/LANG/*.yaml from `documents`; other files are left alone.
 // Faults: those of ConceptTree, and "unknown-role", "unknown-part", "unknown-category", "unknown-unit", "unknown-key",
-// "missing-key", "missing-file", "wrong-type", "empty-term", "duplicate-term".
+// "missing-key", "missing-file", "wrong-type", "empty-term".
 void load_vocabulary(std::span<const document::Document> documents, Vocabulary& vocabulary, document::Faults& faults);
 
 }  // namespace grainside::vocabulary
