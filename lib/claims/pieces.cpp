@@ -226,14 +226,18 @@ private:
         }
         // 'kid sizes': a word behind it means that it is not the value itself.
         if (at + 1 < pieces_.size() && pieces_[at + 1].kind == PieceKind::word) return false;
+        constexpr std::size_t kWordsBefore = 3;
+        std::size_t words = 0;
         const auto all = senses(at);
         const bool is_colour_too = std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
         for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
             const Piece& left = pieces_[i - 1];
             if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
+            if (left.kind == PieceKind::word && ++words <= kWordsBefore) continue;  // 'in soft, supple calf'
             if (left.kind == PieceKind::mark) {
                 // In prose a colour stands between commas too: 'hat, bone, wool felt'; a list of colours is none of materials.
                 if (left.token_kind == TokenKind::comma) {
+                    if (words > 0) continue;
                     return (source_.is_specification || !is_colour_too) && !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
                 }
                 return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::plus ||
@@ -241,17 +245,18 @@ private:
             }
             if (any_sense(i - 1, [&](const Sense& sense) {
                     return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
-                           sense.role == Role::conjunction || sense.role == Role::negator || (sense.role == Role::part && i == 1);
+                           (sense.role == Role::conjunction && words == 0) || sense.role == Role::negator || (sense.role == Role::part && i == 1);
                 })) {
                 return true;
             }
             if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) {
-                    return sense.role == Role::breaks || sense.role == Role::tone_word || sense.role == Role::colour_label;
+                    return sense.role == Role::breaks || sense.role == Role::tone_word || sense.role == Role::colour_label ||
+                           sense.role == Role::article || sense.role == Role::determiner || sense.role == Role::comparison;
                 })) {
                 return false;
             }
         }
-        return source_.is_specification;
+        return source_.is_specification && words == 0;
     }
 
     template <typename Test>
