@@ -92,6 +92,12 @@ private:
                     return segment_.vocabulary.concepts.is_a(id, known.metal) || segment_.vocabulary.concepts.is_a(id, known.plating);
                 }) ? known.plating_thickness : known.coating_thickness;
             case Unit::ounce_leather:
+                // '16 oz canvas, leather trim': what stands behind the number in its phrase decides.
+                for (std::uint32_t k = last; k < phrase_.last; ++k) {
+                    const Piece& piece = segment_.pieces[k];
+                    if (piece.is(Role::meaning) && segment_.vocabulary.concepts.is_a(piece.sense.concept_id, known.textile)) return known.cloth_weight;
+                    if (is_sheet(piece)) return known.thickness;
+                }
                 if (near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.leather); })) return known.thickness;
                 return near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.textile); }) ? known.cloth_weight
                                                                                                               : ConceptId{0};

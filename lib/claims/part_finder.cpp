@@ -67,7 +67,8 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
             break;
     }
     // 'leather and canvas tote': the noun stands behind the last of the list.
-    if (phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() && phrase_->before != Connector::link) {
+    const bool labelled = region.kind == RegionKind::main || region.kind == RegionKind::part;
+    if (!labelled && phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() && phrase_->before != Connector::link) {
         const Phrase& next = segment_.phrases[index_ + 1];
         for (std::uint32_t i = next.last; i-- > next.first;) {
             if (is_noun(segment_.pieces[i])) return lent(owner_by(segment_.pieces[i]));

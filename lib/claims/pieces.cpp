@@ -338,6 +338,10 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::article:
         case Role::own:
         case Role::purpose:
+        case Role::silent_label:
+        case Role::main_label:
+        case Role::colour_label:
+        case Role::origin_label:
             return true;
         default:
             return false;

@@ -370,6 +370,9 @@ private:
         for (std::size_t i = 0; i < terms_.size(); ++i) {
             if (terms_[i].inflects) add_joined(terms_[i], paths[i]);
         }
+        for (std::size_t i = 0; i < terms_.size(); ++i) {
+            if (terms_[i].inflects) add_listed_forms(terms_[i], paths[i]);
+        }
         // A word stands in many terms; its variants are made once.
         constexpr std::uint8_t kInflects = 1;
         constexpr std::uint8_t kMeans = 2;
@@ -414,6 +417,20 @@ private:
             }
             const auto noun = hide_nouns.find(term.words.back());
             if (noun != hide_nouns.end()) term.sense.called = noun->second;
+        }
+    }
+
+    // A plural or other spelling that is listed as a word of its own in some other term ('details' in 'leather details')
+    // cannot be an alias of the singular, so the term gets a second path.
+    void add_listed_forms(const RawTerm& term, const std::vector<WordId>& path) {
+        std::vector<std::string> forms = number_forms(term.words.back());
+        for (std::string& form : paired_forms(term.words.back(), pairs_)) forms.push_back(std::move(form));
+        for (const std::string& form : forms) {
+            const WordId listed = vocabulary_.words.find(form);
+            if (listed == 0 || listed == path.back()) continue;
+            std::vector<WordId> other = path;
+            other.back() = listed;
+            if (!vocabulary_.terms.has_term(other)) vocabulary_.terms.add(other, term.sense);
         }
     }
 
