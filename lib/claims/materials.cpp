@@ -382,19 +382,19 @@ void check_shares(std::size_t first, std::vector<Claim>& claims) {
         }
         double sum = 0;
         std::size_t shares = 0;
-        std::size_t whole = 0;
         std::size_t end = i;
         std::uint32_t list_end = 0;
         for (; end < claims.size(); ++end) {
             if (claims[end].kind != Kind::composition || !claims[end].quantity) continue;
             if (claims[end].part != claims[i].part || claims[end].negated) break;
+            // '100% polyester' is a list of its own: 'lining 100% polyester, sleeve lining 97% polyester, 3% elastane'.
+            if (shares > 0 && (claims[end].quantity->low >= 100 || claims[i].quantity->low >= 100)) break;
             sum += claims[end].quantity->low;
             list_end = claims[end].end;
             ++shares;
-            if (claims[end].quantity->low >= 100) ++whole;
         }
         claims[i].marks |= bit(Mark::first_share);
-        if (shares > 1 && whole < 2 && (sum > 100 + kRounding || sum < 100 - kRounding)) {
+        if (shares > 1 && (sum > 100 + kRounding || sum < 100 - kRounding)) {
             claims[i].marks |= bit(Mark::shares_off);
             claims[i].list_end = list_end;
         }

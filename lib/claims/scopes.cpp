@@ -54,10 +54,13 @@ void silence_teaching(std::span<Piece> pieces) {
 // 'Full grain leather is the outside of the hide': a bare material, 'is', and an article define; 'Leather is full grain'
 // and 'The leather is 2 mm' describe.
 void silence_definitions(std::span<Piece> pieces) {
-    std::size_t start = 0;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        if (ends_clause(pieces[i])) start = i + 1;
-        if (!pieces[i].is(Role::copula) || i + 1 >= pieces.size() || !teaches(pieces, start, i)) continue;
+        if (!pieces[i].is(Role::copula) || i + 1 >= pieces.size()) continue;
+        std::size_t start = i;
+        while (start > 0 && !ends_phrase(pieces[start - 1])) --start;
+        const bool about_product = start > 0 && (pieces[start - 1].is(Role::determiner) || pieces[start - 1].is(Role::own) ||
+                                                 pieces[start - 1].is(Role::link) || pieces[start - 1].is(Role::conjunction));
+        if (about_product || !teaches(pieces, start, i)) continue;
         const Piece& next = pieces[i + 1];
         const bool defines = next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks) ||
                              next.kind == PieceKind::word;
