@@ -8,7 +8,6 @@
 
 #include "grainside/report.h"
 #include "small_book.h"
-#include "text/allocation_count.h"
 
 namespace grainside::report {
 namespace {
@@ -192,25 +191,6 @@ TEST(HostileRecords, GiveWordsOfAMegabyte) {
     RecordWriter(small_book()).write_findings(listing_of({{"name", text}}), result, checker, out);
     expect_json_lines(out, 2);
     EXPECT_NE(out.find("\\u001b\xEF\xBF\xBD\""), std::string::npos);
-}
-
-// A wording to use instead is made by the checker; all else is copied from what was made once.
-TEST(RecordWriterMemory, AsksForNoneOnceTheOutputHasGrown) {
-    Checker checker(small_book());
-    const RecordWriter writer(small_book());
-    const Listing listing = listing_of({{"name", "Cotton, silk \x1B \xFF"}, {"material", "Linen, cotton"}});
-    const CheckResult& result = checker.check(listing);
-    ASSERT_EQ(result.findings.size(), 3U);
-    std::string out;
-    for (int round = 0; round < 2; ++round) {
-        out.clear();
-        const std::size_t before = text::allocation_count();
-        writer.write_findings(listing, result, checker, out);
-        writer.write_claims(listing, result, out);
-        if (round == 1) {
-            EXPECT_EQ(text::allocation_count() - before, 0U);
-        }
-    }
 }
 
 TEST(RecordWriterMove, KeepsItsBook) {

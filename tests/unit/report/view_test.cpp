@@ -128,7 +128,8 @@ const std::vector<std::string>& hostile_texts() {
 
 TEST(HostileView, IsInertAndSmall) {
     for (const std::string& text : hostile_texts()) {
-        const Listing listing = listing_of({{"additionalProperty." + text, text}}, text);
+        const std::string name = "additionalProperty." + text;
+        const Listing listing = listing_of({{name, text}}, text);
         for (const std::string& view : {view_of(listing), claims_view_of(listing)}) {
             EXPECT_TRUE(is_inert(view)) << testing::PrintToString(view.substr(0, 2000));
             EXPECT_NE(view.find("polyurethane"), std::string::npos);
