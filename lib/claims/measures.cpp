@@ -136,7 +136,9 @@ private:
             if (is_sheet(piece)) return true;
             if (piece.is(Role::part) || piece.is(Role::product)) return false;
         }
-        return near([&](ConceptId id) { return is_sheet_concept(id); });
+        // '2 mm.' as a sentence of its own follows the material that it measures.
+        constexpr std::size_t kAlone = 3;
+        return segment_.pieces.size() <= kAlone || near([&](ConceptId id) { return is_sheet_concept(id); });
     }
 
     bool is_sheet_concept(ConceptId id) const {

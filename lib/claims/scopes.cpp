@@ -62,8 +62,7 @@ void silence_definitions(std::span<Piece> pieces) {
                                                  pieces[start - 1].is(Role::link) || pieces[start - 1].is(Role::conjunction));
         if (about_product || !teaches(pieces, start, i)) continue;
         const Piece& next = pieces[i + 1];
-        const bool defines = next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks) ||
-                             next.kind == PieceKind::word;
+        const bool defines = next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks);
         if (defines) silence(pieces, start, clause_end(pieces, i));
     }
 }
@@ -74,11 +73,12 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
         const bool labels = pieces[i].is_mark(TokenKind::colon);
         if (!labels && !pieces[i].is(Role::copula)) continue;
         Piece& subject = pieces[i - 1];
-        const bool generic = subject.is(Role::meaning) && (subject.sense.concept_id == vocabulary.known.leather ||
-                                                           subject.sense.concept_id == vocabulary.known.fabric ||
-                                                           subject.sense.concept_id == vocabulary.known.metal);
+        const bool taken_up = i > 1 && pieces[i - 2].is(Role::determiner) && !labels;
+        const bool generic = subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
+                             (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
+                              subject.sense.concept_id == vocabulary.known.fabric || subject.sense.concept_id == vocabulary.known.metal);
         const bool alone = i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
-        const bool named = std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
+        const bool named = taken_up || std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
             return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
         });
         if (generic && alone && named && (labels || i > 1)) subject.silent = true;
@@ -163,7 +163,9 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Pie
 // 'softer than leather or suede': the phrase after the cue, and those coordinated with it.
 void silence_comparisons(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        if (!pieces[i].is(Role::comparison) && !pieces[i].is(Role::purpose)) continue;
+        // 'for nylon coils' is a purpose; in 'wallet for men genuine leather' somebody stands between.
+        const bool purpose = pieces[i].is(Role::purpose) && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
+        if (!pieces[i].is(Role::comparison) && !purpose) continue;
         std::size_t end = i + 1;
         while (true) {
             while (end < pieces.size() && (pieces[end].is(Role::determiner) || pieces[end].is(Role::article) || pieces[end].is(Role::own))) ++end;
