@@ -1,5 +1,6 @@
 // Help, version, wrong calls, and the manual page against the help.
-#include <regex>
+#include <re2/re2.h>
+
 #include <set>
 #include <string>
 #include <string_view>
@@ -75,9 +76,9 @@ TEST_F(Call, PrintsItsVersion) {
     const ProcessResult result = run({"--version"});
     EXPECT_EQ(result.status, 0);
     EXPECT_EQ(result.err, "");
-    const std::regex form("grainside " + std::regex_replace(std::string(kVersion), std::regex("\\."), "\\.") +
-                          "\nrule book [0-9a-f]{16}: [0-9]+ rules, [0-9]+ concepts, [0-9]+ term forms\n");
-    EXPECT_TRUE(std::regex_match(result.out, form)) << result.out;
+    const std::string form = "grainside " + RE2::QuoteMeta(std::string(kVersion)) +
+                             "\nrule book [0-9a-f]{16}: [0-9]+ rules, [0-9]+ concepts, [0-9]+ term forms\n";
+    EXPECT_TRUE(RE2::FullMatch(result.out, form)) << result.out;
 }
 
 const std::vector<std::vector<std::string>>& commands() {
@@ -114,8 +115,9 @@ TEST_F(Call, HelpsWithExamplesAndExitStatus) {
 
 std::set<std::string> long_options(const std::string& text) {
     std::set<std::string> options;
-    const std::regex option("--[a-z][a-z-]*");
-    for (std::sregex_iterator at(text.begin(), text.end(), option), end; at != end; ++at) options.insert(at->str());
+    const RE2 form("(--[a-z][a-z-]*)");
+    re2::StringPiece rest(text);
+    for (std::string option; RE2::FindAndConsume(&rest, form, &option);) options.insert(option);
     return options;
 }
 
@@ -125,7 +127,8 @@ TEST_F(Call, HasEveryOptionInItsManualPage) {
         command.emplace_back("--help");
         help += help_of(run(command));
     }
-    const std::string page = std::regex_replace(read_file(GRAINSIDE_MANUAL_PAGE), std::regex("\\\\-"), "-");
+    std::string page = read_file(GRAINSIDE_MANUAL_PAGE);
+    RE2::GlobalReplace(&page, R"(\\-)", "-");
     EXPECT_EQ(long_options(page), long_options(help));
     for (const std::vector<std::string>& command : commands()) {
         std::string name;

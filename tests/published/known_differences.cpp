@@ -38,10 +38,13 @@ constexpr KnownDifference kLeatherWords[] = {
     {"eu_80_textile_upper_missed", "the rule on 80 % knows leather only, not textile"},
     // Splits.
     {"en_split_not_said", "a removed grain layer is told in words that no term covers"},
-    {"en_split_called_genuine", "'in split', without a noun, is no material yet"},
     {"en_reserved_adjective", "'leather' before another material is read as two materials, not as a borrowed name"},
-    // Disclosure by order of predominance.
-    {"us_footwear_predominance", "a false alarm: the guide accepts 'manmade materials and leather' of a footwear part"},
+    // Imitated kinds.
+    {"us_b_only_the_look",
+     "'pigskin wallet in embossed cowhide' is read as two hides; crocodile and lizard are caught"},
+    // The fourth class of the footwear label, 'other materials', is a fixed wording and no evasion.
+    {"eu_fw_pictogram_words", "a false alarm on 'other materials' of the outsole"},
+    {"eu_fw_pictogram_words_coated", "a false alarm on 'other materials' of the outsole"},
     // National laws, in their languages.
     {"by_market_faux_cuir_fr", "'faux cuir' is no term"},
     {"by_market_simili_cuir_fr", "the rule on reserved nouns does not reach the one-word names of French"},

@@ -1,7 +1,7 @@
 // How often, and how much, this process has asked for memory. Link allocations.cpp into a test to count.
 //
-// The operators stand in a file of their own because g++ 12 warns of a mismatched delete where it can inline one of them
-// and not the other.
+// The operators stand in a file of their own because g++ 12 warns of a mismatched delete where it can inline one of
+// them and not the other.
 #ifndef GRAINSIDE_TESTS_SUPPORT_ALLOCATIONS_H
 #define GRAINSIDE_TESTS_SUPPORT_ALLOCATIONS_H
 

@@ -8,8 +8,8 @@
 
 namespace grainside::support {
 
-// "kind says part [denied] [hedged] [called=NOUN] [place=COUNTRY] [quantity=N or N..M unit] 'words'", one claim a line in
-// the order of the text, joined by newlines. Mentions that are no claims are left out.
+// "kind says part [denied] [hedged] [called=NOUN] [place=COUNTRY] [quantity=N or N..M unit] 'words'", one claim a line
+// in the order of the text, joined by newlines. Mentions that are no claims are left out.
 std::string dump_claims(const RuleBook& book, const Listing& listing, const CheckResult& result);
 
 // "grade rule 'words'", one finding a line.

@@ -23,7 +23,8 @@ inline std::string dump_places(std::span<const Issue> issues) {
 inline std::string dump_files(std::span<const Issue> issues) {
     std::string text;
     for (const Issue& issue : issues) {
-        text += issue.file + ":" + std::to_string(issue.line) + ":" + std::to_string(issue.column) + " " + issue.code + "\n";
+        text += issue.file + ":" + std::to_string(issue.line) + ":" + std::to_string(issue.column) + " " + issue.code +
+                "\n";
     }
     return text;
 }

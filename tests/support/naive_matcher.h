@@ -1,8 +1,8 @@
 // The yardstick for term matching: slow, obvious, and written without looking at how the matcher works.
 //
-// At each token, from the left, every term is tried word by word; the longest that fits wins, and matching goes on behind
-// it. A word of the text fits a term's word if they are equal, or if the text's word is no word of any term and differs
-// from a long word of a term by one slip of the pen.
+// At each token, from the left, every term is tried word by word; the longest that fits wins, and matching goes on
+// behind it. A word of the text fits a term's word if they are equal, or if the text's word is no word of any term and
+// differs from a long word of a term by one slip of the pen.
 #ifndef GRAINSIDE_TESTS_SUPPORT_NAIVE_MATCHER_H
 #define GRAINSIDE_TESTS_SUPPORT_NAIVE_MATCHER_H
 

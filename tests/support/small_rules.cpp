@@ -36,7 +36,8 @@ const vocabulary::Vocabulary& wordless_vocabulary() {
 
 }  // namespace
 
-void load_small_rules(const std::map<std::string, std::string>& files, rules::BookData& book, document::Faults& faults) {
+void load_small_rules(const std::map<std::string, std::string>& files, rules::BookData& book,
+                      document::Faults& faults) {
     book.vocabulary = wordless_vocabulary();
     for (const auto& [name, text] : files) {
         auto document = document::parse_yaml(name, text, faults);

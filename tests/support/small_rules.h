@@ -12,8 +12,8 @@
 
 namespace grainside::support {
 
-// Fills `book` from file names and their texts (sources.yaml, markets.yaml, wording/..., markets/...); the vocabulary is
-// that of the default concepts without any word. REQUIRES: the texts are YAML; throws std::runtime_error where not.
+// Fills `book` from file names and their texts (sources.yaml, markets.yaml, wording/..., markets/...); the vocabulary
+// is that of the default concepts without any word. REQUIRES: the texts are YAML; throws std::runtime_error where not.
 void load_small_rules(const std::map<std::string, std::string>& files, rules::BookData& book, document::Faults& faults);
 
 // A folder of its own below the temporary folder, removed at the end, with concepts.yaml and parts.yaml of the default

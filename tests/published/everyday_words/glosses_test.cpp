@@ -38,7 +38,7 @@ bool speaks_of_goods(const GlossText& text) {
     return text.topic == kArtefacts || text.topic == kSubstances;
 }
 
-// The limit lies a tenth above what was measured; lower it with the rate.
+// The limit lies just above what was measured (README.md); lower it with the rate.
 constexpr double kMostPercent = 0.32;
 
 TEST(Glosses, SeldomGetAFinding) {

@@ -13,7 +13,9 @@ namespace grainside::claims {
 struct Row {
     std::string_view name, text, want;
 };
-inline void PrintTo(const Row& row, std::ostream* out) { *out << row.name; }
+inline void PrintTo(const Row& row, std::ostream* out) {
+    *out << row.name;
+}
 
 std::span<const Row> identity_rows();     // heads and modifiers, coating, imitation and look
 std::span<const Row> part_rows();         // parts, labels and attributes

@@ -35,17 +35,21 @@ constexpr Row kRows[] = {
     {"no_hedge", "80% cotton.", "composition cotton body quantity=80 percent '80% cotton'"},
     {"disclosure_in_brackets", "Imitation leather (polyurethane) tote.",
      "material imitation-leather body called=leather 'Imitation leather'\nmaterial polyurethane body 'polyurethane'"},
-    {"fibres", "Made of 70% leather fibres.", "composition leather-fibre body quantity=70 percent '70% leather fibres'"},
+    {"fibres", "Made of 70% leather fibres.",
+     "composition leather-fibre body quantity=70 percent '70% leather fibres'"},
     {"with_no", "With no PVC inside.", "material polyvinyl-chloride lining denied 'PVC'"},
     {"isnt", "This isn't leather.", "material leather body denied 'leather'"},
     {"not_genuine", "Not genuine leather.", "material leather body denied 'leather'"},
     {"denied_then_stated_part", "No leather in the body; the strap is leather.",
      "material leather body denied 'leather'\nmaterial leather strap 'leather'"},
     {"denial_in_an_attribute", "Contains leather | no", ""},
+    {"is_not", "The strap is not leather.", "material leather strap denied 'leather'"},
 };
 
 }  // namespace
 
-std::span<const Row> denial_rows() { return kRows; }
+std::span<const Row> denial_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

@@ -28,7 +28,8 @@ constexpr Row kRows[] = {
     // the modifier says otherwise
     {"textile_leather", "Textile leather chair.", "material coated-fabric body called=leather 'Textile leather'"},
     {"pu_leather", "PU leather tote.", "material polyurethane body called=leather 'PU leather'"},
-    {"genuine_pu_leather", "Genuine PU leather tote.", "material polyurethane body called=leather 'Genuine PU leather'"},
+    {"genuine_pu_leather", "Genuine PU leather tote.",
+     "material polyurethane body called=leather 'Genuine PU leather'"},
     {"pvc_leather", "PVC leather pouch.", "material polyvinyl-chloride body called=leather 'PVC leather'"},
     {"cork_leather", "Cork leather card holder.", "material cork-sheet body called=leather 'Cork leather'"},
     {"apple_leather", "Apple leather wallet.", "material apple-sheet body called=leather 'Apple leather'"},
@@ -80,12 +81,13 @@ constexpr Row kRows[] = {
      "material canvas body 'Canvas'\nmaterial polyvinyl-chloride body 'PVC'"},
     {"backed", "Leather backed with vinyl.", "material leather body 'Leather'\nmaterial vinyl body 'vinyl'"},
     {"plus_sign", "Leather + canvas tote.", "material leather body 'Leather'\nmaterial canvas body 'canvas'"},
-    {"html_emphasis", "<b>Full grain</b> leather tote.",
-     "grain full-grain-leather body 'Full grain</b> leather'"},
+    {"html_emphasis", "<b>Full grain</b> leather tote.", "grain full-grain-leather body 'Full grain</b> leather'"},
 };
 
 }  // namespace
 
-std::span<const Row> identity_rows() { return kRows; }
+std::span<const Row> identity_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

@@ -4,7 +4,6 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
-    {"the_part_before_is_not", "The strap is not leather.", "material leather strap denied 'leather'"},
     {"colour_after_or", "Bag in black or bronze.", ""},
     {"inside_names_the_lining", "Outside leather, inside cotton.",
      "material leather body 'leather'\nmaterial cotton lining 'cotton'"},
@@ -15,13 +14,16 @@ constexpr Row kRows[] = {
      "material leather body 'leather'\ngrain full-grain-leather body 'full grain leather'"},
     {"label_answered_with_no", "Waterproof: no", "performance waterproof whole denied 'Waterproof'"},
     {"range_of_percent", "30-40% cotton.", "composition cotton body quantity=30..40 percent '30-40% cotton'"},
-    {"percent_as_a_word", "100 percent leather.", "composition leather body quantity=100 percent '100 percent leather'"},
+    {"percent_as_a_word", "100 percent leather.",
+     "composition leather body quantity=100 percent '100 percent leather'"},
     {"imported_from_a_place", "Imported from India.", "origin imported whole place=india 'Imported from India'"},
     {"cuir_de_vachette", "Sac en cuir de vachette.", "species cowhide body 'cuir de vachette'"},
 };
 
 }  // namespace
 
-std::span<const Row> known_gap_rows() { return kRows; }
+std::span<const Row> known_gap_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

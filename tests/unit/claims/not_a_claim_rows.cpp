@@ -78,6 +78,8 @@ constexpr Row kRows[] = {
 
 }  // namespace
 
-std::span<const Row> not_a_claim_rows() { return kRows; }
+std::span<const Row> not_a_claim_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

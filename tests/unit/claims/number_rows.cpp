@@ -7,7 +7,8 @@ namespace {
 constexpr Row kRows[] = {
     // percentages
     {"share", "60% polyurethane.", "composition polyurethane body quantity=60 percent '60% polyurethane'"},
-    {"share_with_a_space", "60 % polyurethane.", "composition polyurethane body quantity=60 percent '60 % polyurethane'"},
+    {"share_with_a_space", "60 % polyurethane.",
+     "composition polyurethane body quantity=60 percent '60 % polyurethane'"},
     {"two_shares", "Lining: 60% cotton, 40% linen.",
      "composition cotton lining quantity=60 percent '60% cotton'\n"
      "composition linen lining quantity=40 percent '40% linen'"},
@@ -18,7 +19,8 @@ constexpr Row kRows[] = {
      "composition cotton lining quantity=60 percent 'cotton 60%'\n"
      "composition linen lining quantity=40 percent 'linen 40%'"},
     {"hundred", "100% cotton lining.", "composition cotton lining quantity=100 percent '100% cotton'"},
-    {"hundred_genuine", "100% genuine leather.", "composition leather body quantity=100 percent '100% genuine leather'"},
+    {"hundred_genuine", "100% genuine leather.",
+     "composition leather body quantity=100 percent '100% genuine leather'"},
     {"decimal_point", "2.5% elastane.", "composition elastane body quantity=2.5 percent '2.5% elastane'"},
     {"decimal_comma", "2,5% elastane.", "composition elastane body quantity=2.5 percent '2,5% elastane'"},
     {"shares_of_two_parts", "Outer: 100% leather. Lining: 100% cotton.",
@@ -32,8 +34,11 @@ constexpr Row kRows[] = {
      "measure thickness body quantity=1.4 millimetre '1.4mm'\nmaterial leather body 'leather'"},
     {"range", "1.2-1.4 mm leather.",
      "measure thickness body quantity=1.2..1.4 millimetre '1.2-1.4 mm'\nmaterial leather body 'leather'"},
-    {"range_with_en_dash", "1.2\xE2\x80\x93" "1.4 mm leather.",
-     "measure thickness body quantity=1.2..1.4 millimetre '1.2\xE2\x80\x93" "1.4 mm'\nmaterial leather body 'leather'"},
+    {"range_with_en_dash",
+     "1.2\xE2\x80\x93"
+     "1.4 mm leather.",
+     "measure thickness body quantity=1.2..1.4 millimetre '1.2\xE2\x80\x93"
+     "1.4 mm'\nmaterial leather body 'leather'"},
     {"ounces", "8 oz leather.",
      "measure thickness body quantity=8 ounce-leather '8 oz'\nmaterial leather body 'leather'"},
     {"ounces_range", "8-9 oz leather.",
@@ -62,18 +67,23 @@ constexpr Row kRows[] = {
     {"iron", "Sole of 9 irons.", "measure thickness sole quantity=9 iron '9 irons'"},
     {"thickness_label_with_leather", "Leather thickness: 1.2-1.4 mm",
      "material leather body 'Leather'\nmeasure thickness body quantity=1.2..1.4 millimetre '1.2-1.4 mm'"},
-    {"foam_density", "Foam of 35 kg/m3.", "material foam filling 'Foam'\nmeasure foam-density filling quantity=35 kilogram-per-cubic-metre '35 kg/m3'"},
+    {"foam_density", "Foam of 35 kg/m3.",
+     "material foam filling 'Foam'\nmeasure foam-density filling quantity=35 kilogram-per-cubic-metre '35 kg/m3'"},
     {"thousands", "1,000 denier nylon.",
      "measure yarn-size body quantity=1000 denier '1,000 denier'\nmaterial nylon body 'nylon'"},
     {"price_is_no_measure", "Leather for 400.", "material leather body 'Leather'"},
     {"mil", "Gold-plated 20 micron.",
-     "plating gold-plated hardware 'Gold-plated'\nmeasure plating-thickness hardware quantity=20 micrometre '20 micron'"},
+     "plating gold-plated hardware 'Gold-plated'\nmeasure plating-thickness hardware quantity=20 micrometre '20 "
+     "micron'"},
     {"microns_by_sign", "Gold-plated, 3 \u00B5m.",
-     "plating gold-plated hardware 'Gold-plated'\nmeasure plating-thickness hardware quantity=3 micrometre '3 \u00B5m'"},
+     "plating gold-plated hardware 'Gold-plated'\nmeasure plating-thickness hardware quantity=3 micrometre '3 "
+     "\u00B5m'"},
 };
 
 }  // namespace
 
-std::span<const Row> number_rows() { return kRows; }
+std::span<const Row> number_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

@@ -10,7 +10,8 @@ constexpr Row kRows[] = {
     {"part_of_a_material", "Buckle of brass.", "material brass hardware 'brass'"},
     {"part_is_of", "The lining is cotton.", "material cotton lining 'cotton'"},
     {"alloy_buckle", "Zinc alloy buckle.", "material zinc-alloy hardware 'Zinc alloy'"},
-    {"lined_with", "Leather tote lined with cotton.", "material leather body 'Leather'\nmaterial cotton lining 'cotton'"},
+    {"lined_with", "Leather tote lined with cotton.",
+     "material leather body 'Leather'\nmaterial cotton lining 'cotton'"},
     {"lined_in", "Leather tote, lined in suede.", "material leather body 'Leather'\nmaterial suede lining 'suede'"},
     {"leather_lined", "Leather-lined canvas tote.", "material leather lining 'Leather'\nmaterial canvas body 'canvas'"},
     {"y_lined_x", "Silk-lined calfskin clutch.", "material silk lining 'Silk'\nspecies calf-leather body 'calfskin'"},
@@ -53,7 +54,8 @@ constexpr Row kRows[] = {
     {"material_field", "material | PU leather", "material polyurethane body called=leather 'PU leather'"},
     {"title", "name | Leather tote", "material leather body 'Leather'"},
     {"attribute_that_is_no_part", "Feel | leather", "material leather body 'leather'"},
-    {"brackets_explain_the_part", "Lining (100% polyester).", "composition polyester lining quantity=100 percent '100% polyester'"},
+    {"brackets_explain_the_part", "Lining (100% polyester).",
+     "composition polyester lining quantity=100 percent '100% polyester'"},
     {"interior_of", "The interior is of suede.", "material suede lining 'suede'"},
     {"html_list", "<ul><li>Lining: cotton</li><li>Strap: leather</li></ul>",
      "material cotton lining 'cotton'\nmaterial leather strap 'leather'"},
@@ -67,6 +69,8 @@ constexpr Row kRows[] = {
 
 }  // namespace
 
-std::span<const Row> part_rows() { return kRows; }
+std::span<const Row> part_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

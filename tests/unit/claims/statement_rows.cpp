@@ -58,6 +58,8 @@ constexpr Row kRows[] = {
 
 }  // namespace
 
-std::span<const Row> statement_rows() { return kRows; }
+std::span<const Row> statement_rows() {
+    return kRows;
+}
 
 }  // namespace grainside::claims

@@ -8,7 +8,8 @@ namespace {
 
 // Letters with accents that the rows use, and their decomposed forms (Unicode Character Database, canonical mappings).
 constexpr std::pair<std::string_view, std::string_view> kAccents[] = {
-    {"\u00E9", "e\u0301"}, {"\u00E8", "e\u0300"}, {"\u00FC", "u\u0308"}, {"\u00F1", "n\u0303"}, {"\u00E1", "a\u0301"}, {"\u00ED", "i\u0301"},
+    {"\u00E9", "e\u0301"}, {"\u00E8", "e\u0300"}, {"\u00FC", "u\u0308"},
+    {"\u00F1", "n\u0303"}, {"\u00E1", "a\u0301"}, {"\u00ED", "i\u0301"},
 };
 
 bool is_letter(std::string_view text, std::size_t at) {
@@ -62,7 +63,8 @@ std::string apply(Transform transform, std::string_view text) {
     std::string result;
     for (std::size_t at = 0; at < text.size();) {
         const text::Decoded decoded = text::decode_utf8(text, at);
-        result += changed(transform, text.substr(at, decoded.length), decoded.code, is_letter(text, at + decoded.length));
+        result +=
+            changed(transform, text.substr(at, decoded.length), decoded.code, is_letter(text, at + decoded.length));
         at += decoded.length;
     }
     return result;

@@ -19,9 +19,9 @@ enum class Transform {
     decomposed,  // letters with accents to letter and combining mark
     entities,    // spaces, 'e' and all that is not ASCII to character references
 };
-inline constexpr Transform kTransforms[] = {Transform::none,    Transform::capitals, Transform::crlf,
-                                            Transform::nbsp,    Transform::curly,    Transform::hyphens,
-                                            Transform::soft,    Transform::decomposed, Transform::entities};
+inline constexpr Transform kTransforms[] = {Transform::none, Transform::capitals,   Transform::crlf,
+                                            Transform::nbsp, Transform::curly,      Transform::hyphens,
+                                            Transform::soft, Transform::decomposed, Transform::entities};
 
 std::string_view name_of(Transform transform);
 // REQUIRES: `text` is UTF-8.

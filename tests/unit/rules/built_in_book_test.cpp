@@ -53,8 +53,8 @@ TEST(BuiltInBook, IsTheYamlBook) {
     ASSERT_EQ(yaml.rules().size(), built_in().rules().size());
     for (std::size_t i = 0; i < yaml.rules().size(); ++i) EXPECT_EQ(yaml.rules()[i].id, built_in().rules()[i].id);
     ASSERT_GT(corpus().size(), 50U);
-    for (const CheckOptions& options :
-         {CheckOptions{}, CheckOptions{{"us"}, "2024-06-01"}, CheckOptions{{"it"}, "2027-01-01"}}) {
+    for (const CheckOptions& options : {CheckOptions{}, CheckOptions{.markets = {"us"}, .on = "2024-06-01"},
+                                        CheckOptions{.markets = {"it"}, .on = "2027-01-01"}}) {
         const std::string findings = dump_corpus(built_in(), options);
         EXPECT_GT(findings.size(), 10'000U);
         EXPECT_EQ(dump_corpus(yaml, options), findings);

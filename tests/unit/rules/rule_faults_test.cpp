@@ -28,7 +28,8 @@ std::string places_of(const std::map<std::string, std::string>& files) {
 }
 
 std::string places_of_rules(const std::string& rules) {
-    return places_of({{"sources.yaml", std::string(kSources)}, {"markets.yaml", std::string(kMarkets)}, {"wording/a.yaml", rules}});
+    return places_of(
+        {{"sources.yaml", std::string(kSources)}, {"markets.yaml", std::string(kMarkets)}, {"wording/a.yaml", rules}});
 }
 
 struct Row {
@@ -71,7 +72,8 @@ constexpr Row kLines[] = {
     {"missing_when", "  unless: {says: leather}\n", "1:3 missing-key"},
     {"unknown_market", "  when: {says: leather}\n  markets: [us, mars]\n", "4:12 unknown-market"},
     {"bad_date", "  when: {says: leather}\n  in_force: {from: 2024-02-30}\n", "4:20 wrong-type"},
-    {"dates_the_wrong_way_round", "  when: {says: leather}\n  in_force: {from: 2025-01-01, until: 2024-01-01}\n", "4:13 bad-date"},
+    {"dates_the_wrong_way_round", "  when: {says: leather}\n  in_force: {from: 2025-01-01, until: 2024-01-01}\n",
+     "4:13 bad-date"},
     {"wrong_type_over_list", "  when: {says: leather}\n  over_list: often\n", "4:14 wrong-type"},
     {"template_unknown_value", "  when: {says: leather}\n  say_instead: \"{colour}\"\n", "4:16 bad-template"},
     {"template_not_closed", "  when: {says: leather}\n  say_instead: \"a {says\"\n", "4:16 bad-template"},
@@ -83,7 +85,8 @@ constexpr Row kLines[] = {
 class RuleLineFaults : public testing::TestWithParam<Row> {};
 
 TEST_P(RuleLineFaults, AreToldWithTheirPlace) {
-    const std::string text = "- rule: r\n  grade: vague\n" + std::string(GetParam().text) + "  title: T\n" + std::string(kRest);
+    const std::string text =
+        "- rule: r\n  grade: vague\n" + std::string(GetParam().text) + "  title: T\n" + std::string(kRest);
     EXPECT_EQ(places_of_rules(text), GetParam().want);
 }
 
@@ -98,23 +101,28 @@ constexpr Row kFiles[] = {
     {"nothing_but_a_name", "- rule: r\n",
      "1:3 missing-key; 1:3 missing-key; 1:3 missing-key; 1:3 missing-key; 1:3 missing-key; 1:3 missing-key"},
     {"unknown_grade",
-     "- rule: r\n  title: T\n  grade: bad\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof: {flags: [{text: a, words: "
+     "- rule: r\n  title: T\n  grade: bad\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof: {flags: "
+     "[{text: a, words: "
      "a}, {text: a, words: a}, {text: a, words: a}], passes: [{text: b}, {text: b}, {text: b}]}\n",
      "3:10 unknown-grade"},
     {"grade_that_needs_evidence",
-     "- rule: r\n  title: T\n  grade: contradicted\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof: {flags: [{text: "
+     "- rule: r\n  title: T\n  grade: contradicted\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof: "
+     "{flags: [{text: "
      "a, words: a}, {text: a, words: a}, {text: a, words: a}], passes: [{text: b}, {text: b}, {text: b}]}\n",
      "3:10 unknown-grade"},
     {"unknown_source",
-     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: [law, lore]\n  proof: {flags: [{text: "
+     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: [law, lore]\n  proof: "
+     "{flags: [{text: "
      "a, words: a}, {text: a, words: a}, {text: a, words: a}], passes: [{text: b}, {text: b}, {text: b}]}\n",
      "6:12 unknown-source"},
     {"two_examples",
-     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof:\n    flags: [{text: "
+     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof:\n    "
+     "flags: [{text: "
      "a, words: a}, {text: a, words: a}]\n    passes: [{text: b}, {text: b}, {text: b}]\n",
      "8:5 thin-proof"},
     {"words_that_stand_nowhere",
-     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof:\n    flags: [{text: "
+     "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof:\n    "
+     "flags: [{text: "
      "a, words: b}, {text: a, words: a}, {text: a}]\n    passes: [{text: b}, {because: x}, {txt: b}, {text: c}]\n",
      "8:13 unused-words; 8:55 unused-words; 9:25 missing-key; 9:39 missing-key; 9:40 unknown-key"},
 };
@@ -129,26 +137,31 @@ INSTANTIATE_TEST_SUITE_P(Rows, RuleFileFaults, testing::ValuesIn(kFiles),
                          [](const auto& row) { return std::string(row.param.name); });
 
 std::string rule(std::string_view id) {
-    return "- rule: " + std::string(id) + "\n  title: T\n  grade: vague\n  when: {says: leather}\n" + std::string(kRest);
+    return "- rule: " + std::string(id) + "\n  title: T\n  grade: vague\n  when: {says: leather}\n" +
+           std::string(kRest);
 }
 
 TEST(RuleFaults, DuplicateRuleNamesBothPlaces) {
     BookData book;
     document::Faults faults;
-    support::load_small_rules({{"sources.yaml", std::string(kSources)}, {"wording/a.yaml", rule("r")}, {"wording/b.yaml", rule("r")}},
-                              book, faults);
+    support::load_small_rules(
+        {{"sources.yaml", std::string(kSources)}, {"wording/a.yaml", rule("r")}, {"wording/b.yaml", rule("r")}}, book,
+        faults);
     const std::vector<Issue> issues = faults.take();
     ASSERT_EQ(support::dump_files(issues), "wording/b.yaml:1:9 duplicate-rule\n");
     EXPECT_NE(issues[0].hint.find("wording/a.yaml line 1"), std::string::npos) << issues[0].hint;
 }
 
 TEST(RuleFaults, Sources) {
-    EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, says: S, how: seen}\n- {source: law, cite: C, says: S, how: seen}\n"}}),
-              "2:12 duplicate-source");
+    EXPECT_EQ(
+        places_of({{"sources.yaml",
+                    "- {source: law, cite: C, says: S, how: seen}\n- {source: law, cite: C, says: S, how: seen}\n"}}),
+        "2:12 duplicate-source");
     EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, how: seen}\n"}}), "1:3 missing-key");
     EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, says: S}\n"}}), "1:3 wrong-type");
     EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, says: S, how: heard}\n"}}), "1:40 wrong-type");
-    EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, says: S, how: seen, by: me}\n"}}), "1:46 unknown-key");
+    EXPECT_EQ(places_of({{"sources.yaml", "- {source: law, cite: C, says: S, how: seen, by: me}\n"}}),
+              "1:46 unknown-key");
 }
 
 TEST(RuleFaults, Markets) {
@@ -160,8 +173,10 @@ TEST(RuleFaults, Markets) {
 TEST(RuleFaults, OfAWholeFolderAreToldAtOnce) {
     const support::RuleFolder folder({
         {"markets.yaml", "- {market: us, tax: 1}\n"},
-        {"sources.yaml", "- {source: law, cite: C, says: S, how: seen}\n- {source: two, cite: C, says: S, how: heard}\n"},
-        {"vocabulary/en/words.yaml", "- {says: lether, words: [lether]}\n- {part: pocket, nouns: [pocket]}\n- {grammar: nix, words: [no]}\n"},
+        {"sources.yaml",
+         "- {source: law, cite: C, says: S, how: seen}\n- {source: two, cite: C, says: S, how: heard}\n"},
+        {"vocabulary/en/words.yaml",
+         "- {says: lether, words: [lether]}\n- {part: pocket, nouns: [pocket]}\n- {grammar: nix, words: [no]}\n"},
         {"wording/a.yaml",
          "- rule: r\n  title: T\n  grade: bad\n  when: {says: lether, marked: shiny}\n  markets: mars\n  because: B.\n"
          "  say_instead: \"{colour}\"\n  sources: law\n  proof:\n"
@@ -186,9 +201,11 @@ TEST(RuleFaults, OfAWholeFolderAreToldAtOnce) {
 TEST(RuleFaults, SuggestWhatWasMeant) {
     BookData book;
     document::Faults faults;
-    support::load_small_rules({{"sources.yaml", std::string(kSources)},
-                               {"wording/a.yaml", "- rule: r\n  title: T\n  grade: vagu\n  when: {says: lether, part: linin}\n" + std::string(kRest)}},
-                              book, faults);
+    support::load_small_rules(
+        {{"sources.yaml", std::string(kSources)},
+         {"wording/a.yaml",
+          "- rule: r\n  title: T\n  grade: vagu\n  when: {says: lether, part: linin}\n" + std::string(kRest)}},
+        book, faults);
     const std::vector<Issue> issues = faults.take();
     ASSERT_EQ(issues.size(), 3U);
     EXPECT_EQ(issues[0].hint, "did you mean `vague`?");

@@ -76,10 +76,13 @@ const ClaimRow kClaims[] = {
     {"says_a_kind_of_it", "{says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("calf-leather"); }, true},
     {"says_another", "{says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("cotton"); }, false},
     {"says_only", "{says_only: leather}", [](const SmallBook&, Claim&) {}, true},
-    {"says_only_no_kind_of_it", "{says_only: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("calf-leather"); }, false},
+    {"says_only_no_kind_of_it", "{says_only: leather}",
+     [](const SmallBook& b, Claim& c) { c.says = b.id("calf-leather"); }, false},
     {"says_and_says_only", "{says: cotton, says_only: leather}", [](const SmallBook&, Claim&) {}, true},
-    {"not_says", "{says: leather, not_says: suede}", [](const SmallBook& b, Claim& c) { c.says = b.id("suede-split"); }, false},
-    {"not_says_before_says", "{not_says: suede, says: leather}", [](const SmallBook& b, Claim& c) { c.says = b.id("suede"); }, false},
+    {"not_says", "{says: leather, not_says: suede}", [](const SmallBook& b, Claim& c) { c.says = b.id("suede-split"); },
+     false},
+    {"not_says_before_says", "{not_says: suede, says: leather}",
+     [](const SmallBook& b, Claim& c) { c.says = b.id("suede"); }, false},
     {"not_says_alone", "{not_says: suede}", [](const SmallBook& b, Claim& c) { c.says = b.id("cotton"); }, true},
     {"kind", "{kind: [grain, material]}", [](const SmallBook&, Claim&) {}, true},
     {"other_kind", "{kind: grain}", [](const SmallBook&, Claim&) {}, false},
@@ -87,12 +90,17 @@ const ClaimRow kClaims[] = {
     {"other_part", "{says: leather, part: lining}", [](const SmallBook&, Claim&) {}, false},
     {"not_part", "{says: leather, not_part: body}", [](const SmallBook&, Claim&) {}, false},
     {"main_part", "{says: leather, part: main}", [](const SmallBook&, Claim&) {}, true},
-    {"other_than_the_main_part", "{says: leather, part: main}", [](const SmallBook&, Claim& c) { c.part = Part::strap; }, false},
-    {"main_or_strap", "{says: leather, part: [main, strap]}", [](const SmallBook&, Claim& c) { c.part = Part::strap; }, true},
-    {"marked", "{says: leather, marked: [genuine, solid]}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::solid); }, true},
+    {"other_than_the_main_part", "{says: leather, part: main}",
+     [](const SmallBook&, Claim& c) { c.part = Part::strap; }, false},
+    {"main_or_strap", "{says: leather, part: [main, strap]}", [](const SmallBook&, Claim& c) { c.part = Part::strap; },
+     true},
+    {"marked", "{says: leather, marked: [genuine, solid]}",
+     [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::solid); }, true},
     {"not_marked", "{says: leather, marked: genuine}", [](const SmallBook&, Claim&) {}, false},
-    {"marked_all", "{says: leather, marked_all: [genuine, title]}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::genuine); }, false},
-    {"unmarked", "{says: leather, unmarked: look}", [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::look); }, false},
+    {"marked_all", "{says: leather, marked_all: [genuine, title]}",
+     [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::genuine); }, false},
+    {"unmarked", "{says: leather, unmarked: look}",
+     [](const SmallBook&, Claim& c) { c.marks = static_cast<std::uint32_t>(Mark::look); }, false},
     {"denied_is_not_asked_for", "{says: leather}", [](const SmallBook&, Claim& c) { c.negated = true; }, false},
     {"denied", "{says: leather, negated: yes}", [](const SmallBook&, Claim& c) { c.negated = true; }, true},
     {"denied_or_not", "{says: leather, negated: any}", [](const SmallBook&, Claim& c) { c.negated = true; }, true},
@@ -102,13 +110,28 @@ const ClaimRow kClaims[] = {
     {"look_alike", "{says: leather, look_alike: yes}", [](const SmallBook&, Claim& c) { c.look_alike = true; }, true},
     {"called", "{says: leather, called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); }, true},
     {"called_nothing", "{says: leather, called: suede}", [](const SmallBook&, Claim&) {}, false},
-    {"not_called", "{says: leather, not_called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); }, false},
+    {"not_called", "{says: leather, not_called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); },
+     false},
     {"not_called_nothing", "{says: leather, not_called: suede}", [](const SmallBook&, Claim&) {}, true},
     {"borrowed", "{says: leather, borrowed: yes}", [](const SmallBook&, Claim&) {}, false},
-    {"share", "{says: leather, share: {from: 20, to: 30}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{20, 30, Unit::percent}; c.kind = Kind::composition; }, true},
-    {"share_too_high", "{says: leather, share: {from: 20, to: 30}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{20, 31, Unit::percent}; c.kind = Kind::composition; }, false},
+    {"share", "{says: leather, share: {from: 20, to: 30}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{20, 30, Unit::percent};
+         c.kind = Kind::composition;
+     },
+     true},
+    {"share_too_high", "{says: leather, share: {from: 20, to: 30}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{20, 31, Unit::percent};
+         c.kind = Kind::composition;
+     },
+     false},
     {"share_of_no_number", "{says: leather, share: {from: 0}}", [](const SmallBook&, Claim&) {}, false},
-    {"share_of_another_unit", "{says: leather, share: {from: 0}}", [](const SmallBook&, Claim& c) { c.quantity = Quantity{5, 5, Unit::millimetre}; }, false},
+    {"share_of_another_unit", "{says: leather, share: {from: 0}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{5, 5, Unit::millimetre};
+     },
+     false},
     {"one_of_two_conditions", "[{says: cotton}, {says: leather}]", [](const SmallBook&, Claim&) {}, true},
     {"neither_of_two", "[{says: cotton}, {says: leather, part: lining}]", [](const SmallBook&, Claim&) {}, false},
 };
@@ -124,7 +147,8 @@ TEST_P(OneClaim, HoldsOrNot) {
 
 // As `unless`, the same condition lets pass what it held for, and nothing else.
 TEST_P(OneClaim, AsUnlessTheOtherWayRound) {
-    const SmallBook book(rule_text("r", "  when: {not_says: ivory, negated: any}\n  unless: " + std::string(GetParam().when) + "\n"));
+    const SmallBook book(
+        rule_text("r", "  when: {not_says: ivory, negated: any}\n  unless: " + std::string(GetParam().when) + "\n"));
     Claim claim = book.claim("leather");
     GetParam().change(book, claim);
     EXPECT_EQ(found(book, {claim}), GetParam().holds ? "" : "0");
@@ -154,32 +178,84 @@ struct BesideRow {
 const BesideRow kBeside[] = {
     {"part_by_default", "{says: cotton}", [](const SmallBook&, Claim&, Claim&) {}, true},
     {"other_part", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
-    {"reach_part", "{says: cotton, reach: part}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
-    {"reach_anywhere", "{says: cotton, reach: anywhere}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; o.field = 3; }, true},
-    {"reach_sentence", "{says: cotton, reach: sentence}", [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; o.part = Part::lining; }, true},
+    {"reach_part", "{says: cotton, reach: part}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; },
+     false},
+    {"reach_anywhere", "{says: cotton, reach: anywhere}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.part = Part::lining;
+         o.field = 3;
+     },
+     true},
+    {"reach_sentence", "{says: cotton, reach: sentence}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.sentence = 0;
+         o.part = Part::lining;
+     },
+     true},
     {"another_sentence", "{says: cotton, reach: sentence}", [](const SmallBook&, Claim&, Claim&) {}, false},
-    {"reach_phrase", "{says: cotton, reach: phrase}", [](const SmallBook&, Claim&, Claim& o) { o.phrase = 0; o.sentence = 0; }, true},
-    {"another_phrase_of_the_sentence", "{says: cotton, reach: phrase}", [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; }, false},
+    {"reach_phrase", "{says: cotton, reach: phrase}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.phrase = 0;
+         o.sentence = 0;
+     },
+     true},
+    {"another_phrase_of_the_sentence", "{says: cotton, reach: phrase}",
+     [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; }, false},
     {"not_there", "{says: linen, reach: anywhere}", [](const SmallBook&, Claim&, Claim&) {}, false},
     {"not_the_claim_itself", "{says: leather, reach: anywhere}", [](const SmallBook&, Claim&, Claim&) {}, false},
     {"differs", "{says: [cotton, leather], differs: yes}", [](const SmallBook&, Claim&, Claim&) {}, true},
-    {"differs_not_from_its_kind", "{says: [cotton, leather], differs: yes}", [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("calf-leather"); }, false},
-    {"differs_not_from_what_it_is_a_kind_of", "{says: material, differs: yes}", [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("material"); }, false},
+    {"differs_not_from_its_kind", "{says: [cotton, leather], differs: yes}",
+     [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("calf-leather"); }, false},
+    {"differs_not_from_what_it_is_a_kind_of", "{says: material, differs: yes}",
+     [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("material"); }, false},
     {"later", "{says: cotton, later: yes}", [](const SmallBook&, Claim&, Claim&) {}, true},
-    {"later_in_another_field", "{says: cotton, later: yes, reach: anywhere}", [](const SmallBook&, Claim&, Claim& o) { o.field = 1; o.start = 0; o.end = 3; }, true},
-    {"earlier_is_not_later", "{says: cotton, later: yes}", [](const SmallBook&, Claim& c, Claim& o) { std::swap(c.start, o.start); std::swap(c.end, o.end); }, false},
-    {"same_place", "{says: cotton, place: same}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 5; }, true},
-    {"same_place_is_another", "{says: cotton, place: same}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 6; }, false},
-    {"different_place", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 6; }, true},
-    {"different_place_is_the_same", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim& o) { c.place = 5; o.place = 5; }, false},
-    {"no_place_differs_from_none", "{says: cotton, place: different}", [](const SmallBook&, Claim& c, Claim&) { c.place = 5; }, false},
+    {"later_in_another_field", "{says: cotton, later: yes, reach: anywhere}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.field = 1;
+         o.start = 0;
+         o.end = 3;
+     },
+     true},
+    {"earlier_is_not_later", "{says: cotton, later: yes}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         std::swap(c.start, o.start);
+         std::swap(c.end, o.end);
+     },
+     false},
+    {"same_place", "{says: cotton, place: same}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.place = 5;
+         o.place = 5;
+     },
+     true},
+    {"same_place_is_another", "{says: cotton, place: same}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.place = 5;
+         o.place = 6;
+     },
+     false},
+    {"different_place", "{says: cotton, place: different}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.place = 5;
+         o.place = 6;
+     },
+     true},
+    {"different_place_is_the_same", "{says: cotton, place: different}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.place = 5;
+         o.place = 5;
+     },
+     false},
+    {"no_place_differs_from_none", "{says: cotton, place: different}",
+     [](const SmallBook&, Claim& c, Claim&) { c.place = 5; }, false},
     {"denied_beside", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.negated = true; }, false},
 };
 
 class TwoClaims : public testing::TestWithParam<BesideRow> {};
 
 TEST_P(TwoClaims, HoldOrNot) {
-    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
+    const SmallBook book(
+        rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
     std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
     GetParam().change(book, claims[0], claims[1]);
     EXPECT_EQ(found(book, claims), GetParam().holds ? "0<1" : "");
@@ -188,7 +264,8 @@ TEST_P(TwoClaims, HoldOrNot) {
 }
 
 TEST_P(TwoClaims, AsUnlessBesideTheOtherWayRound) {
-    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  unless_beside: " + std::string(GetParam().beside) + "\n"));
+    const SmallBook book(
+        rule_text("r", "  when: {says_only: leather}\n  unless_beside: " + std::string(GetParam().beside) + "\n"));
     std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
     GetParam().change(book, claims[0], claims[1]);
     EXPECT_EQ(found(book, claims), GetParam().holds ? "" : "0");
@@ -197,7 +274,8 @@ TEST_P(TwoClaims, AsUnlessBesideTheOtherWayRound) {
 
 // Many claims between take another way through the listing's claims.
 TEST_P(TwoClaims, HoldOrNotAmongMany) {
-    const SmallBook book(rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
+    const SmallBook book(
+        rule_text("r", "  when: {says_only: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
     std::vector<Claim> claims = {book.claim("leather", 0), book.claim("cotton", 1)};
     GetParam().change(book, claims[0], claims[1]);
     for (std::uint32_t i = 0; i < 300; ++i) {
@@ -250,7 +328,8 @@ INSTANTIATE_TEST_SUITE_P(Rows, InForce, testing::ValuesIn(kForce),
 
 // RuleMatcher::select: 'those of no market and of `markets`'.
 TEST(RuleMatcher, WithoutMarketsOnlyRulesOfNoMarketHold) {
-    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n") + rule_text("s", "  when: {says: leather}\n"));
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n  markets: us\n") +
+                         rule_text("s", "  when: {says: leather}\n"));
     EXPECT_EQ(found(book, {book.claim("leather")}), "0");
 }
 

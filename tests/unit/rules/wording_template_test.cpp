@@ -26,8 +26,13 @@ class TemplateTest : public testing::TestWithParam<Row> {};
 
 TEST_P(TemplateTest, IsFilled) {
     ASSERT_EQ(template_fault(GetParam().text), "");
-    const TemplateValues values = {.says = "polyurethane", .called = "leather", .other = "cotton", .part = "lining",
-                                   .words = "PU leather", .place = "Italy", .share = "60"};
+    const TemplateValues values = {.says = "polyurethane",
+                                   .called = "leather",
+                                   .other = "cotton",
+                                   .part = "lining",
+                                   .words = "PU leather",
+                                   .place = "Italy",
+                                   .share = "60"};
     EXPECT_EQ(fill_template(GetParam().text, values), GetParam().want);
 }
 

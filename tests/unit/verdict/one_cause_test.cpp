@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <random>
 #include <string>
@@ -42,7 +43,8 @@ struct Case {
 
 Case read(const std::string& text) {
     Case result;
-    for (std::size_t at = 0; at < text.size(); at = text.find(' ', at) == std::string::npos ? text.size() : text.find(' ', at) + 1) {
+    for (std::size_t at = 0; at < text.size();
+         at = text.find(' ', at) == std::string::npos ? text.size() : text.find(' ', at) + 1) {
         unsigned field = 0;
         unsigned start = 0;
         unsigned end = 0;
@@ -70,8 +72,8 @@ std::string dump(const Case& found) {
     for (const Finding& finding : found.findings) {
         const Claim& claim = found.claims[finding.claim];
         text += (text.empty() ? "" : " ") + std::to_string(claim.field) + "/" + std::to_string(finding.start) + "-" +
-                std::to_string(finding.end) + "/" + name_of(finding.grade).front() + "/" + std::to_string(finding.rule) + "/" +
-                std::to_string(claim.phrase);
+                std::to_string(finding.end) + "/" + name_of(finding.grade).front() + "/" +
+                std::to_string(finding.rule) + "/" + std::to_string(claim.phrase);
     }
     return text;
 }

@@ -3,9 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <stdexcept>
 #include <string>
+#include <string_view>
 
-#include "grainside/checker.h"
 #include "support/small_rules.h"
 
 namespace grainside {
@@ -20,11 +21,12 @@ constexpr std::string_view kWords = R"(
 )";
 
 // Proofs that hold; `broken` is put in front of them.
-std::string rule(const std::string& id, const std::string& says, const std::string& more, const std::string& broken_flags,
-                 const std::string& broken_passes) {
-    return "- rule: " + id + "\n  title: T\n  grade: misleading\n  when: {says: " + says + "}\n  because: B.\n  sources: law\n" + more +
-           "  proof:\n    flags:\n" + broken_flags + "      - {text: Of " + says + "., words: " + says + "}\n      - {text: In " + says +
-           "., words: " + says + "}\n      - {text: With " + says + "., words: " + says + "}\n    passes:\n" + broken_passes +
+std::string rule(const std::string& id, const std::string& says, const std::string& more,
+                 const std::string& broken_flags, const std::string& broken_passes) {
+    return "- rule: " + id + "\n  title: T\n  grade: misleading\n  when: {says: " + says +
+           "}\n  because: B.\n  sources: law\n" + more + "  proof:\n    flags:\n" + broken_flags +
+           "      - {text: Of " + says + "., words: " + says + "}\n      - {text: In " + says + "., words: " + says +
+           "}\n      - {text: With " + says + "., words: " + says + "}\n    passes:\n" + broken_passes +
            "      - {text: Wood.}\n      - {text: Stone.}\n      - {text: Paper.}\n";
 }
 
@@ -49,7 +51,7 @@ std::string dump(const ProofReport& report) {
 }
 
 TEST(Prove, AGoodBookHasNoFaults) {
-    const RuleBook book = load(rule("r", "polyurethane", "", "", "") + rule("s", "cotton", "  say_instead: \"silk ({says})\"\n", "", "").replace(0, 0, ""));
+    const RuleBook book = load(rule("r", "polyurethane", "", "", "") + rule("s", "cotton", "", "", ""));
     const ProofReport report = prove(book, "r");
     EXPECT_EQ(dump(report), "");
     EXPECT_EQ(report.rules, 1U);
@@ -58,44 +60,49 @@ TEST(Prove, AGoodBookHasNoFaults) {
 
 TEST(Prove, ATextThatIsNotFlaggedIsReported) {
     const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of linen., words: linen}\n", ""));
-    EXPECT_EQ(dump(prove(book)), "r 10: Of linen. -> wanted misleading 'linen', found nothing\n");
+    EXPECT_EQ(dump(prove(book)), "r 9: Of linen. -> wanted misleading 'linen', found nothing\n");
 }
 
 TEST(Prove, OtherWordsThanNamedAreReported) {
-    const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of polyurethane., words: Of polyurethane}\n", ""));
+    const RuleBook book =
+        load(rule("r", "polyurethane", "", "      - {text: Of polyurethane., words: Of polyurethane}\n", ""));
     EXPECT_EQ(dump(prove(book)),
-              "r 10: Of polyurethane. -> wanted misleading 'Of polyurethane', found misleading 'polyurethane' [r]\n");
+              "r 9: Of polyurethane. -> wanted misleading 'Of polyurethane', found misleading 'polyurethane' [r]\n");
 }
 
 TEST(Prove, AnotherRulesFindingIsReported) {
-    const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of cotton., words: cotton}\n", "") + rule("s", "cotton", "", "", ""));
-    EXPECT_EQ(dump(prove(book)), "r 10: Of cotton. -> wanted misleading 'cotton', found misleading 'cotton' [s]\n");
+    const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of cotton., words: cotton}\n", "") +
+                               rule("s", "cotton", "", "", ""));
+    EXPECT_EQ(dump(prove(book)), "r 9: Of cotton. -> wanted misleading 'cotton', found misleading 'cotton' [s]\n");
 }
 
 TEST(Prove, AFindingTooManyIsReported) {
     const RuleBook book =
-        load(rule("r", "polyurethane", "", "      - {text: Of polyurethane. Of cotton., words: polyurethane}\n", "") + rule("s", "cotton", "", "", ""));
-    EXPECT_EQ(dump(prove(book, "r")),
-              "r 10: Of polyurethane. Of cotton. -> wanted misleading 'polyurethane', found misleading 'polyurethane' [r]; "
-              "misleading 'cotton' [s]\n");
+        load(rule("r", "polyurethane", "", "      - {text: Of polyurethane. Of cotton., words: polyurethane}\n", "") +
+             rule("s", "cotton", "", "", ""));
+    EXPECT_EQ(
+        dump(prove(book, "r")),
+        "r 9: Of polyurethane. Of cotton. -> wanted misleading 'polyurethane', found misleading 'polyurethane' [r]; "
+        "misleading 'cotton' [s]\n");
 }
 
 TEST(Prove, ATextThatShouldPassIsReported) {
     const RuleBook book = load(rule("r", "polyurethane", "", "", "      - {title: Polyurethane., text: x}\n"));
-    EXPECT_EQ(dump(prove(book)), "r 14: Polyurethane. | x -> wanted nothing, found misleading 'Polyurethane' [r]\n");
+    EXPECT_EQ(dump(prove(book)), "r 13: Polyurethane. | x -> wanted nothing, found misleading 'Polyurethane' [r]\n");
 }
 
 TEST(Prove, ASuggestedWordingThatDoesNotPassIsReported) {
     const RuleBook book = load(rule("r", "polyurethane", "  say_instead: \"plain {says}\"\n", "", ""));
     const std::string found = dump(prove(book));
-    EXPECT_NE(found.find("r 11: Of polyurethane. -> the suggested wording 'plain polyurethane' does not pass: "
+    EXPECT_NE(found.find("r 10: Of polyurethane. -> the suggested wording 'plain polyurethane' does not pass: "
                          "misleading 'polyurethane' [r]\n"),
               std::string::npos)
         << found;
 }
 
 TEST(Prove, AllFaultsComeAtOnceAndOneRuleAlone) {
-    const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of linen., words: linen}\n", "      - {text: Of polyurethane.}\n") +
+    const RuleBook book = load(rule("r", "polyurethane", "", "      - {text: Of linen., words: linen}\n",
+                                    "      - {text: Of polyurethane.}\n") +
                                rule("s", "cotton", "", "      - {text: Of silk., words: silk}\n", ""));
     const ProofReport all = prove(book);
     EXPECT_EQ(all.rules, 2U);

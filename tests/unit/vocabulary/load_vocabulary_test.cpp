@@ -25,7 +25,8 @@ struct Loaded {
 void load(std::string_view words, Loaded& loaded) {
     document::Faults unused;
     for (document::Document& document : document::read_yaml_folder(GRAINSIDE_RULES_FOLDER, unused)) {
-        if (document.file() == "concepts.yaml" || document.file() == "parts.yaml") loaded.documents.push_back(std::move(document));
+        if (document.file() == "concepts.yaml" || document.file() == "parts.yaml")
+            loaded.documents.push_back(std::move(document));
     }
     auto document = document::parse_yaml("vocabulary/en/test.yaml", std::string(words), loaded.faults);
     ASSERT_TRUE(document.has_value());

@@ -98,9 +98,9 @@ TEST(Matcher, AgreesWithTheNaiveOneOnAllShortTexts) {
 
 // With marks, other words, numbers, hyphens and slips between.
 TEST(Matcher, AgreesWithTheNaiveOneOnRandomTexts) {
-    const std::vector<std::string> others = {", ", ". ",       "-",      " / ",          " bag ", " 304 ",     " (",
-                                             ") ", " lether ", "\n",     " polyurethan ", " Top ", " letaher ", " lleather ",
-                                             " x ", " fulll ", " LEATHER "};
+    const std::vector<std::string> others = {", ",        ". ",         "-",        " / ",     " bag ",         " 304 ",
+                                             " (",        ") ",         " lether ", "\n",      " polyurethan ", " Top ",
+                                             " letaher ", " lleather ", " x ",      " fulll ", " LEATHER "};
     std::size_t texts = 0;
     std::size_t differences = 0;
     for (unsigned seed = 100; seed < 140; ++seed) {

@@ -65,8 +65,9 @@ INSTANTIATE_TEST_SUITE_P(Rows, MisspellingsTest, testing::ValuesIn(kRows),
 // Every drop, addition, change and swap of every word, and random strings of letters around them, against the edit
 // distance of the textbook.
 TEST(Misspellings, AgreeWithTheEditDistance) {
-    const std::vector<std::string> words = {"leather", "polyurethane", "weather", "feathers", "polyester", "calfskin",
-                                            "leatherette", "vegetable", "vegetables", "abababababababababababababababab"};
+    const std::vector<std::string> words = {
+        "leather",  "polyurethane", "weather",   "feathers",   "polyester",
+        "calfskin", "leatherette",  "vegetable", "vegetables", "abababababababababababababababab"};
     Misspellings misspellings;
     for (std::size_t i = 0; i < words.size(); ++i) misspellings.add(words[i], static_cast<WordId>(i + 1));
     misspellings.freeze();
@@ -96,10 +97,12 @@ TEST(Misspellings, AgreeWithTheEditDistance) {
     for (const std::string& text : texts) {
         bool near = false;
         for (const std::string& word : words) {
-            near = near || (text.size() <= kLongestMisspelt && text[0] == word[0] && support::slips_between(text, word) <= 1);
+            near = near ||
+                   (text.size() <= kLongestMisspelt && text[0] == word[0] && support::slips_between(text, word) <= 1);
         }
         const WordId found = misspellings.find(text);
-        const bool right = found == 0 ? !near : support::slips_between(text, words[found - 1]) <= 1 && text[0] == words[found - 1][0];
+        const bool right =
+            found == 0 ? !near : support::slips_between(text, words[found - 1]) <= 1 && text[0] == words[found - 1][0];
         if (!right) ++differences;
     }
     EXPECT_EQ(differences, 0U) << texts.size() << " texts, " << differences << " differences";

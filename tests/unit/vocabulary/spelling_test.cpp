@@ -22,13 +22,21 @@ struct Row {
 
 // The plurals of a grammar: Quirk and others, A Comprehensive Grammar of the English Language (1985), 5.79-5.81.
 constexpr Row kNumber[] = {
-    {"strap", "strap", "straps"},       {"body", "body", "bodies"},       {"alloy", "alloy", "alloys"},
-    {"box", "box", "boxes"},            {"finish", "finish", "finishes"}, {"clutch", "clutch", "clutches"},
-    {"edge", "edge", "edges"},          {"canvas", "canvas", "canvases"}, {"singular_of_straps", "straps", "strapses strap"},
+    {"strap", "strap", "straps"},
+    {"body", "body", "bodies"},
+    {"alloy", "alloy", "alloys"},
+    {"box", "box", "boxes"},
+    {"finish", "finish", "finishes"},
+    {"clutch", "clutch", "clutches"},
+    {"edge", "edge", "edges"},
+    {"canvas", "canvas", "canvases"},
+    {"singular_of_straps", "straps", "strapses strap"},
     {"singular_of_bodies", "bodies", "bodieses body"},
     {"singular_of_finishes", "finishes", "finisheses finish"},
     {"brass_is_no_plural", "brass", "brasses"},
-    {"short", "pu", ""},                {"digits", "304", ""},            {"letters_and_digits", "316l", ""},
+    {"short", "pu", ""},
+    {"digits", "304", ""},
+    {"letters_and_digits", "316l", ""},
 };
 
 class NumberForms : public testing::TestWithParam<Row> {};
