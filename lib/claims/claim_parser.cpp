@@ -17,7 +17,9 @@ namespace {
 
 constexpr std::string_view kAttributePrefix = "additionalProperty.";
 
-bool is_specification(std::string_view field) { return field == "material" || field.starts_with(kAttributePrefix); }
+bool is_specification(std::string_view field) {
+    return field == "material" || field.starts_with(kAttributePrefix);
+}
 
 }  // namespace
 
@@ -37,8 +39,8 @@ std::uint8_t ClaimParser::first_category(const FieldText& field) const {
     return 0;
 }
 
-// Where no product is named, a part that is the main part of one category tells it: an upper is a shoe's, and a name that
-// speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
+// Where no product is named, a part that is the main part of one category tells it: an upper is a shoe's, and a name
+// that speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
 std::uint8_t ClaimParser::category_by_part(const FieldText& field, Part part) const {
     for (const vocabulary::Hit& hit : field.hits) {
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
@@ -83,11 +85,13 @@ Region ClaimParser::region_of_field(std::string_view name) {
     return region;
 }
 
-// A product's name in quotes says nothing: The "Silk Road" tote. Single quotes are no tokens, since they are apostrophes
-// too: one opens before a word and closes behind one.
+// A product's name in quotes says nothing: The "Silk Road" tote. Single quotes are no tokens, since they are
+// apostrophes too: one opens before a word and closes behind one.
 void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks) {
     constexpr std::size_t kLongestName = 5;
-    const auto is_space = [&](std::size_t at) { return at >= text.size() || text[at] == ' ' || text[at] == ',' || text[at] == '.'; };
+    const auto is_space = [&](std::size_t at) {
+        return at >= text.size() || text[at] == ' ' || text[at] == ',' || text[at] == '.';
+    };
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
         const std::uint32_t start = tokens.list[pieces_[i].first].start;
         if (start == 0 || text[start - 1] != '\'' || (start > 1 && !is_space(start - 2))) continue;
@@ -111,8 +115,8 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
     }
 }
 
-void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& field_region,
-                              std::uint32_t marks, std::vector<Claim>& claims) {
+void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index,
+                              const Region& field_region, std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
     const bool has_quotes = text.find('\'') != std::string_view::npos;
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
@@ -120,8 +124,9 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
     bool carries = false;
     for (const text::Segment& segment : field.segments) {
         const Region& outer = carries ? carried : section;
-        const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled, outer.kind == RegionKind::part ? outer.part : Part::whole, false},
-                   segment, next_hit, pieces_);
+        const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled,
+                                                outer.kind == RegionKind::part ? outer.part : Part::whole, false},
+                                               segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(pieces_);
@@ -151,9 +156,9 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers
                                       ? find_evidence(pieces_)
                                       : Evidence{};
-        const SegmentContext context{vocabulary_, field.tokens, pieces_, regions_, phrases_,
-                                     vocabulary_.categories[category_].main_part, index, sentence_number_++,
-                                     marks, evidence};
+        const SegmentContext context{
+            vocabulary_, field.tokens,       pieces_, regions_, phrases_, vocabulary_.categories[category_].main_part,
+            index,       sentence_number_++, marks,   evidence};
         PartFinder parts(context);
         const std::size_t first = claims.size();
         for (std::size_t p = 0; p < phrases_.size(); ++p) {

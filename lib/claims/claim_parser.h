@@ -42,8 +42,8 @@ private:
     std::uint8_t category_by_part(const FieldText& field, Part part) const;
     void find_category(const Listing& listing);
     Region region_of_field(std::string_view name);
-    void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region, std::uint32_t marks,
-                     std::vector<Claim>& claims);
+    void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region,
+                     std::uint32_t marks, std::vector<Claim>& claims);
     void silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks);
     static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
 

@@ -1,8 +1,8 @@
 // What a phrase says a part is made of: materials, species, grain classes, alone or composed.
 //
 // English puts the head last: in 'textile leather' the head says leather and the word before it says otherwise; in
-// 'leather-look polyurethane' the head is the plastic. Pieces are read from left to right; each material is composed with
-// the one before it as long as no noun for a part or product stands between them.
+// 'leather-look polyurethane' the head is the plastic. Pieces are read from left to right; each material is composed
+// with the one before it as long as no noun for a part or product stands between them.
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -32,7 +32,8 @@ struct Stuff {
 
 class MaterialParser {
 public:
-    MaterialParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims)
+    MaterialParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                   std::vector<Claim>& claims)
         : segment_(segment), phrase_(phrase), parts_(parts), claims_(claims) {}
 
     void parse() {
@@ -60,7 +61,8 @@ private:
         if (!percent) return;
         const double value = segment_.pieces[i].number;
         const bool closes = i + 2 >= phrase_.last || !opens_material(i + 2);
-        if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ && (closes || ends_with_number()) && !numbers_lead_) {
+        if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ &&
+            (closes || ends_with_number()) && !numbers_lead_) {
             last().quantity = Quantity{value, value, Unit::percent};
             last().last = i + 2;
             return;
@@ -220,7 +222,8 @@ private:
             for (std::uint32_t k = i + 1; k < phrase_.last && !is_colour; ++k) {
                 const Piece& next = segment_.pieces[k];
                 if (next.is(Role::product)) break;
-                is_colour = next.is(Role::part) || (next.is(Role::meaning) && is_stuff(vocabulary(), next.sense.concept_id));
+                is_colour =
+                    next.is(Role::part) || (next.is(Role::meaning) && is_stuff(vocabulary(), next.sense.concept_id));
             }
         }
         if (is_colour) --count_;
@@ -267,7 +270,8 @@ private:
         }
         if (!adjacent) return false;
         if (concepts.is_a(b, a)) return join(b, 0);
-        if (is_a(a, known.plastic) && (is_a(b, known.coated_fabric) || is_a(b, known.coated_leather))) return join(coated(a, b), 0);
+        if (is_a(a, known.plastic) && (is_a(b, known.coated_fabric) || is_a(b, known.coated_leather)))
+            return join(coated(a, b), 0);
         if (is_a(a, known.textile) && !is_a(a, known.fabric) && is_a(b, known.fabric)) return join(a, 0);
         if (is_a(a, known.textile) && is_a(b, known.microfibre)) return join(b, 0);
         if (is_a(a, known.fabric) && is_a(b, known.fabric)) return join(b, 0);
@@ -287,7 +291,9 @@ private:
         const auto& concepts = vocabulary().concepts;
         for (std::size_t id = 1; id < concepts.size(); ++id) {
             const auto candidate = static_cast<ConceptId>(id);
-            if (concepts.is_a(candidate, known.coated_fabric) && candidate != known.coated_fabric && concepts.related(candidate, coat)) return candidate;
+            if (concepts.is_a(candidate, known.coated_fabric) && candidate != known.coated_fabric &&
+                concepts.related(candidate, coat))
+                return candidate;
         }
         return known.coated_fabric;
     }
@@ -320,8 +326,8 @@ private:
         claim.says = stuff.says;
         // 'split leather, PU-coated': the coat of what was named before it.
         const auto& known = vocabulary().known;
-        const bool bare_coat = (stuff.marks & bit(Mark::coated)) != 0 && is_a(stuff.says, known.plastic) && stuff.last < phrase_.last &&
-                               segment_.pieces[stuff.last].is(Role::coated) && !owner.own;
+        const bool bare_coat = (stuff.marks & bit(Mark::coated)) != 0 && is_a(stuff.says, known.plastic) &&
+                               stuff.last < phrase_.last && segment_.pieces[stuff.last].is(Role::coated) && !owner.own;
         if (bare_coat) claim.says = known.coated_leather;
         claim.called = stuff.called;
         claim.quantity = stuff.quantity;
@@ -332,7 +338,8 @@ private:
         claim.negated = claim.negated || stuff.negated;
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
-        if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated) claim.marks |= bit(Mark::listed);
+        if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated)
+            claim.marks |= bit(Mark::listed);
         if (stuff.likened) {
             claim.kind = Kind::quality;
             claim.marks |= bit(Mark::likened);

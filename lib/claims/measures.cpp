@@ -15,7 +15,8 @@ constexpr double kThickestUnsaidMm = 6;     // without the word 'thick' (lt-dim-
 
 class MeasureParser {
 public:
-    MeasureParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims)
+    MeasureParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                  std::vector<Claim>& claims)
         : segment_(segment), phrase_(phrase), parts_(parts), claims_(claims) {}
 
     void parse() {
@@ -89,18 +90,25 @@ private:
                 return is_thickness(first, last, high) ? known.thickness : ConceptId{0};
             case Unit::micrometre:
                 return near([&](ConceptId id) {
-                    return segment_.vocabulary.concepts.is_a(id, known.metal) || segment_.vocabulary.concepts.is_a(id, known.plating);
-                }) ? known.plating_thickness : known.coating_thickness;
+                    return segment_.vocabulary.concepts.is_a(id, known.metal) ||
+                           segment_.vocabulary.concepts.is_a(id, known.plating);
+                })
+                           ? known.plating_thickness
+                           : known.coating_thickness;
             case Unit::ounce_leather:
                 // '16 oz canvas, leather trim': what stands behind the number in its phrase decides.
                 for (std::uint32_t k = last; k < phrase_.last; ++k) {
                     const Piece& piece = segment_.pieces[k];
-                    if (piece.is(Role::meaning) && segment_.vocabulary.concepts.is_a(piece.sense.concept_id, known.textile)) return known.cloth_weight;
+                    if (piece.is(Role::meaning) &&
+                        segment_.vocabulary.concepts.is_a(piece.sense.concept_id, known.textile))
+                        return known.cloth_weight;
                     if (is_sheet(piece)) return known.thickness;
                 }
-                if (near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.leather); })) return known.thickness;
-                return near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.textile); }) ? known.cloth_weight
-                                                                                                              : ConceptId{0};
+                if (near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.leather); }))
+                    return known.thickness;
+                return near([&](ConceptId id) { return segment_.vocabulary.concepts.is_a(id, known.textile); })
+                           ? known.cloth_weight
+                           : ConceptId{0};
             case Unit::iron:
                 return known.thickness;
             case Unit::gram_per_square_metre:
@@ -126,7 +134,8 @@ private:
         const auto thickness_word = [&](std::uint32_t k) {
             return k < segment_.pieces.size() && segment_.pieces[k].is(Role::thickness_word);
         };
-        const bool said = segment_.regions[first].thickness || thickness_word(last) || (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2)) ||
+        const bool said = segment_.regions[first].thickness || thickness_word(last) ||
+                          (first > 0 && thickness_word(first - 1)) || (first > 1 && thickness_word(first - 2)) ||
                           (first > 2 && thickness_word(first - 3));
         if (said) return high <= kThickestMaterialMm;
         if (size_word(last) || (first > 0 && size_word(first - 1)) || high > kThickestUnsaidMm) return false;
@@ -142,16 +151,20 @@ private:
     }
 
     bool is_sheet_concept(ConceptId id) const {
-        return is_stuff(segment_.vocabulary, id) && !segment_.vocabulary.concepts.is_a(id, segment_.vocabulary.known.metal);
+        return is_stuff(segment_.vocabulary, id) &&
+               !segment_.vocabulary.concepts.is_a(id, segment_.vocabulary.known.metal);
     }
-    bool is_sheet(const Piece& piece) const { return piece.is(Role::meaning) && is_sheet_concept(piece.sense.concept_id); }
+    bool is_sheet(const Piece& piece) const {
+        return piece.is(Role::meaning) && is_sheet_concept(piece.sense.concept_id);
+    }
 
     // Whether a meaning that passes `test` stands in the phrase or in one of its neighbours.
     template <typename Test>
     bool near(Test test) const {
         constexpr std::uint32_t kReach = 8;
         const std::uint32_t from = phrase_.first > kReach ? phrase_.first - kReach : 0;
-        const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(phrase_.last + kReach, segment_.pieces.size()));
+        const auto to =
+            static_cast<std::uint32_t>(std::min<std::size_t>(phrase_.last + kReach, segment_.pieces.size()));
         for (std::uint32_t i = from; i < to; ++i) {
             if (segment_.pieces[i].is(Role::meaning) && test(segment_.pieces[i].sense.concept_id)) return true;
         }

@@ -68,15 +68,18 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
     }
     // 'leather and canvas tote': the noun stands behind the last of the list.
     const bool labelled = region.kind == RegionKind::main || region.kind == RegionKind::part;
-    if (!labelled && phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() && phrase_->before != Connector::link) {
+    if (!labelled && phrase_->followed_by_coordination && index_ + 1 < segment_.phrases.size() &&
+        phrase_->before != Connector::link) {
         const Phrase& next = segment_.phrases[index_ + 1];
         for (std::uint32_t i = next.last; i-- > next.first;) {
             if (is_noun(segment_.pieces[i])) return lent(owner_by(segment_.pieces[i]));
         }
     }
-    if (region.kind == RegionKind::part) return {region.part == Part::body ? segment_.main_part : region.part, true, false, false};
+    if (region.kind == RegionKind::part)
+        return {region.part == Part::body ? segment_.main_part : region.part, true, false, false};
     // '(100% polyester)' explains what stands before the bracket.
-    if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_) return lent(subject_);
+    if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_)
+        return lent(subject_);
     return {segment_.main_part, false, false, false};
 }
 

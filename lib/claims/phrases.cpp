@@ -77,7 +77,9 @@ void add_evidence(const SegmentContext& segment, std::uint32_t first, std::uint3
         if (place == 0) return false;
         if (first < place) return true;
         for (std::uint32_t i = place; i < first; ++i) {
-            if (segment.pieces[i].is(Role::copula) || segment.pieces[i].is(Role::breaks) || segment.pieces[i].is(Role::link)) return true;
+            if (segment.pieces[i].is(Role::copula) || segment.pieces[i].is(Role::breaks) ||
+                segment.pieces[i].is(Role::link))
+                return true;
         }
         return false;
     };
@@ -115,7 +117,8 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
         }
         Connector connector = connector_of(pieces[i]);
         // 'the lining is not leather': a denial right behind the noun ties like 'is'.
-        if (pieces[i].is(Role::negator) && phrase.before == Connector::none && !phrases.empty() && phrases.back().last == i) {
+        if (pieces[i].is(Role::negator) && phrase.before == Connector::none && !phrases.empty() &&
+            phrases.back().last == i) {
             connector = Connector::copula;
         }
         if (connector == Connector::part_before) phrase.part_before = static_cast<Part>(pieces[i].sense.value);
@@ -172,7 +175,8 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
         claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
     }
     constexpr std::uint32_t kAsteriskReach = 3;  // 'leather shoes*'
-    for (std::uint32_t i = last; i < segment.pieces.size() && i < last + kAsteriskReach && !ends_phrase(segment.pieces[i]); ++i) {
+    for (std::uint32_t i = last;
+         i < segment.pieces.size() && i < last + kAsteriskReach && !ends_phrase(segment.pieces[i]); ++i) {
         if (segment.pieces[i].is_mark(TokenKind::asterisk)) claim.marks |= bit(Mark::asterisk);
     }
     constexpr std::uint32_t kHedgeReach = 3;

@@ -33,7 +33,7 @@ struct Piece {
     bool glued = false;      // no white space and no mark between this piece and the last
     bool silent = false;     // stands in something that claims nothing of the product
     bool negated = false;
-    bool teaches = false;   // one of its senses begins general teaching: 'is made from'
+    bool teaches = false;  // one of its senses begins general teaching: 'is made from'
 
     bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
     bool is_mark(text::TokenKind mark) const noexcept { return kind == PieceKind::mark && token_kind == mark; }
@@ -71,7 +71,7 @@ static_assert(static_cast<unsigned>(vocabulary::Role::breaks) < 64);
 // condition holds (looking to the right over words already settled), else the first other sense in the order of the
 // vocabulary files. `next_hit` is the first hit that may belong to the segment; it is moved behind the last that does.
 Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
-                std::vector<Piece>& pieces);
+                     std::vector<Piece>& pieces);
 
 // Whether a concept is a material in the grammar's eyes: something a part can be made of.
 bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;

@@ -90,7 +90,8 @@ private:
     }
 
     static bool names_label(Role role) {
-        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label || role == Role::origin_label;
+        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
+               role == Role::origin_label;
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.
@@ -103,7 +104,8 @@ private:
             return true;
         }
         if (role == Role::main_label && at + 1 < pieces_.size() &&
-            (pieces_[at + 1].kind == PieceKind::number || (at > 0 && pieces_[at - 1].kind == PieceKind::mark && pieces_[at + 1].is(Role::meaning)))) {
+            (pieces_[at + 1].kind == PieceKind::number ||
+             (at > 0 && pieces_[at - 1].kind == PieceKind::mark && pieces_[at + 1].is(Role::meaning)))) {
             return true;
         }
         constexpr std::size_t kLabelReach = 2;
@@ -122,7 +124,9 @@ private:
             if (pieces_[i].is(Role::place_name)) return true;
             if (pieces_[i].is(Role::meaning) || is_noun(pieces_[i])) return false;
             // 'in Leeds, England'
-            if (pieces_[i].kind == PieceKind::mark && !(pieces_[i].is_mark(TokenKind::comma) && i + 1 < pieces_.size() && pieces_[i + 1].is(Role::place_name))) return false;
+            if (pieces_[i].kind == PieceKind::mark && !(pieces_[i].is_mark(TokenKind::comma) &&
+                                                        i + 1 < pieces_.size() && pieces_[i + 1].is(Role::place_name)))
+                return false;
         }
         return false;
     }
@@ -146,8 +150,8 @@ private:
         switch (sense.condition) {
             case Condition::before_hide:
                 return phrase_goes_on_with(at, [&](const Piece& piece) {
-                    return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id,
-                                                                                       source_.vocabulary.known.hide_word);
+                    return piece.is(Role::meaning) &&
+                           source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.hide_word);
                 });
             case Condition::before_material:
                 return phrase_goes_on_with(at, [&](const Piece& piece) {
@@ -166,7 +170,8 @@ private:
                 return at > 0 && any_sense(at - 1, [&](const Sense& left) {
                            return left.role == Role::imitation ||
                                   (left.role == Role::meaning &&
-                                   source_.vocabulary.concepts.is_a(left.concept_id, source_.vocabulary.known.borrows_hide));
+                                   source_.vocabulary.concepts.is_a(left.concept_id,
+                                                                    source_.vocabulary.known.borrows_hide));
                        });
             case Condition::as_value:
                 return stands_as_value(at);
@@ -174,12 +179,19 @@ private:
                 return stands_near(at, Part::edge, [](const Piece&) { return false; });
             case Condition::with_hardware:
                 return stands_near(at, Part::hardware, [&](const Piece& piece) {
-                    return piece.is(Role::meaning) && source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
+                    return piece.is(Role::meaning) &&
+                           source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
                 });
             case Condition::as_label:
                 // 'Inside: suede', 'inside, suede', 'interior dressed in suede'
                 return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]) ||
-                       (pieces_[at + 1].kind == PieceKind::word && at + 2 < pieces_.size() && pieces_[at + 2].is(Role::link));
+                       (pieces_[at + 1].kind == PieceKind::word && at + 2 < pieces_.size() &&
+                        pieces_[at + 2].is(Role::link));
+            case Condition::after_share:
+                for (std::size_t i = at; i-- > 0 && at - i <= 3;) {
+                    if (pieces_[i].is_mark(TokenKind::percent)) return true;
+                }
+                return false;
             case Condition::after_own:
                 for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
                     if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
@@ -190,7 +202,8 @@ private:
                 }
                 return false;
             case Condition::likened:
-                return at + 1 < pieces_.size() && pieces_[at + 1].is(Role::comparison_suffix) && pieces_[at + 1].hyphenated();
+                return at + 1 < pieces_.size() && pieces_[at + 1].is(Role::comparison_suffix) &&
+                       pieces_[at + 1].hyphenated();
             case Condition::always:
                 break;
         }
@@ -217,7 +230,8 @@ private:
             })) {
             return true;
         }
-        if (at + 1 < pieces_.size() && (pieces_[at + 1].is(Role::part) || pieces_[at + 1].is(Role::part_after))) return true;
+        if (at + 1 < pieces_.size() && (pieces_[at + 1].is(Role::part) || pieces_[at + 1].is(Role::part_after)))
+            return true;
         if (phrase_goes_on_with(at, [&](const Piece& piece) {
                 return is_noun(piece) || piece.is(Role::accessory) ||
                        (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
@@ -229,29 +243,36 @@ private:
         constexpr std::size_t kWordsBefore = 3;
         std::size_t words = 0;
         const auto all = senses(at);
-        const bool is_colour_too = std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
+        const bool is_colour_too =
+            std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
         for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
             const Piece& left = pieces_[i - 1];
             if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
             if (left.kind == PieceKind::word && ++words <= kWordsBefore) continue;  // 'in soft, supple calf'
             if (left.kind == PieceKind::mark) {
-                // In prose a colour stands between commas too: 'hat, bone, wool felt'; a list of colours is none of materials.
+                // In prose a colour stands between commas too: 'hat, bone, wool felt'; a list of colours is none of
+                // materials.
                 if (left.token_kind == TokenKind::comma) {
                     if (words > 0) continue;
-                    return (source_.is_specification || !is_colour_too) && !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
+                    return (source_.is_specification || !is_colour_too) &&
+                           !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
                 }
-                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open || left.token_kind == TokenKind::plus ||
-                       left.token_kind == TokenKind::slash || left.token_kind == TokenKind::ampersand;
+                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open ||
+                       left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash ||
+                       left.token_kind == TokenKind::ampersand;
             }
             if (any_sense(i - 1, [&](const Sense& sense) {
-                    return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link || sense.role == Role::copula || sense.role == Role::part_before ||
-                           (sense.role == Role::conjunction && words == 0) || sense.role == Role::negator || (sense.role == Role::part && i == 1);
+                    return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link ||
+                           sense.role == Role::copula || sense.role == Role::part_before ||
+                           (sense.role == Role::conjunction && words == 0) || sense.role == Role::negator ||
+                           (sense.role == Role::part && i == 1);
                 })) {
                 return true;
             }
             if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) {
-                    return sense.role == Role::breaks || sense.role == Role::tone_word || sense.role == Role::colour_label ||
-                           sense.role == Role::article || sense.role == Role::determiner || sense.role == Role::comparison;
+                    return sense.role == Role::breaks || sense.role == Role::tone_word ||
+                           sense.role == Role::colour_label || sense.role == Role::article ||
+                           sense.role == Role::determiner || sense.role == Role::comparison;
                 })) {
                 return false;
             }
@@ -266,7 +287,10 @@ private:
         const std::size_t from = at > kNear ? at - kNear : 0;
         for (std::size_t i = from; i < pieces_.size() && i <= at + kNear; ++i) {
             if (i == at) continue;
-            if (any_sense(i, [&](const Sense& sense) { return sense.role == Role::part && sense.value == static_cast<std::uint8_t>(part); }) ||
+            if (any_sense(i,
+                          [&](const Sense& sense) {
+                              return sense.role == Role::part && sense.value == static_cast<std::uint8_t>(part);
+                          }) ||
                 test(pieces_[i])) {
                 return true;
             }
@@ -349,7 +373,7 @@ bool ends_phrase(const Piece& piece) noexcept {
 }
 
 Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
-                std::vector<Piece>& pieces) {
+                     std::vector<Piece>& pieces) {
     pieces.clear();
     while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
     for (std::uint32_t at = segment.first; at < segment.last;) {

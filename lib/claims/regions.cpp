@@ -47,7 +47,8 @@ Region region_of_label(std::span<const Piece> pieces) {
     const Piece* part = nullptr;
     const Piece* main = nullptr;
     for (const Piece& piece : pieces) {
-        if (piece.is(Role::silent_label) || piece.is(Role::colour_label) || piece.is(Role::tone_word) || piece.is(Role::accessory)) {
+        if (piece.is(Role::silent_label) || piece.is(Role::colour_label) || piece.is(Role::tone_word) ||
+            piece.is(Role::accessory)) {
             region.kind = RegionKind::silent;
             return region;
         }
@@ -73,10 +74,12 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
     bool ends_in_label = false;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'composition calf leather': a label whose colon was left out.
-        const bool bare = (pieces[i].is(Role::main_label) || pieces[i].is(Role::origin_label)) && i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
+        const bool bare = (pieces[i].is(Role::main_label) || pieces[i].is(Role::origin_label)) &&
+                          i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
                           !ends_phrase(pieces[i + 1]);
         if (bare) {
-            std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.begin() + static_cast<std::ptrdiff_t>(i), current);
+            std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
+                      regions.begin() + static_cast<std::ptrdiff_t>(i), current);
             if (current.kind != RegionKind::part) current = region_of_label(pieces.subspan(i, 1));
             current.labelled = true;
             done = i + 1;
@@ -91,7 +94,8 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
         if (leading_dash && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::open || outer.labelled;
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
-        std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done), regions.begin() + static_cast<std::ptrdiff_t>(start), current);
+        std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
+                  regions.begin() + static_cast<std::ptrdiff_t>(start), current);
         if (region.kind == RegionKind::silent) {
             for (std::size_t k = start; k < i; ++k) pieces[k].silent = true;
         }

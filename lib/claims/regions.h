@@ -29,9 +29,9 @@ struct Region {
 // What the pieces of a label, a heading or an attribute's name say; open where they say nothing.
 Region region_of_label(std::span<const Piece> pieces);
 
-// Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the others
-// take `outer`. Pieces of a silent label are silent themselves. Returns the region that a label at the very end of the
-// segment opens for the text after it, or an open one.
+// Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the
+// others take `outer`. Pieces of a silent label are silent themselves. Returns the region that a label at the very end
+// of the segment opens for the text after it, or an open one.
 Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<Region>& regions);
 
 }  // namespace grainside::claims

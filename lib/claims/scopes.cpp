@@ -31,7 +31,8 @@ bool teaches(std::span<const Piece> pieces, std::size_t start, std::size_t teach
     for (std::size_t i = start; i < teaching; ++i) {
         const Piece& piece = pieces[i];
         if (ends_phrase(piece) && !piece.is(Role::article)) return false;
-        if (piece.is(Role::own) || piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::determiner)) return false;
+        if (piece.is(Role::own) || piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::determiner))
+            return false;
         has_meaning = has_meaning || piece.is(Role::meaning);
     }
     return has_meaning;
@@ -51,18 +52,20 @@ void silence_teaching(std::span<Piece> pieces) {
     }
 }
 
-// 'Full grain leather is the outside of the hide': a bare material, 'is', and an article define; 'Leather is full grain'
-// and 'The leather is 2 mm' describe.
+// 'Full grain leather is the outside of the hide': a bare material, 'is', and an article define; 'Leather is full
+// grain' and 'The leather is 2 mm' describe.
 void silence_definitions(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (!pieces[i].is(Role::copula) || i + 1 >= pieces.size()) continue;
         std::size_t start = i;
         while (start > 0 && !ends_phrase(pieces[start - 1])) --start;
-        const bool about_product = start > 0 && (pieces[start - 1].is(Role::determiner) || pieces[start - 1].is(Role::own) ||
-                                                 pieces[start - 1].is(Role::link) || pieces[start - 1].is(Role::conjunction));
+        const bool about_product =
+            start > 0 && (pieces[start - 1].is(Role::determiner) || pieces[start - 1].is(Role::own) ||
+                          pieces[start - 1].is(Role::link) || pieces[start - 1].is(Role::conjunction));
         if (about_product || !teaches(pieces, start, i)) continue;
         const Piece& next = pieces[i + 1];
-        const bool defines = next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks);
+        const bool defines =
+            next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks);
         if (defines) silence(pieces, start, clause_end(pieces, i));
     }
 }
@@ -74,13 +77,17 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
         if (!labels && !pieces[i].is(Role::copula)) continue;
         Piece& subject = pieces[i - 1];
         const bool taken_up = i > 1 && pieces[i - 2].is(Role::determiner) && !labels;
-        const bool generic = subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
-                             (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
-                              subject.sense.concept_id == vocabulary.known.fabric || subject.sense.concept_id == vocabulary.known.metal);
-        const bool alone = i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
-        const bool named = taken_up || std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
-            return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
-        });
+        const bool generic =
+            subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
+            (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
+             subject.sense.concept_id == vocabulary.known.fabric || subject.sense.concept_id == vocabulary.known.metal);
+        const bool alone =
+            i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
+        const bool named =
+            taken_up ||
+            std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
+                return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
+            });
         if (generic && alone && named && (labels || i > 1)) subject.silent = true;
     }
 }
@@ -120,7 +127,8 @@ void silence_others(std::span<Piece> pieces) {
 // A noun phrase whose head is an accessory, and what that accessory is said to be made of.
 void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
     const auto is_accessory = [&](const Piece& piece) {
-        return piece.is(Role::accessory) || (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary.known.only_packaging);
+        return piece.is(Role::accessory) ||
+               (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary.known.only_packaging);
     };
     for (std::size_t first = 0; first < pieces.size();) {
         if (ends_phrase(pieces[first])) {
@@ -136,7 +144,8 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Pie
         }
         if (head != nullptr && is_accessory(*head)) {
             silence(pieces, first, last);
-            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) || pieces[last].is_mark(TokenKind::open));
+            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) ||
+                                                         pieces[last].is_mark(TokenKind::open));
             if (linked) {
                 std::size_t end = last + 1;
                 while (end < pieces.size() && ends_phrase(pieces[end])) ++end;
@@ -164,11 +173,14 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Pie
 void silence_comparisons(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'for nylon coils' is a purpose; in 'wallet for men genuine leather' somebody stands between.
-        const bool purpose = pieces[i].is(Role::purpose) && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
+        const bool purpose =
+            pieces[i].is(Role::purpose) && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
         if (!pieces[i].is(Role::comparison) && !purpose) continue;
         std::size_t end = i + 1;
         while (true) {
-            while (end < pieces.size() && (pieces[end].is(Role::determiner) || pieces[end].is(Role::article) || pieces[end].is(Role::own))) ++end;
+            while (end < pieces.size() &&
+                   (pieces[end].is(Role::determiner) || pieces[end].is(Role::article) || pieces[end].is(Role::own)))
+                ++end;
             while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
             if (end < pieces.size() && (pieces[end].is(Role::alternative) || pieces[end].is(Role::conjunction)) &&
                 end + 1 < pieces.size() && !ends_phrase(pieces[end + 1])) {
@@ -213,7 +225,8 @@ void mark_negation(std::span<Piece> pieces) {
         if (piece.is(Role::negation_end) || ends_clause(piece) || piece.is_mark(TokenKind::close) ||
             piece.is(Role::with) || (piece.is(Role::link) && covers_something) ||
             (piece.is_mark(TokenKind::comma) && covers_something && !list_goes_on(pieces, i)) ||
-            (piece.is(Role::conjunction) && covers_something && (i + 1 >= pieces.size() || ends_phrase(pieces[i + 1]) || has_noun(pieces, i + 1)))) {
+            (piece.is(Role::conjunction) && covers_something &&
+             (i + 1 >= pieces.size() || ends_phrase(pieces[i + 1]) || has_noun(pieces, i + 1)))) {
             negated = false;
             continue;
         }

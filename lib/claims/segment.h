@@ -14,13 +14,15 @@
 
 namespace grainside::claims {
 
-constexpr std::uint32_t bit(Mark mark) { return static_cast<std::uint32_t>(mark); }
+constexpr std::uint32_t bit(Mark mark) {
+    return static_cast<std::uint32_t>(mark);
+}
 
 // How a phrase hangs on what stands before it.
 enum class Connector : std::uint8_t {
-    none,         // it begins the segment, or follows a mark
+    none,  // it begins the segment, or follows a mark
     comma,
-    link,         // 'in', 'of', 'made from'
+    link,  // 'in', 'of', 'made from'
     with,
     copula,       // 'is', 'are'
     coordinated,  // 'and', 'or', '/', '+', '&'
@@ -40,7 +42,7 @@ struct Phrase {
 
 // Evidence named in a segment, by the piece on which it ends; it speaks for what stands before it. 0 = none.
 struct Evidence {
-    std::uint32_t method = 0;    // a standard with its number
+    std::uint32_t method = 0;  // a standard with its number
     std::uint32_t result = 0;
     std::uint32_t document = 0;  // a certificate or report with its number
 };
@@ -82,7 +84,8 @@ public:
     };
     // Of a material, finish or plating that ends before piece `end`.
     Owner owner_of_identity(std::uint32_t begin, std::uint32_t end) const;
-    // Of a statement (performance, environment, origin, certification); `on_material` = its phrase's head is a material.
+    // Of a statement (performance, environment, origin, certification); `on_material` = its phrase's head is a
+    // material.
     Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
 
     // The owner's part; where the phrase gives none, the part that the concept itself belongs to (a metal is hardware).
@@ -98,20 +101,23 @@ private:
     const SegmentContext& segment_;
     const Phrase* phrase_ = nullptr;
     std::size_t index_ = 0;
-    Owner subject_{};       // the last part or product that was named, for what is linked to it
+    Owner subject_{};  // the last part or product that was named, for what is linked to it
     bool has_subject_ = false;
     bool subject_is_verb_ = false;
-    Owner previous_{};      // what the last phrase without a noun of its own was given
+    Owner previous_{};  // what the last phrase without a noun of its own was given
     bool has_previous_ = false;
-    Owner given_{};         // the owner of a phrase without a noun
-    Owner list_{};          // of the last phrase, for a list of percentages that goes on
+    Owner given_{};  // the owner of a phrase without a noun
+    Owner list_{};   // of the last phrase, for a list of percentages that goes on
     bool has_noun_ = false;
 };
 
 // The claims of one phrase, appended in the order of their words.
-void parse_materials(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
-void parse_statements(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
-void parse_measures(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims);
+void parse_materials(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                     std::vector<Claim>& claims);
+void parse_statements(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                      std::vector<Claim>& claims);
+void parse_measures(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                    std::vector<Claim>& claims);
 
 // Joins the percentages of one part that stand in one segment: the first is marked first_share, and shares_off with a
 // span over the whole list if they do not add up. `first` is where the segment's claims begin in `claims`.

@@ -10,7 +10,9 @@ using vocabulary::Vocabulary;
 
 namespace {
 
-bool is_identity(Kind kind) { return kind == Kind::finish || kind == Kind::plating || kind == Kind::tanning; }
+bool is_identity(Kind kind) {
+    return kind == Kind::finish || kind == Kind::plating || kind == Kind::tanning;
+}
 
 bool is_material(const Vocabulary& vocabulary, const Piece& piece) {
     return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
@@ -18,7 +20,8 @@ bool is_material(const Vocabulary& vocabulary, const Piece& piece) {
 
 class StatementParser {
 public:
-    StatementParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts, std::vector<Claim>& claims)
+    StatementParser(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
+                    std::vector<Claim>& claims)
         : segment_(segment), phrase_(phrase), parts_(parts), claims_(claims) {}
 
     void parse() {
@@ -155,11 +158,13 @@ private:
                 // 'near Venice, Italy': a town and its country are one place.
                 std::uint32_t last = k + 1;
                 if (last + 1 < segment_.pieces.size() && segment_.pieces[last].is_mark(TokenKind::comma) &&
-                    segment_.pieces[last + 1].is(Role::place_name) && segment_.pieces[last + 1].sense.concept_id == piece.sense.concept_id) {
+                    segment_.pieces[last + 1].is(Role::place_name) &&
+                    segment_.pieces[last + 1].sense.concept_id == piece.sense.concept_id) {
                     last += 2;
                 }
                 std::uint32_t first = i;
-                if (i >= phrase_.first + 2 && segment_.pieces[i - 1].is_mark(TokenKind::percent) && segment_.pieces[i - 2].number >= 100) {
+                if (i >= phrase_.first + 2 && segment_.pieces[i - 1].is_mark(TokenKind::percent) &&
+                    segment_.pieces[i - 2].number >= 100) {
                     first = i - 2;  // '100% made in Italy'
                     modifier_marks_ |= bit(Mark::all);
                 }
@@ -171,8 +176,10 @@ private:
                 modifier_marks_ = 0;
                 return;
             }
-            const bool town_and_country = piece.is_mark(TokenKind::comma) && k + 1 < segment_.pieces.size() && segment_.pieces[k + 1].is(Role::place_name);
-            if ((piece.kind == PieceKind::mark && !town_and_country) || piece.is(Role::meaning) || is_noun(piece)) return;
+            const bool town_and_country = piece.is_mark(TokenKind::comma) && k + 1 < segment_.pieces.size() &&
+                                          segment_.pieces[k + 1].is(Role::place_name);
+            if ((piece.kind == PieceKind::mark && !town_and_country) || piece.is(Role::meaning) || is_noun(piece))
+                return;
         }
     }
 
@@ -211,7 +218,11 @@ private:
         if (i > 0 && segment_.pieces[i - 1].is(Role::meaning)) return;  // 'made in Italy' was read as a whole
         Claim claim = claim_over(segment_, i, i + 1);
         claim.place = piece.sense.concept_id;
-        finish(claim, i, i + 1, labelled ? vocabulary().known.made_in : of_tanning ? vocabulary().known.tanned_in : vocabulary().known.national_material, Kind::origin);
+        finish(claim, i, i + 1,
+               labelled     ? vocabulary().known.made_in
+               : of_tanning ? vocabulary().known.tanned_in
+                            : vocabulary().known.national_material,
+               Kind::origin);
     }
 
     // Whether what stands before the 'in' or 'from' of this phrase is a meaning that passes `test`.

@@ -21,7 +21,7 @@ namespace grainside::rules {
 struct CompiledRule {
     std::vector<ClaimCondition> when;
     std::vector<ClaimCondition> unless;
-    std::vector<BesideCondition> beside;         // empty: not asked
+    std::vector<BesideCondition> beside;  // empty: not asked
     std::vector<BesideCondition> unless_beside;
     bool over_list = false;  // the finding spans the whole list of percentages
 };

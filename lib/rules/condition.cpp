@@ -120,7 +120,8 @@ private:
         } else if (node.is_sequence()) {
             for (Node one : node) visit(one);
         } else {
-            faults_.error(document_, node, "wrong-type", fmt::format("`{}` is one name or a list of names", node.key()));
+            faults_.error(document_, node, "wrong-type",
+                          fmt::format("`{}` is one name or a list of names", node.key()));
         }
     }
 
@@ -144,12 +145,13 @@ private:
 
     std::uint32_t parts(Node node) {
         // The last bit stands for 'main'; the caller reads it from the text.
-        return names(node, "unknown-part", "part", kPartCount + 1, [](std::size_t i) {
-                   return i < kPartCount ? name_of(static_cast<Part>(i)) : kMainPart;
-               }) & ((1U << kPartCount) - 1);
+        return names(node, "unknown-part", "part", kPartCount + 1,
+                     [](std::size_t i) { return i < kPartCount ? name_of(static_cast<Part>(i)) : kMainPart; }) &
+               ((1U << kPartCount) - 1);
     }
     std::uint32_t marks(Node node) {
-        return names(node, "unknown-mark", "mark", kMarkCount, [](std::size_t i) { return name_of(static_cast<Mark>(1U << i)); });
+        return names(node, "unknown-mark", "mark", kMarkCount,
+                     [](std::size_t i) { return name_of(static_cast<Mark>(1U << i)); });
     }
     std::uint32_t categories(Node node) {
         return names(node, "unknown-category", "category", std::min<std::size_t>(vocabulary_.categories.size(), 32),
@@ -184,8 +186,9 @@ private:
 
 ClaimCondition read_condition(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
     if (!check_keys(document, node,
-                    {"says", "says_only", "not_says", "called", "not_called", "borrowed", "kind", "part", "not_part", "category",
-                     "not_category", "marked", "marked_all", "unmarked", "negated", "hedged", "quantity", "look_alike", "share"},
+                    {"says", "says_only", "not_says", "called", "not_called", "borrowed", "kind", "part", "not_part",
+                     "category", "not_category", "marked", "marked_all", "unmarked", "negated", "hedged", "quantity",
+                     "look_alike", "share"},
                     faults)) {
         return {};
     }
@@ -195,9 +198,9 @@ ClaimCondition read_condition(const Document& document, Node node, const Vocabul
 BesideCondition read_beside(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
     BesideCondition beside;
     if (!check_keys(document, node,
-                    {"says", "says_only", "not_says", "called", "not_called", "borrowed", "kind", "part", "not_part", "category",
-                     "not_category", "marked", "marked_all", "unmarked", "negated", "hedged", "quantity", "look_alike", "share",
-                     "reach", "place", "differs", "later"},
+                    {"says",     "says_only",  "not_says",     "called", "not_called", "borrowed", "kind",    "part",
+                     "not_part", "category",   "not_category", "marked", "marked_all", "unmarked", "negated", "hedged",
+                     "quantity", "look_alike", "share",        "reach",  "place",      "differs",  "later"},
                     faults)) {
         return beside;
     }

@@ -14,40 +14,41 @@ namespace grainside::rules {
 
 // What a condition may ask of the listing as a whole.
 struct ListingFacts {
-    std::uint8_t category = 0;   // index into Vocabulary::categories
+    std::uint8_t category = 0;    // index into Vocabulary::categories
     Part main_part = Part::body;  // of that category
 };
 
 // What every condition of a claim may ask. All that is asked must hold.
 struct ClaimCondition {
-    vocabulary::ConceptSet says;      // with all descendants; every concept where the rule asks for none
-    vocabulary::ConceptSet called;    // empty: not asked
+    vocabulary::ConceptSet says;    // with all descendants; every concept where the rule asks for none
+    vocabulary::ConceptSet called;  // empty: not asked
     vocabulary::ConceptSet not_called;
     std::uint32_t kinds = (1U << kKindCount) - 1;
     std::uint32_t parts = (1U << kPartCount) - 1;
     bool main_part = false;                 // the main outside part of the listing's category counts too
     std::uint32_t categories = 0xffffffff;  // bit = index into Vocabulary::categories
-    std::uint32_t marked = 0;       // at least one of these; 0 = not asked
-    std::uint32_t marked_all = 0;   // all of these
-    std::uint32_t unmarked = 0;     // none of these
+    std::uint32_t marked = 0;               // at least one of these; 0 = not asked
+    std::uint32_t marked_all = 0;           // all of these
+    std::uint32_t unmarked = 0;             // none of these
     std::optional<bool> negated = false;
     std::optional<bool> hedged;
     std::optional<bool> quantity;
-    std::optional<bool> borrowed;   // whether it borrows a noun (Claim::called)
+    std::optional<bool> borrowed;  // whether it borrows a noun (Claim::called)
     std::optional<bool> look_alike;
-    double share_from = 0;          // percent; asked where share_asked
+    double share_from = 0;  // percent; asked where share_asked
     double share_to = 100;
     bool share_asked = false;
 
     bool holds(const Claim& claim, const ListingFacts& listing) const noexcept {
         const std::uint32_t marks = claim.marks;
         return says.contains(claim.says) && (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
-               ((parts >> static_cast<unsigned>(claim.part) & 1U) != 0 || (main_part && claim.part == listing.main_part)) &&
-               (categories >> listing.category & 1U) != 0 &&
-               (marked == 0 || (marks & marked) != 0) && (marks & marked_all) == marked_all && (marks & unmarked) == 0 &&
+               ((parts >> static_cast<unsigned>(claim.part) & 1U) != 0 ||
+                (main_part && claim.part == listing.main_part)) &&
+               (categories >> listing.category & 1U) != 0 && (marked == 0 || (marks & marked) != 0) &&
+               (marks & marked_all) == marked_all && (marks & unmarked) == 0 &&
                (!negated || *negated == claim.negated) && (!hedged || *hedged == claim.hedged) &&
-               (!quantity || *quantity == claim.quantity.has_value()) && (!borrowed || *borrowed == (claim.called != 0)) &&
-               (!look_alike || *look_alike == claim.look_alike) &&
+               (!quantity || *quantity == claim.quantity.has_value()) &&
+               (!borrowed || *borrowed == (claim.called != 0)) && (!look_alike || *look_alike == claim.look_alike) &&
                (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
                (!share_asked || has_share(claim));
     }

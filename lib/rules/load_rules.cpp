@@ -56,7 +56,8 @@ private:
         if (const Node wording = node.find("say_instead"); wording.exists()) {
             info.say_instead = wording.text();
             if (const std::string fault = template_fault(info.say_instead); !fault.empty()) {
-                faults_.error(document, wording, "bad-template", fault, "rules/README.md lists what may stand in braces");
+                faults_.error(document, wording, "bad-template", fault,
+                              "rules/README.md lists what may stand in braces");
             }
         }
         read_sources(document, node, info);
@@ -75,8 +76,10 @@ private:
     void check_new(const Document& document, Node node, const std::string& id) {
         for (const RuleInfo& known : book_.rules) {
             if (known.id == id) {
-                faults_.error(document, node.find("rule"), "duplicate-rule", fmt::format("rule '{}' is defined twice", id),
-                              fmt::format("it stands in {} line {} too; an id is permanent and stands once", known.file, known.line));
+                faults_.error(document, node.find("rule"), "duplicate-rule",
+                              fmt::format("rule '{}' is defined twice", id),
+                              fmt::format("it stands in {} line {} too; an id is permanent and stands once", known.file,
+                                          known.line));
             }
         }
     }
@@ -90,11 +93,13 @@ private:
         // The words alone cannot show a claim false, or consistent.
         constexpr std::string_view kWordingGrades[] = {"misleading", "unsupported", "vague"};
         const auto named = grade_named(grade.text());
-        if (named && std::find(std::begin(kWordingGrades), std::end(kWordingGrades), grade.text()) != std::end(kWordingGrades)) {
+        if (named &&
+            std::find(std::begin(kWordingGrades), std::end(kWordingGrades), grade.text()) != std::end(kWordingGrades)) {
             info.grade = *named;
             return;
         }
-        faults_.error(document, grade, "unknown-grade", fmt::format("a rule on wording cannot grade '{}'", grade.text()),
+        faults_.error(document, grade, "unknown-grade",
+                      fmt::format("a rule on wording cannot grade '{}'", grade.text()),
                       document::suggestion(grade.text(), kWordingGrades));
     }
 
@@ -112,8 +117,10 @@ private:
 
     void read_dates(const Document& document, Node node, RuleInfo& info) {
         if (!check_keys(document, node, {"from", "until"}, faults_)) return;
-        if (const Node from = node.find("from"); from.exists() && read_date(document, from, faults_)) info.from = from.text();
-        if (const Node until = node.find("until"); until.exists() && read_date(document, until, faults_)) info.until = until.text();
+        if (const Node from = node.find("from"); from.exists() && read_date(document, from, faults_))
+            info.from = from.text();
+        if (const Node until = node.find("until"); until.exists() && read_date(document, until, faults_))
+            info.until = until.text();
         if (!info.from.empty() && !info.until.empty() && info.until < info.from) {
             faults_.error(document, node, "bad-date", "`until` is before `from`");
         }
@@ -128,21 +135,20 @@ private:
         } else if (conditions.is_mapping()) {
             read(conditions);
         } else {
-            faults_.error(document, conditions, "wrong-type", fmt::format("`{}` is a condition or a list of them", key));
+            faults_.error(document, conditions, "wrong-type",
+                          fmt::format("`{}` is a condition or a list of them", key));
         }
     }
 
     void read_conditions(const Document& document, Node node, CompiledRule& compiled) {
         const auto& vocabulary = book_.vocabulary;
-        each_condition(document, node, "when", [&](Node one) {
-            compiled.when.push_back(read_condition(document, one, vocabulary, faults_));
-        });
+        each_condition(document, node, "when",
+                       [&](Node one) { compiled.when.push_back(read_condition(document, one, vocabulary, faults_)); });
         each_condition(document, node, "unless", [&](Node one) {
             compiled.unless.push_back(read_condition(document, one, vocabulary, faults_));
         });
-        each_condition(document, node, "beside", [&](Node one) {
-            compiled.beside.push_back(read_beside(document, one, vocabulary, faults_));
-        });
+        each_condition(document, node, "beside",
+                       [&](Node one) { compiled.beside.push_back(read_beside(document, one, vocabulary, faults_)); });
         each_condition(document, node, "unless_beside", [&](Node one) {
             compiled.unless_beside.push_back(read_beside(document, one, vocabulary, faults_));
         });
@@ -152,7 +158,8 @@ private:
     void read_sources(const Document& document, Node node, RuleInfo& info) {
         const Node sources = node.find("sources");
         if (!sources.exists()) {
-            faults_.error(document, node, "missing-key", "a rule needs `sources`", "cite a source of sources.yaml, or common-practice");
+            faults_.error(document, node, "missing-key", "a rule needs `sources`",
+                          "cite a source of sources.yaml, or common-practice");
             return;
         }
         std::vector<std::string_view> names;
@@ -214,7 +221,8 @@ void index_by_concept(BookData& book) {
             const Kind kind = book.vocabulary.concepts[static_cast<ConceptId>(id)].kind;
             const bool can_hold = std::any_of(when.begin(), when.end(), [&](const ClaimCondition& condition) {
                 // A share turns any kind into composition, and a likeness turns it into a quality.
-                constexpr std::uint32_t kTurned = 1U << static_cast<unsigned>(Kind::composition) | 1U << static_cast<unsigned>(Kind::quality);
+                constexpr std::uint32_t kTurned =
+                    1U << static_cast<unsigned>(Kind::composition) | 1U << static_cast<unsigned>(Kind::quality);
                 return condition.says.contains(static_cast<ConceptId>(id)) &&
                        (condition.kinds & (kTurned | 1U << static_cast<unsigned>(kind))) != 0;
             });

@@ -25,8 +25,9 @@ void load_sources(BookData& book, Faults& faults) {
             }
             const Node how = node.find("how");
             if (how.text() != "seen" && how.text() != "memory" && how.text() != "practice") {
-                faults.error(document, how.exists() ? how : node, "wrong-type", "`how` is seen, memory or practice",
-                             "memory where nobody could see the text; practice for a fact of the trade without a source");
+                faults.error(
+                    document, how.exists() ? how : node, "wrong-type", "`how` is seen, memory or practice",
+                    "memory where nobody could see the text; practice for a fact of the trade without a source");
             }
             source.from_memory = how.text() == "memory";
             const bool known = std::any_of(book.sources.begin(), book.sources.end(),

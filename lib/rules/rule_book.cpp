@@ -89,11 +89,16 @@ Result<RuleBook> RuleBook::built_in() {
     return RuleBook(std::move(data).value());
 }
 
-std::span<const RuleInfo> RuleBook::rules() const noexcept { return data_->rules; }
-std::span<const SourceInfo> RuleBook::sources() const noexcept { return data_->sources; }
+std::span<const RuleInfo> RuleBook::rules() const noexcept {
+    return data_->rules;
+}
+std::span<const SourceInfo> RuleBook::sources() const noexcept {
+    return data_->sources;
+}
 
 const RuleInfo* RuleBook::find_rule(std::string_view id) const noexcept {
-    const auto found = std::find_if(data_->rules.begin(), data_->rules.end(), [&](const RuleInfo& rule) { return rule.id == id; });
+    const auto found =
+        std::find_if(data_->rules.begin(), data_->rules.end(), [&](const RuleInfo& rule) { return rule.id == id; });
     return found == data_->rules.end() ? nullptr : &*found;
 }
 
@@ -109,13 +114,21 @@ std::string_view RuleBook::concept_name(ConceptId id) const noexcept {
 std::string_view RuleBook::concept_wording(ConceptId id) const noexcept {
     return id < concept_count() ? std::string_view(data_->vocabulary.concepts[id].wording) : std::string_view();
 }
-ConceptId RuleBook::find_concept(std::string_view name) const noexcept { return data_->vocabulary.concepts.find(name); }
+ConceptId RuleBook::find_concept(std::string_view name) const noexcept {
+    return data_->vocabulary.concepts.find(name);
+}
 bool RuleBook::is_a(ConceptId id, ConceptId ancestor) const noexcept {
     return id < concept_count() && data_->vocabulary.concepts.is_a(id, ancestor);
 }
-std::string_view RuleBook::digest() const noexcept { return data_->digest; }
-std::size_t RuleBook::concept_count() const noexcept { return data_->vocabulary.concepts.size(); }
-std::size_t RuleBook::term_form_count() const noexcept { return data_->vocabulary.term_forms; }
+std::string_view RuleBook::digest() const noexcept {
+    return data_->digest;
+}
+std::size_t RuleBook::concept_count() const noexcept {
+    return data_->vocabulary.concepts.size();
+}
+std::size_t RuleBook::term_form_count() const noexcept {
+    return data_->vocabulary.term_forms;
+}
 
 }  // namespace v0
 }  // namespace grainside

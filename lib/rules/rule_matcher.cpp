@@ -7,7 +7,7 @@ namespace grainside::rules {
 namespace {
 
 // Bounds that keep a hostile record linear in its claims; an ordinary listing is far below both.
-constexpr std::uint32_t kNeighbours = 64;   // claims looked at on either side within a phrase or sentence
+constexpr std::uint32_t kNeighbours = 64;    // claims looked at on either side within a phrase or sentence
 constexpr std::size_t kMostDistinct = 1024;  // different statements looked through for a part or the whole listing
 
 bool in_force(const RuleInfo& rule, std::string_view day) {
@@ -18,7 +18,8 @@ std::uint64_t look_of(const Claim& claim) {
     std::uint64_t hash = claim.says | std::uint64_t{claim.called} << 16 | std::uint64_t{claim.place} << 32;
     hash = hash * 0x9e3779b97f4a7c15ULL + claim.marks;
     hash = hash * 0x9e3779b97f4a7c15ULL + (static_cast<unsigned>(claim.part) | static_cast<unsigned>(claim.kind) << 8U |
-                                           unsigned{claim.negated} << 16U | unsigned{claim.hedged} << 17U | unsigned{claim.look_alike} << 18U);
+                                           unsigned{claim.negated} << 16U | unsigned{claim.hedged} << 17U |
+                                           unsigned{claim.look_alike} << 18U);
     hash ^= hash >> 31;
     return hash * 0xbf58476d1ce4e5b9ULL;
 }
@@ -26,13 +27,15 @@ std::uint64_t look_of(const Claim& claim) {
 bool look_alike(const Claim& a, const Claim& b) {
     const auto share = [](const Claim& claim) { return claim.quantity ? claim.quantity->low : -1.0; };
     return a.says == b.says && a.called == b.called && a.place == b.place && a.marks == b.marks && a.part == b.part &&
-           a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged && a.look_alike == b.look_alike && share(a) == share(b);
+           a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged && a.look_alike == b.look_alike &&
+           share(a) == share(b);
 }
 
 }  // namespace
 
 void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
-    if (selected_ && selected_day_ == on && std::equal(markets.begin(), markets.end(), selected_markets_.begin(), selected_markets_.end())) {
+    if (selected_ && selected_day_ == on &&
+        std::equal(markets.begin(), markets.end(), selected_markets_.begin(), selected_markets_.end())) {
         return;
     }
     selected_ = true;
@@ -46,9 +49,10 @@ void RuleMatcher::select(std::span<const std::string> markets, std::string_view 
     active_.assign(book_.rules.size(), 0);
     for (std::size_t i = 0; i < book_.rules.size(); ++i) {
         const RuleInfo& rule = book_.rules[i];
-        const bool here = rule.markets.empty() || std::any_of(rule.markets.begin(), rule.markets.end(), [&](const std::string& market) {
-            return std::find(reached.begin(), reached.end(), market) != reached.end();
-        });
+        const bool here = rule.markets.empty() ||
+                          std::any_of(rule.markets.begin(), rule.markets.end(), [&](const std::string& market) {
+                              return std::find(reached.begin(), reached.end(), market) != reached.end();
+                          });
         active_[i] = here && in_force(rule, on) ? 1 : 0;
     }
 }
@@ -70,11 +74,14 @@ void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
     }
 }
 
-bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other, const ListingFacts& listing) const {
+bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
+                       const ListingFacts& listing) const {
     if (!condition.claim.holds(other, listing)) return false;
-    if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end))) return false;
-    if (condition.same_place && (*condition.same_place ? claim.place != other.place
-                                                       : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
+    if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end)))
+        return false;
+    if (condition.same_place &&
+        (*condition.same_place ? claim.place != other.place
+                               : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
         return false;
     }
     return !condition.differs || !book_.vocabulary.concepts.related(claim.says, other.says);
@@ -88,7 +95,8 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
     for (const BesideCondition& condition : conditions) {
         if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
             for (std::uint32_t i = from; i < to; ++i) {
-                const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase : claims[i].sentence == claim.sentence;
+                const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase
+                                                                   : claims[i].sentence == claim.sentence;
                 if (i != at && near && fits(condition, claim, claims[i], listing)) return i;
             }
             continue;
@@ -118,7 +126,8 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
                 against = find_beside(claims, at, listing, rule.beside);
                 if (against == kNoClaim) continue;
             }
-            if (!rule.unless_beside.empty() && find_beside(claims, at, listing, rule.unless_beside) != kNoClaim) continue;
+            if (!rule.unless_beside.empty() && find_beside(claims, at, listing, rule.unless_beside) != kNoClaim)
+                continue;
             Finding finding;
             finding.rule = index;
             finding.claim = at;

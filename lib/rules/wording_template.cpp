@@ -19,7 +19,7 @@ constexpr auto kSlots = std::to_array<std::pair<std::string_view, std::string_vi
     {"share", &TemplateValues::share},
 });
 
-const std::string_view TemplateValues::* slot_named(std::string_view name) {
+const std::string_view TemplateValues::*slot_named(std::string_view name) {
     for (const auto& [known, member] : kSlots) {
         if (known == name) return member;
     }

@@ -16,7 +16,10 @@ inline namespace v0 {
 
 struct Checker::Workspace {
     Workspace(const RuleBook& rule_book, CheckOptions check_options)
-        : book(rule_book), options(std::move(check_options)), parser(rule_book.data().vocabulary), matcher(rule_book.data()) {}
+        : book(rule_book),
+          options(std::move(check_options)),
+          parser(rule_book.data().vocabulary),
+          matcher(rule_book.data()) {}
 
     // The markets asked for; where none were, the one that the listing names.
     std::span<const std::string> markets_of(const Listing& listing) {
@@ -55,7 +58,8 @@ const CheckResult& Checker::check(const Listing& listing) {
         result.mentions.begin(), result.mentions.end(), [](const Claim& claim) { return is_claim_kind(claim.kind); }));
     work.matcher.select(work.markets_of(listing), work.options.on);
     const std::uint8_t category = work.parser.category();
-    work.matcher.match(result.mentions, {category, work.book.data().vocabulary.categories[category].main_part}, result.findings);
+    work.matcher.match(result.mentions, {category, work.book.data().vocabulary.categories[category].main_part},
+                       result.findings);
     verdict::keep_one_per_cause(result.mentions, result.findings);
     return result;
 }

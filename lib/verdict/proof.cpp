@@ -24,8 +24,8 @@ std::string_view words_of(const Listing& listing, const CheckResult& result, con
 std::string told(const RuleBook& book, const Listing& listing, const CheckResult& result) {
     std::string text;
     for (const Finding& finding : result.findings) {
-        text += fmt::format("{}{} '{}' [{}]", text.empty() ? "" : "; ", name_of(finding.grade), words_of(listing, result, finding),
-                            book.rules()[finding.rule].id);
+        text += fmt::format("{}{} '{}' [{}]", text.empty() ? "" : "; ", name_of(finding.grade),
+                            words_of(listing, result, finding), book.rules()[finding.rule].id);
     }
     return text.empty() ? "nothing" : text;
 }
@@ -51,7 +51,8 @@ private:
 
     void fault(const ProofText& example, std::string message) {
         report_.faults.push_back({rule_.id, rule_.file, example.line,
-                                  example.title.empty() ? example.text : example.title + " | " + example.text, std::move(message)});
+                                  example.title.empty() ? example.text : example.title + " | " + example.text,
+                                  std::move(message)});
     }
 
     void prove_flagged(const ProofText& example) {
@@ -61,7 +62,8 @@ private:
         const bool right = result.findings.size() == 1 && &book_.rules()[result.findings[0].rule] == &rule_ &&
                            words_of(listing, result, result.findings[0]) == example.words;
         if (!right) {
-            fault(example, fmt::format("wanted {} '{}', found {}", name_of(rule_.grade), example.words, told(book_, listing, result)));
+            fault(example, fmt::format("wanted {} '{}', found {}", name_of(rule_.grade), example.words,
+                                       told(book_, listing, result)));
             return;
         }
         const std::string instead = checker_.say_instead(listing, result.findings[0]);
@@ -70,7 +72,8 @@ private:
         reworded.fields.push_back({"description", instead});
         const CheckResult& again = checker_.check(reworded);
         if (!again.findings.empty()) {
-            fault(example, fmt::format("the suggested wording '{}' does not pass: {}", instead, told(book_, reworded, again)));
+            fault(example,
+                  fmt::format("the suggested wording '{}' does not pass: {}", instead, told(book_, reworded, again)));
         }
     }
 
@@ -78,7 +81,8 @@ private:
         ++report_.examples;
         const Listing listing = listing_of(example);
         const CheckResult& result = checker_.check(listing);
-        if (!result.findings.empty()) fault(example, fmt::format("wanted nothing, found {}", told(book_, listing, result)));
+        if (!result.findings.empty())
+            fault(example, fmt::format("wanted nothing, found {}", told(book_, listing, result)));
     }
 
     const RuleBook& book_;

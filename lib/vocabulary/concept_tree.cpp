@@ -84,7 +84,8 @@ void ConceptTree::load(const Document& document, Faults& faults) {
         }
         if (const Node part = node.find("part"); part.exists()) {
             entry.part = part_named(part.text());
-            if (!entry.part) faults.error(document, part, "unknown-part", fmt::format("there is no part '{}'", part.text()));
+            if (!entry.part)
+                faults.error(document, part, "unknown-part", fmt::format("there is no part '{}'", part.text()));
         }
         const Node wording = node.find("name");
         entry.wording = wording.exists() ? std::string(wording.text()) : entry.name;

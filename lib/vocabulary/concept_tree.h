@@ -41,19 +41,20 @@ public:
         std::string name;     // the permanent id
         std::string wording;  // how to write it in a text
         Kind kind = Kind::material;
-        std::optional<Part> part;  // of a claim that nothing gives a part to; inherited from the first parent that has one
+        std::optional<Part>
+            part;  // of a claim that nothing gives a part to; inherited from the first parent that has one
         std::vector<ConceptId> parents;
         ConceptSet ancestors;    // reflexive
         ConceptSet descendants;  // reflexive
     };
 
     // Reads the entries of concepts documents, then those that `add` brought, and closes the relation. Faults:
-    // "unknown-key", "missing-key", "wrong-type", "duplicate-concept", "unknown-concept", "unknown-kind", "unknown-part", "cycle",
-    // "too-many-concepts".
+    // "unknown-key", "missing-key", "wrong-type", "duplicate-concept", "unknown-concept", "unknown-kind",
+    // "unknown-part", "cycle", "too-many-concepts".
     void load(const document::Document& document, document::Faults& faults);
     // Adds one concept that another file defines (a place). Gives its id, or 0 with a fault.
-    ConceptId add(const document::Document& document, document::Node place, std::string_view name, std::string_view parent,
-                  std::string wording, document::Faults& faults);
+    ConceptId add(const document::Document& document, document::Node place, std::string_view name,
+                  std::string_view parent, std::string wording, document::Faults& faults);
     // Resolves parents, inherits kinds and closes is-a. Call once, after all were added.
     void close(document::Faults& faults);
 

@@ -22,7 +22,7 @@ namespace {
 // The concepts that the grammar asks for by name.
 struct GrammarConcept {
     std::string_view name;
-    ConceptId GrammarConcepts::* member;
+    ConceptId GrammarConcepts::*member;
 };
 constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"leather", &GrammarConcepts::leather},
@@ -208,15 +208,17 @@ private:
 
     void load_meanings(const Document& document, Node node) {
         if (!check_keys(document, node,
-                        {"says", "called", "words", "before_hide", "before_material", "before_product", "before_hardware", "after_genuine",
-                         "after_borrower", "as_value", "with_edge", "with_hardware", "likened", "after_own"},
+                        {"says", "called", "words", "before_hide", "before_material", "before_product",
+                         "before_hardware", "after_genuine", "after_borrower", "as_value", "with_edge", "with_hardware",
+                         "likened", "after_own", "after_share"},
                         faults_)) {
             return;
         }
         const ConceptId id = vocabulary_.concepts.require(document, node.find("says"), faults_);
         if (id == 0) return;
         const Node called = node.find("called");
-        const ConceptId called_id = called.exists() ? vocabulary_.concepts.require(document, called, faults_) : ConceptId{0};
+        const ConceptId called_id =
+            called.exists() ? vocabulary_.concepts.require(document, called, faults_) : ConceptId{0};
         for (Node child : node) {
             const auto condition = condition_named(child.key());
             if (!condition) continue;
@@ -400,8 +402,8 @@ private:
         vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
     }
 
-    // 'cork leather' says cork and borrows the noun leather: a term of a material that is no hide, ending in a word that
-    // names one.
+    // 'cork leather' says cork and borrows the noun leather: a term of a material that is no hide, ending in a word
+    // that names one.
     void find_borrowed_nouns() {
         const auto& concepts = vocabulary_.concepts;
         std::map<std::string, ConceptId, std::less<>> hide_nouns;
@@ -420,8 +422,8 @@ private:
         }
     }
 
-    // A plural or other spelling that is listed as a word of its own in some other term ('details' in 'leather details')
-    // cannot be an alias of the singular, so the term gets a second path.
+    // A plural or other spelling that is listed as a word of its own in some other term ('details' in 'leather
+    // details') cannot be an alias of the singular, so the term gets a second path.
     void add_listed_forms(const RawTerm& term, const std::vector<WordId>& path) {
         std::vector<std::string> forms = number_forms(term.words.back());
         for (std::string& form : paired_forms(term.words.back(), pairs_)) forms.push_back(std::move(form));

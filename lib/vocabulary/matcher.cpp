@@ -10,9 +10,10 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
     // Words first, terms after: the first loop has few branches that depend on the text.
     for (std::uint32_t i = 0; i < count; ++i) {
         const text::Token& token = tokens.list[i];
-        word_ids[i] = token.kind <= text::TokenKind::number
-                          ? vocabulary.words.find_padded(tokens.folded.data() + token.folded_offset, token.folded_length)
-                          : 0;
+        word_ids[i] =
+            token.kind <= text::TokenKind::number
+                ? vocabulary.words.find_padded(tokens.folded.data() + token.folded_offset, token.folded_length)
+                : 0;
     }
     for (std::uint32_t i = 0; i < count;) {
         const text::Token& start = tokens.list[i];

@@ -17,9 +17,9 @@ struct Hit {
     bool misspelt = false;
 };
 
-// Fills `hits` in order, without overlap, and `word_ids` (one a token, 0 for marks and unknown words). Terms never cross
-// a mark. Cost: one table look a token and one a step of a term, however many terms there are; an unknown word of six
-// letters or more is also looked up as a misspelling. No allocation once grown.
+// Fills `hits` in order, without overlap, and `word_ids` (one a token, 0 for marks and unknown words). Terms never
+// cross a mark. Cost: one table look a token and one a step of a term, however many terms there are; an unknown word of
+// six letters or more is also looked up as a misspelling. No allocation once grown.
 void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::vector<WordId>& word_ids,
                  std::vector<Hit>& hits);
 

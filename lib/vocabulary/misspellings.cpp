@@ -12,7 +12,9 @@ std::uint64_t step(std::uint64_t hash, char c) {
     return (hash + static_cast<unsigned char>(c) + 1) * kBase;
 }
 
-std::uint64_t finish(std::uint64_t hash) { return hash ^ hash >> 31; }
+std::uint64_t finish(std::uint64_t hash) {
+    return hash ^ hash >> 31;
+}
 
 std::uint64_t hash_of(std::string_view word) {
     std::uint64_t hash = 0;
@@ -63,13 +65,14 @@ void Misspellings::add(std::string_view word, WordId id) {
     for_each_deletion(word, [&](std::uint64_t hash) { entries_.push_back({hash, index}); });
 }
 
-void Misspellings::protect(std::string_view word) { protected_.push_back(hash_of(word)); }
+void Misspellings::protect(std::string_view word) {
+    protected_.push_back(hash_of(word));
+}
 
 void Misspellings::freeze() {
     std::sort(protected_.begin(), protected_.end());
-    std::sort(entries_.begin(), entries_.end(), [](const Entry& a, const Entry& b) {
-        return a.hash != b.hash ? a.hash < b.hash : a.word < b.word;
-    });
+    std::sort(entries_.begin(), entries_.end(),
+              [](const Entry& a, const Entry& b) { return a.hash != b.hash ? a.hash < b.hash : a.word < b.word; });
     for (const Entry& entry : entries_) {
         filter_[(entry.hash >> 6) & (filter_.size() - 1)] |= std::uint64_t{1} << (entry.hash & 63);
     }

@@ -10,23 +10,35 @@ inline namespace v0 {
 
 namespace {
 
-constexpr std::array<std::string_view, kPartCount> kParts = {"whole", "body", "lining", "hardware", "strap",
-                                                             "handle", "trim", "edge", "sole", "upper",
-                                                             "zip", "thread", "filling"};
+constexpr std::array<std::string_view, kPartCount> kParts = {"whole",  "body",   "lining", "hardware", "strap",
+                                                             "handle", "trim",   "edge",   "sole",     "upper",
+                                                             "zip",    "thread", "filling"};
 constexpr std::array<std::string_view, kKindCount> kKinds = {
-    "material", "species", "grain", "finish", "plating", "tanning", "composition", "measure",
-    "performance", "origin", "certification", "environmental", "quality", "craft"};
-constexpr std::array<std::string_view, 15> kUnits = {
-    "none", "percent", "millimetre", "micrometre", "ounce-leather", "ounce-cloth", "iron", "gram-per-square-metre",
-    "denier", "tex", "kilogram-per-cubic-metre", "karat", "fineness", "thread-count", "fill-power"};
+    "material", "species",     "grain",  "finish",        "plating",       "tanning", "composition",
+    "measure",  "performance", "origin", "certification", "environmental", "quality", "craft"};
+constexpr std::array<std::string_view, 15> kUnits = {"none",
+                                                     "percent",
+                                                     "millimetre",
+                                                     "micrometre",
+                                                     "ounce-leather",
+                                                     "ounce-cloth",
+                                                     "iron",
+                                                     "gram-per-square-metre",
+                                                     "denier",
+                                                     "tex",
+                                                     "kilogram-per-cubic-metre",
+                                                     "karat",
+                                                     "fineness",
+                                                     "thread-count",
+                                                     "fill-power"};
 constexpr std::array<std::string_view, 6> kGrades = {"contradicted", "misleading", "unsupported",
-                                                     "inconclusive", "vague", "consistent"};
+                                                     "inconclusive", "vague",      "consistent"};
 constexpr std::array<std::string_view, 3> kBases = {"wording", "cross-check", "evidence"};
 
 constexpr std::array<std::string_view, kMarkCount> kMarks = {
-    "genuine", "solid", "pure", "all", "imitation", "look", "praised", "coated", "asterisk", "method", "result",
-    "document", "shares-off", "title", "specification", "on-product", "on-part", "on-material", "more-than", "likened",
-    "blend", "first-share", "listed"};
+    "genuine",  "solid",       "pure",      "all",      "imitation",  "look",        "praised",       "coated",
+    "asterisk", "method",      "result",    "document", "shares-off", "title",       "specification", "on-product",
+    "on-part",  "on-material", "more-than", "likened",  "blend",      "first-share", "listed"};
 
 template <typename Enum, std::size_t N>
 std::optional<Enum> named(const std::array<std::string_view, N>& names, std::string_view name) {
@@ -38,11 +50,21 @@ std::optional<Enum> named(const std::array<std::string_view, N>& names, std::str
 
 }  // namespace
 
-std::string_view name_of(Part part) noexcept { return kParts[static_cast<std::size_t>(part)]; }
-std::string_view name_of(Kind kind) noexcept { return kKinds[static_cast<std::size_t>(kind)]; }
-std::string_view name_of(Unit unit) noexcept { return kUnits[static_cast<std::size_t>(unit)]; }
-std::string_view name_of(Grade grade) noexcept { return kGrades[static_cast<std::size_t>(grade)]; }
-std::string_view name_of(Basis basis) noexcept { return kBases[static_cast<std::size_t>(basis)]; }
+std::string_view name_of(Part part) noexcept {
+    return kParts[static_cast<std::size_t>(part)];
+}
+std::string_view name_of(Kind kind) noexcept {
+    return kKinds[static_cast<std::size_t>(kind)];
+}
+std::string_view name_of(Unit unit) noexcept {
+    return kUnits[static_cast<std::size_t>(unit)];
+}
+std::string_view name_of(Grade grade) noexcept {
+    return kGrades[static_cast<std::size_t>(grade)];
+}
+std::string_view name_of(Basis basis) noexcept {
+    return kBases[static_cast<std::size_t>(basis)];
+}
 std::string_view name_of(Mark mark) noexcept {
     return kMarks[static_cast<std::size_t>(std::countr_zero(static_cast<std::uint32_t>(mark)))];
 }
@@ -52,9 +74,15 @@ std::optional<Mark> mark_named(std::string_view name) noexcept {
     }
     return std::nullopt;
 }
-std::optional<Part> part_named(std::string_view name) noexcept { return named<Part>(kParts, name); }
-std::optional<Kind> kind_named(std::string_view name) noexcept { return named<Kind>(kKinds, name); }
-std::optional<Grade> grade_named(std::string_view name) noexcept { return named<Grade>(kGrades, name); }
+std::optional<Part> part_named(std::string_view name) noexcept {
+    return named<Part>(kParts, name);
+}
+std::optional<Kind> kind_named(std::string_view name) noexcept {
+    return named<Kind>(kKinds, name);
+}
+std::optional<Grade> grade_named(std::string_view name) noexcept {
+    return named<Grade>(kGrades, name);
+}
 
 }  // namespace v0
 }  // namespace grainside

@@ -69,6 +69,7 @@ constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition
     {"with_hardware", Condition::with_hardware},
     {"likened", Condition::likened},
     {"after_own", Condition::after_own},
+    {"after_share", Condition::after_share},
 });
 
 }  // namespace

@@ -13,8 +13,8 @@ namespace grainside::vocabulary {
 // The grammar's word classes. Which words they hold is written in rules/vocabulary/LANG/, under the names of
 // role_names() in sense.cpp; rules/README.md explains each.
 enum class Role : std::uint8_t {
-    meaning,  // stands for a concept
-    part,     // names a part: value is a Part
+    meaning,      // stands for a concept
+    part,         // names a part: value is a Part
     part_before,  // 'lined with': what follows is of the part
     part_after,   // 'leather-lined': what stands before is of the part
     product,      // names a product: value is a category
@@ -23,10 +23,51 @@ enum class Role : std::uint8_t {
     place_adjective,
     unit,  // value is a Unit
     // word classes without a value
-    determiner, own, link, with, copula, conjunction, alternative, negator, negation_end, free_suffix, hedge, genuine,
-    solid, pure, all, imitation, look, coated, comparison, comparison_suffix, other_product, other_product_after,
-    accessory_before, teaching, crowd, care, idiom, colour, tone_word, blend, standard, document, result, affirm, deny,
-    thickness_word, size_word, purpose, article, silent_label, main_label, colour_label, origin_label, more_than, breaks
+    determiner,
+    own,
+    link,
+    with,
+    copula,
+    conjunction,
+    alternative,
+    negator,
+    negation_end,
+    free_suffix,
+    hedge,
+    genuine,
+    solid,
+    pure,
+    all,
+    imitation,
+    look,
+    coated,
+    comparison,
+    comparison_suffix,
+    other_product,
+    other_product_after,
+    accessory_before,
+    teaching,
+    crowd,
+    care,
+    idiom,
+    colour,
+    tone_word,
+    blend,
+    standard,
+    document,
+    result,
+    affirm,
+    deny,
+    thickness_word,
+    size_word,
+    purpose,
+    article,
+    silent_label,
+    main_label,
+    colour_label,
+    origin_label,
+    more_than,
+    breaks
 };
 std::optional<Role> role_named(std::string_view name) noexcept;  // only the word classes without a value
 
@@ -42,18 +83,20 @@ enum class Condition : std::uint8_t {
     as_value,         // it is what a part is said to be of: after 'in', 'is' or a label, or right before a part's noun
     with_edge,        // edges are spoken of close by
     with_hardware,    // hardware or a metal is spoken of close by
-    as_label,         // of a part's noun: before a mark, an 'in' or an 'is' ('Inside: suede'), not before a word ('inside arms')
-    after_own,        // 'our own' stands before it in the same phrase
-    likened,          // right before a hyphen and a word like soft: 'mink-soft'
+    as_label,     // of a part's noun: before a mark, an 'in' or an 'is' ('Inside: suede'), not before a word ('inside
+                  // arms')
+    after_share,  // a percentage stands close before it: 'kills 99.9% of germs'
+    after_own,    // 'our own' stands before it in the same phrase
+    likened,      // right before a hyphen and a word like soft: 'mink-soft'
 };
 std::optional<Condition> condition_named(std::string_view key) noexcept;  // the YAML key; `words` is always
 
 struct Sense {
     Role role = Role::meaning;
     Condition condition = Condition::always;
-    std::uint8_t value = 0;   // a Part, category or Unit by role
-    ConceptId concept_id = 0; // of a meaning or a place
-    ConceptId called = 0;     // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
+    std::uint8_t value = 0;    // a Part, category or Unit by role
+    ConceptId concept_id = 0;  // of a meaning or a place
+    ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 
 }  // namespace grainside::vocabulary

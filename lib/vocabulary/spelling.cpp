@@ -13,7 +13,9 @@ bool has_digit(std::string_view word) {
     return std::any_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-bool is_vowel(char c) { return std::string_view("aeiou").find(c) != std::string_view::npos; }
+bool is_vowel(char c) {
+    return std::string_view("aeiou").find(c) != std::string_view::npos;
+}
 
 bool takes_es(std::string_view word) {
     return word.ends_with("s") || word.ends_with("x") || word.ends_with("z") || word.ends_with("ch") ||
@@ -50,7 +52,8 @@ std::vector<std::string> number_forms(std::string_view word) {
     return forms;
 }
 
-std::vector<std::string> paired_forms(std::string_view word, std::span<const std::pair<std::string, std::string>> pairs) {
+std::vector<std::string> paired_forms(std::string_view word,
+                                      std::span<const std::pair<std::string, std::string>> pairs) {
     std::vector<std::string> forms;
     const std::uint32_t letters = letters_of(word);
     const auto replace = [&](const std::string& from, const std::string& to) {
@@ -73,7 +76,8 @@ std::vector<std::string> paired_forms(std::string_view word, std::span<const std
 }
 
 bool can_be_joined(std::string_view left, std::string_view right) {
-    return left.size() >= 2 && right.size() >= 2 && left.size() + right.size() >= 6 && !has_digit(left) && !has_digit(right);
+    return left.size() >= 2 && right.size() >= 2 && left.size() + right.size() >= 6 && !has_digit(left) &&
+           !has_digit(right);
 }
 
 }  // namespace grainside::vocabulary

@@ -16,7 +16,8 @@ std::vector<std::string> number_forms(std::string_view word);
 
 // The other spelling of `word` for each pair of which it holds one side: microfibre -> microfiber by [fibre, fiber].
 // A pair side of under five letters counts only as the whole word, since 'grey' stands inside 'greyhound'.
-std::vector<std::string> paired_forms(std::string_view word, std::span<const std::pair<std::string, std::string>> pairs);
+std::vector<std::string> paired_forms(std::string_view word,
+                                      std::span<const std::pair<std::string, std::string>> pairs);
 
 // Whether two words of a term may be written as one: two letters or more each, six together, and no digits.
 bool can_be_joined(std::string_view left, std::string_view right);

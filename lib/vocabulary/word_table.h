@@ -13,9 +13,9 @@ namespace grainside::vocabulary {
 
 using WordId = std::uint32_t;  // 0 = a word of no term
 
-// An open-addressed table of 8-byte slots (half a hash and a number), so that tens of thousands of spellings stay in the
-// second-level cache; a bit filter in front turns most unknown words away without touching it (shared/performance: most
-// words of a listing belong to no term).
+// An open-addressed table of 8-byte slots (half a hash and a number), so that tens of thousands of spellings stay in
+// the second-level cache; a bit filter in front turns most unknown words away without touching it (shared/performance:
+// most words of a listing belong to no term).
 class WordTable {
 public:
     // The number of `word`, made if new.
@@ -35,11 +35,12 @@ public:
             if (slot.spelling == 0) return 0;
             if (slot.half != half) continue;
             const Spelling& spelling = spellings_[slot.spelling];
-            if (spelling.length == length && std::memcmp(texts_.data() + spelling.text, word, length) == 0) return spelling.id;
+            if (spelling.length == length && std::memcmp(texts_.data() + spelling.text, word, length) == 0)
+                return spelling.id;
         }
     }
 
-    std::size_t size() const noexcept { return first_.size() - 1; }       // distinct numbers given
+    std::size_t size() const noexcept { return first_.size() - 1; }  // distinct numbers given
     std::size_t spellings() const noexcept { return spellings_.size() - 1; }
     // The spelling under which `id` was first made.
     std::string_view text(WordId id) const noexcept {

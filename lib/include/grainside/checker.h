@@ -36,8 +36,8 @@ struct CheckResult {
     std::vector<Claim> mentions;
     // Sorted by field, start, grade, rule.
     std::vector<Finding> findings;
-    std::uint32_t claim_count = 0;       // mentions that are claims
-    std::uint32_t fields_too_long = 0;   // fields over kMaxFieldBytes, which were not read
+    std::uint32_t claim_count = 0;      // mentions that are claims
+    std::uint32_t fields_too_long = 0;  // fields over kMaxFieldBytes, which were not read
 };
 
 class Checker {

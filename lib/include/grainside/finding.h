@@ -21,10 +21,10 @@ std::string_view name_of(Basis basis) noexcept;
 inline constexpr std::uint32_t kNoClaim = 0xffffffff;
 
 struct Finding {
-    std::uint32_t rule = 0;             // index into RuleBook::rules()
-    std::uint32_t claim = 0;            // index into CheckResult::mentions: the words that are graded
-    std::uint32_t against = kNoClaim;   // the statement that it disagrees with, for a cross-check
-    std::uint32_t start = 0;            // half-open byte span in the field of `claim`
+    std::uint32_t rule = 0;            // index into RuleBook::rules()
+    std::uint32_t claim = 0;           // index into CheckResult::mentions: the words that are graded
+    std::uint32_t against = kNoClaim;  // the statement that it disagrees with, for a cross-check
+    std::uint32_t start = 0;           // half-open byte span in the field of `claim`
     std::uint32_t end = 0;
     Grade grade = Grade::vague;
     Basis basis = Basis::wording;

@@ -22,7 +22,8 @@ inline constexpr std::size_t kMaxFieldBytes = std::size_t{16} << 20;
 struct Field {
     // "name", "description", "material", "category" or "additionalProperty.NAME".
     std::string_view name;
-    // As the seller wrote it, UTF-8. Invalid bytes are treated as gaps between words. Offsets of claims count into this.
+    // As the seller wrote it, UTF-8. Invalid bytes are treated as gaps between words. Offsets of claims count into
+    // this.
     std::string_view text;
 };
 

@@ -1,5 +1,5 @@
-// Proving a rule book: every rule flags the texts that its file says it must, passes the others, and offers wording that
-// passes.
+// Proving a rule book: every rule flags the texts that its file says it must, passes the others, and offers wording
+// that passes.
 #ifndef GRAINSIDE_PROOF_H
 #define GRAINSIDE_PROOF_H
 
@@ -15,9 +15,9 @@ inline namespace v0 {
 struct ProofFault {
     std::string rule;
     std::string file;
-    std::uint32_t line = 0;   // of the example
-    std::string text;         // the example's text
-    std::string message;      // what was expected and what came
+    std::uint32_t line = 0;  // of the example
+    std::string text;        // the example's text
+    std::string message;     // what was expected and what came
 };
 
 struct ProofReport {

@@ -32,7 +32,8 @@ public:
 
     // One line a finding, then one closing line {"listing","claims","findings","worst","look_alikes"?}. `checker` gives
     // the wording to use instead and must be the one that made `result`.
-    void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker, std::string& out) const;
+    void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker,
+                        std::string& out) const;
 
 private:
     struct Constants;
@@ -40,8 +41,8 @@ private:
 };
 
 struct ViewOptions {
-    bool colour = false;      // ANSI colours; only for a terminal
-    std::size_t width = 80;   // columns to wrap at; at least 40
+    bool colour = false;     // ANSI colours; only for a terminal
+    std::size_t width = 80;  // columns to wrap at; at least 40
 };
 
 // The listing's words marked in place, each finding with grade, reason, source and wording to use instead, and a line
@@ -50,8 +51,8 @@ struct ViewOptions {
 void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
                 const ViewOptions& options, std::string& out);
 // The listing's claims as a table, part by part.
-void write_claims_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const ViewOptions& options,
-                       std::string& out);
+void write_claims_view(const RuleBook& book, const Listing& listing, const CheckResult& result,
+                       const ViewOptions& options, std::string& out);
 
 // What every report for people ends with: no legal advice, local law and licensed practice decide, a grade judges words
 // and evidence, not intent; rule book digest and counts.

@@ -25,8 +25,8 @@ struct Issue {
     enum class Severity : std::uint8_t { error, warning, note };
 
     Severity severity = Severity::error;
-    std::string code;     // permanent and short, for example "unknown-key"; rules/README.md explains each
-    std::string file;     // as the caller named it; "<stdin>" for standard input
+    std::string code;  // permanent and short, for example "unknown-key"; rules/README.md explains each
+    std::string file;  // as the caller named it; "<stdin>" for standard input
     std::uint32_t line = 0;
     std::uint32_t column = 0;
     std::string message;  // one sentence, no full stop

@@ -30,19 +30,19 @@ inline namespace v0 {
 
 // A law, standard, guide or 'common practice' that rules stand on.
 struct SourceInfo {
-    std::string id;       // "us-16cfr24-2-a"
-    std::string cite;     // as one would cite it
-    std::string says;     // what it says, in our words
+    std::string id;            // "us-16cfr24-2-a"
+    std::string cite;          // as one would cite it
+    std::string says;          // what it says, in our words
     bool from_memory = false;  // nobody could see the text: every finding on it says so
 };
 
 // One text of a rule's proof.
 struct ProofText {
-    std::string text;     // checked as the description of a listing without other fields
-    std::string title;    // checked as its name; usually empty
-    std::string words;    // what must be flagged; empty in a text that must pass
-    std::string because;  // why it passes; may be empty
-    std::string category; // the listing's category; may be empty
+    std::string text;        // checked as the description of a listing without other fields
+    std::string title;       // checked as its name; usually empty
+    std::string words;       // what must be flagged; empty in a text that must pass
+    std::string because;     // why it passes; may be empty
+    std::string category;    // the listing's category; may be empty
     std::uint32_t line = 0;  // where it stands in the rule's file
 };
 
@@ -53,12 +53,12 @@ struct RuleInfo {
     std::string say_instead;  // template, see rules/README.md; empty = none
     Grade grade = Grade::vague;
     Basis basis = Basis::wording;
-    std::vector<std::string> markets;       // empty = everywhere; ISO 3166-1 alpha-2 in lower case, and "eu"
-    std::string from;                       // first day in force, YYYY-MM-DD; empty = always
-    std::string until;                      // last day in force; empty = open
-    std::vector<std::uint32_t> sources;     // indices into RuleBook::sources()
+    std::vector<std::string> markets;    // empty = everywhere; ISO 3166-1 alpha-2 in lower case, and "eu"
+    std::string from;                    // first day in force, YYYY-MM-DD; empty = always
+    std::string until;                   // last day in force; empty = open
+    std::vector<std::uint32_t> sources;  // indices into RuleBook::sources()
     std::vector<ProofText> flags, passes;
-    std::string file;                       // relative to the rule folder
+    std::string file;  // relative to the rule folder
     std::uint32_t line = 0;
 };
 
@@ -82,10 +82,10 @@ public:
     std::vector<std::string> markets() const;
 
     // "" for 0 or an id of another book.
-    std::string_view concept_name(ConceptId id) const noexcept;    // the permanent id, "full-grain-leather"
-    std::string_view concept_wording(ConceptId id) const noexcept; // how to write it, "full grain leather"
-    ConceptId find_concept(std::string_view name) const noexcept;  // 0 where there is none
-    bool is_a(ConceptId id, ConceptId ancestor) const noexcept;    // reflexive
+    std::string_view concept_name(ConceptId id) const noexcept;     // the permanent id, "full-grain-leather"
+    std::string_view concept_wording(ConceptId id) const noexcept;  // how to write it, "full grain leather"
+    ConceptId find_concept(std::string_view name) const noexcept;   // 0 where there is none
+    bool is_a(ConceptId id, ConceptId ancestor) const noexcept;     // reflexive
 
     // Sixteen hexadecimal digits over all that the book was made from: two books with the same digest give the same
     // findings.

@@ -48,7 +48,8 @@ constexpr Row kFindings[] = {
     {"claims_without_findings", "Waterproof.", R"({"listing":"l1","claims":1,"findings":0,"worst":null}
 )"},
     {"everything_of_a_rule", "Soft polyurethane.",
-     R"({"listing":"l1","field":"description","start":5,"end":17,"words":"polyurethane","part":"body","kind":"material",)"
+     R"({"listing":"l1","field":"description","start":5,"end":17,"words":"polyurethane",)"
+     R"("part":"body","kind":"material",)"
      R"("says":"polyurethane","grade":"misleading","basis":"wording","rule":"plastic-named",)"
      R"("because":"Polyurethane is a \"plastic\", says the rule of the tests.","say_instead":"body of plastic sheet",)"
      R"("sources":["seen-law","unseen-standard"],"markets":["us","eu"],"from_memory":true}
