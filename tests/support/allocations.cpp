@@ -9,10 +9,14 @@ std::atomic<std::size_t> count{0};
 std::atomic<std::size_t> bytes{0};
 }  // namespace
 
-void* operator new(std::size_t size) {
+void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
     ++count;
     bytes += size;
-    if (void* const memory = std::malloc(size == 0 ? 1 : size)) return memory;
+    return std::malloc(size == 0 ? 1 : size);
+}
+
+void* operator new(std::size_t size) {
+    if (void* const memory = ::operator new(size, std::nothrow)) return memory;
     throw std::bad_alloc();
 }
 
