@@ -463,7 +463,7 @@ private:
     text::Tokens tokens_;
     std::vector<RawTerm> terms_;
     std::vector<std::pair<std::string, WordId>> joined_;
-    std::vector<std::pair<std::string, std::string>> pairs_;
+    std::vector<SpellingPair> pairs_;
     std::size_t aliases_ = 0;
 };
 

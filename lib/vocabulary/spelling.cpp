@@ -52,12 +52,13 @@ std::vector<std::string> number_forms(std::string_view word) {
     return forms;
 }
 
-std::vector<std::string> paired_forms(std::string_view word,
-                                      std::span<const std::pair<std::string, std::string>> pairs) {
+SpellingPair::SpellingPair(std::string_view first, std::string_view second)
+    : left(first), right(second), left_letters(letters_of(first)), right_letters(letters_of(second)) {}
+
+std::vector<std::string> paired_forms(std::string_view word, std::span<const SpellingPair> pairs) {
     std::vector<std::string> forms;
     const std::uint32_t letters = letters_of(word);
     const auto replace = [&](const std::string& from, const std::string& to) {
-        if ((letters_of(from) & ~letters) != 0) return;
         if (word == from) {
             forms.push_back(to);
         } else if (from.size() >= kLongPairSide && word.size() > from.size()) {
@@ -68,9 +69,9 @@ std::vector<std::string> paired_forms(std::string_view word,
             }
         }
     };
-    for (const auto& [left, right] : pairs) {
-        replace(left, right);
-        replace(right, left);
+    for (const SpellingPair& pair : pairs) {
+        if ((pair.left_letters & ~letters) == 0) replace(pair.left, pair.right);
+        if ((pair.right_letters & ~letters) == 0) replace(pair.right, pair.left);
     }
     return forms;
 }

@@ -68,7 +68,7 @@ constexpr Row kPaired[] = {
 class PairedForms : public testing::TestWithParam<Row> {};
 
 TEST_P(PairedForms, AreTheOtherSide) {
-    const std::vector<std::pair<std::string, std::string>> pairs = {{"fibre", "fiber"}, {"grey", "gray"}};
+    const std::vector<SpellingPair> pairs = {{"fibre", "fiber"}, {"grey", "gray"}};
     EXPECT_EQ(joined(paired_forms(GetParam().word, pairs)), GetParam().want);
 }
 
