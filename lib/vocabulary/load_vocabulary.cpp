@@ -83,6 +83,8 @@ public:
     Loader(Vocabulary& vocabulary, Faults& faults) : vocabulary_(vocabulary), faults_(faults) {}
 
     void load(std::span<const Document> documents) {
+        constexpr std::size_t kUsualTerms = 16'384;  // the default book has half as many
+        terms_.reserve(kUsualTerms);
         bool has_concepts = false;
         bool has_parts = false;
         for (const Document& document : documents) {

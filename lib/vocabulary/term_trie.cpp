@@ -8,9 +8,9 @@ TermTrie::NodeId TermTrie::make(NodeId node, WordId word) {
     const std::uint64_t key = std::uint64_t{node} << 32 | word;
     std::size_t at = hash(key) & mask_;
     while (edges_[at].node != 0) at = (at + 1) & mask_;
-    edges_[at] = {key, static_cast<NodeId>(pending_.size())};
+    edges_[at] = {key, static_cast<NodeId>(chains_.size())};
     ++used_;
-    pending_.emplace_back();
+    chains_.emplace_back();
     return edges_[at].node;
 }
 
@@ -29,15 +29,23 @@ void TermTrie::grow() {
 void TermTrie::add(std::span<const WordId> path, const Sense& sense) {
     NodeId node = 0;
     for (WordId word : path) node = make(node, word);
-    std::vector<Sense>& senses = pending_[node];
-    for (const Sense& known : senses) {
+    Chain& chain = chains_[node];
+    for (std::uint32_t at = chain.first; at != 0; at = added_[at].next) {
+        const Sense& known = added_[at].sense;
         if (known.role == sense.role && known.condition == sense.condition && known.value == sense.value &&
             known.concept_id == sense.concept_id && known.called == sense.called) {
             return;  // two spellings of one term
         }
     }
-    if (senses.empty()) ++terms_;
-    senses.push_back(sense);
+    const auto link = static_cast<std::uint32_t>(added_.size());
+    added_.push_back({sense, 0});
+    if (chain.first == 0) {
+        ++terms_;
+        chain.first = link;
+    } else {
+        added_[chain.last].next = link;
+    }
+    chain.last = link;
 }
 
 bool TermTrie::has_term(std::span<const WordId> path) const noexcept {
@@ -46,14 +54,16 @@ bool TermTrie::has_term(std::span<const WordId> path) const noexcept {
         node = step(node, word);
         if (node == 0) return false;
     }
-    return !pending_[node].empty();
+    return chains_[node].first != 0;
 }
 
 void TermTrie::freeze() {
-    ends_.resize(pending_.size());
-    for (std::size_t node = 0; node < pending_.size(); ++node) {
-        ends_[node] = {static_cast<std::uint32_t>(senses_.size()), static_cast<std::uint32_t>(pending_[node].size())};
-        senses_.insert(senses_.end(), pending_[node].begin(), pending_[node].end());
+    ends_.resize(chains_.size());
+    senses_.reserve(added_.size());
+    for (std::size_t node = 0; node < chains_.size(); ++node) {
+        ends_[node].first = static_cast<std::uint32_t>(senses_.size());
+        for (std::uint32_t at = chains_[node].first; at != 0; at = added_[at].next) senses_.push_back(added_[at].sense);
+        ends_[node].count = static_cast<std::uint32_t>(senses_.size()) - ends_[node].first;
     }
     for (const Edge& edge : edges_) {
         const auto word = static_cast<WordId>(edge.key);
@@ -61,8 +71,8 @@ void TermTrie::freeze() {
         if (firsts_.size() <= word) firsts_.resize(word + 1);
         firsts_[word] = edge.node;
     }
-    pending_.clear();
-    pending_.shrink_to_fit();
+    added_ = {};
+    chains_ = {};
 }
 
 }  // namespace grainside::vocabulary

@@ -59,7 +59,17 @@ private:
     std::size_t mask_ = 4095;
     std::size_t used_ = 0;
     std::size_t terms_ = 0;
-    std::vector<std::vector<Sense>> pending_{1};  // by node, until freeze()
+    // Until freeze(): each node's senses as a chain through `added_`, in the order of adding. 0 ends a chain.
+    struct Added {
+        Sense sense;
+        std::uint32_t next = 0;
+    };
+    std::vector<Added> added_{Added{}};
+    struct Chain {
+        std::uint32_t first = 0;
+        std::uint32_t last = 0;
+    };
+    std::vector<Chain> chains_{Chain{}};  // by node
     std::vector<End> ends_;
     std::vector<Sense> senses_;
     std::vector<NodeId> firsts_;  // by word

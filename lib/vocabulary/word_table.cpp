@@ -1,22 +1,37 @@
 #include "vocabulary/word_table.h"
 
 #include <algorithm>
+#include <array>
+#include <string>
 
 namespace grainside::vocabulary {
 
 namespace {
 
 // find_padded reads 16 bytes; words given while loading need not have that many.
-struct Padded {
-    explicit Padded(std::string_view word) : bytes(word.begin(), word.end()) { bytes.resize(word.size() + 16); }
-    std::string bytes;
+class Padded {
+public:
+    explicit Padded(std::string_view word) {
+        constexpr std::size_t kPadding = 16;
+        if (word.size() + kPadding > few_.size()) {
+            many_.assign(word.begin(), word.end());
+            many_.resize(word.size() + kPadding);
+        } else {
+            std::copy(word.begin(), word.end(), few_.begin());
+        }
+    }
+    const char* data() const { return many_.empty() ? few_.data() : many_.data(); }
+
+private:
+    std::array<char, 64> few_{};  // nearly every word: loading looks tens of thousands of them up
+    std::string many_;
 };
 
 }  // namespace
 
 WordId WordTable::find(std::string_view word) const {
     const Padded padded(word);
-    return find_padded(padded.bytes.data(), static_cast<std::uint32_t>(word.size()));
+    return find_padded(padded.data(), static_cast<std::uint32_t>(word.size()));
 }
 
 WordId WordTable::intern(std::string_view word) {
@@ -36,7 +51,7 @@ bool WordTable::alias(std::string_view spelling, WordId id) {
 void WordTable::insert(std::string_view word, WordId id) {
     if (spellings_.size() * 2 > slots_.size()) grow();
     const Padded padded(word);
-    const std::uint64_t hash = hash_of(padded.bytes.data(), static_cast<std::uint32_t>(word.size()));
+    const std::uint64_t hash = hash_of(padded.data(), static_cast<std::uint32_t>(word.size()));
     filter_[(hash >> 6) & (filter_.size() - 1)] |= std::uint64_t{1} << (hash & 63);
     const auto half = static_cast<std::uint32_t>(hash >> 32);
     std::size_t at = half & mask_;
