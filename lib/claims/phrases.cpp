@@ -172,7 +172,7 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     if (segment.regions[first].labelled) claim.marks |= bit(Mark::specification);
     add_evidence(segment, first, claim.marks);
     for (std::uint32_t token = first_token; token < last_token; ++token) {
-        claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::look_alike) != 0;
+        claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::kLookAlike) != 0;
     }
     constexpr std::uint32_t kAsteriskReach = 3;  // 'leather shoes*'
     for (std::uint32_t i = last;

@@ -37,7 +37,7 @@ struct Piece {
 
     bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
     bool is_mark(text::TokenKind mark) const noexcept { return kind == PieceKind::mark && token_kind == mark; }
-    bool hyphenated() const noexcept { return (flags & text::flag::hyphen_before) != 0; }
+    bool hyphenated() const noexcept { return (flags & text::flag::kHyphenBefore) != 0; }
 };
 
 // What pieces are cut from.

@@ -239,7 +239,10 @@ private:
             return false;
         }
         // 'kid sizes': a word behind it means that it is not the value itself.
-        if (at + 1 < pieces_.size() && pieces_[at + 1].kind == PieceKind::word) return false;
+        if (at + 1 < pieces_.size() && (pieces_[at + 1].kind == PieceKind::word || pieces_[at + 1].is(Role::colour) ||
+                                        pieces_[at + 1].is(Role::comparison))) {
+            return false;
+        }
         constexpr std::size_t kWordsBefore = 3;
         std::size_t words = 0;
         const auto all = senses(at);
@@ -383,7 +386,7 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
         piece.last = at + 1;
         piece.flags = token.flags;
         piece.token_kind = token.kind;
-        piece.glued = at > segment.first && (token.flags & text::flag::space_before) == 0;
+        piece.glued = at > segment.first && (token.flags & text::flag::kSpaceBefore) == 0;
         if (next_hit < source.hits.size() && source.hits[next_hit].first == at) {
             piece.kind = PieceKind::term;
             piece.hit = static_cast<std::uint32_t>(next_hit);

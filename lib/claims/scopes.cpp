@@ -38,35 +38,53 @@ bool teaches(std::span<const Piece> pieces, std::size_t start, std::size_t teach
     return has_meaning;
 }
 
+// Where the phrase that ends before `cue` begins; `cue` itself where it is about the product: 'our leather', 'the
+// lining'.
+std::size_t bare_subject(std::span<const Piece> pieces, std::size_t cue) {
+    std::size_t start = cue;
+    while (start > 0 && !ends_phrase(pieces[start - 1])) --start;
+    if (start == cue || !teaches(pieces, start, cue)) return cue;
+    if (start > 0) {
+        const Piece& before = pieces[start - 1];
+        if (before.is(Role::determiner) || before.is(Role::own) || before.is(Role::link) || before.is(Role::with))
+            return cue;
+    }
+    return start;
+}
+
 void silence_teaching(std::span<Piece> pieces) {
-    std::size_t start = 0;  // of the clause
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::crowd)) {
             silence(pieces, 0, clause_end(pieces, i));
             return;
         }
-        if (pieces[i].teaches && teaches(pieces, start, i)) {
-            silence(pieces, start, clause_end(pieces, i));
-        }
-        if (ends_clause(pieces[i])) start = i + 1;
+        if (!pieces[i].teaches) continue;
+        const std::size_t start = bare_subject(pieces, i);
+        if (start < i) silence(pieces, start, clause_end(pieces, i));
     }
 }
 
-// 'Full grain leather is the outside of the hide': a bare material, 'is', and an article define; 'Leather is full
-// grain' and 'The leather is 2 mm' describe.
+// Whether what stands behind an 'is' says what a thing is by nature: 'the outside of the hide', 'ground-up scrap'; and
+// not how it was worked: 'drawn over a frame'.
+bool defines(std::span<const Piece> pieces, std::size_t predicate) {
+    if (predicate >= pieces.size()) return false;
+    const Piece& first = pieces[predicate];
+    if (first.is(Role::article) || first.is(Role::determiner) || first.is(Role::comparison) || first.is(Role::breaks))
+        return true;
+    std::size_t end = predicate;
+    while (end < pieces.size() && pieces[end].kind == PieceKind::word) ++end;
+    return end > predicate && (end == pieces.size() || (ends_phrase(pieces[end]) && !pieces[end].is(Role::link) &&
+                                                        !pieces[end].is(Role::with)));
+}
+
+// 'Full grain leather is the outside of the hide': a bare material, 'is', and what it is; 'Leather is full grain' and
+// 'The leather is 2 mm' describe the product.
 void silence_definitions(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        if (!pieces[i].is(Role::copula) || i + 1 >= pieces.size()) continue;
-        std::size_t start = i;
-        while (start > 0 && !ends_phrase(pieces[start - 1])) --start;
-        const bool about_product =
-            start > 0 && (pieces[start - 1].is(Role::determiner) || pieces[start - 1].is(Role::own) ||
-                          pieces[start - 1].is(Role::link) || pieces[start - 1].is(Role::conjunction));
-        if (about_product || !teaches(pieces, start, i)) continue;
-        const Piece& next = pieces[i + 1];
-        const bool defines =
-            next.is(Role::article) || next.is(Role::determiner) || next.is(Role::comparison) || next.is(Role::breaks);
-        if (defines) silence(pieces, start, clause_end(pieces, i));
+        if (!pieces[i].is(Role::copula) || !defines(pieces, i + 1)) continue;
+        const std::size_t start = bare_subject(pieces, i);
+        const bool listed = start > 0 && start < i && pieces[start - 1].is(Role::conjunction);
+        if (start < i && !listed) silence(pieces, start, clause_end(pieces, i));
     }
 }
 
@@ -110,8 +128,11 @@ void silence_others(std::span<Piece> pieces) {
         }
         if (pieces[i].is(Role::other_product_after)) {
             std::size_t start = i;
+            // 'is upholstered in wool and priced separately': the 'and' right before the cue ties it to the whole
+            // clause.
+            const bool tied = i > 0 && pieces[i - 1].is(Role::conjunction);
             while (start > 0 && !ends_clause(pieces[start - 1]) && !pieces[start - 1].is_mark(TokenKind::comma) &&
-                   !pieces[start - 1].is(Role::conjunction)) {
+                   (tied || !pieces[start - 1].is(Role::conjunction))) {
                 --start;
             }
             silence(pieces, start, i + 1);

@@ -52,8 +52,8 @@ enum class CharacterKind : std::uint8_t {
 };
 
 namespace fold_flag {
-inline constexpr std::uint8_t latin = 1;    // a letter of the Latin script, or one whose folded form begins with one
-inline constexpr std::uint8_t capital = 2;  // an upper-case or title-case letter
+inline constexpr std::uint8_t kLatin = 1;    // a letter of the Latin script, or one whose folded form begins with one
+inline constexpr std::uint8_t kCapital = 2;  // an upper-case or title-case letter
 }  // namespace fold_flag
 
 // One row of the fold table. Eight bytes, so that a page of 256 characters is 2 KiB.

@@ -125,7 +125,7 @@ void Cutter::take_letter(const Character& character) {
     if (open_ != Open::word) {
         cut(character.start);
         open(Open::word, character.start);
-        begins_with_capital_ = (character.entry->flags & fold_flag::capital) != 0;
+        begins_with_capital_ = (character.entry->flags & fold_flag::kCapital) != 0;
     }
     extend_word(character);
 }
@@ -211,7 +211,7 @@ void Cutter::take_tag(const Character& character) {
     switch (character.kind) {
         case CharacterKind::break_tag:
             end_line(start, end, false);
-            if (++breaks_ > 1 && !tokens_.list.empty()) tokens_.list.back().flags |= flag::blank_line;
+            if (++breaks_ > 1 && !tokens_.list.empty()) tokens_.list.back().flags |= flag::kBlankLine;
             return;
         case CharacterKind::row_tag:
             end_line(start, end, false);
@@ -361,18 +361,18 @@ void Cutter::open(Open kind, std::uint32_t start) {
     has_latin_ = false;
     has_look_alike_ = false;
     flags_ = 0;
-    if (space_) flags_ |= flag::space_before;
-    if (join_) flags_ |= flag::hyphen_before;
+    if (space_) flags_ |= flag::kSpaceBefore;
+    if (join_) flags_ |= flag::kHyphenBefore;
     space_ = false;
     join_ = false;
 }
 
 void Cutter::close(std::uint32_t at) {
     if (open_ == Open::word) {
-        if (begins_with_capital_) flags_ |= flag::capital;
-        if (letters_ > 1 && letters_ == capitals_) flags_ |= flag::all_capitals;
+        if (begins_with_capital_) flags_ |= flag::kCapital;
+        if (letters_ > 1 && letters_ == capitals_) flags_ |= flag::kAllCapitals;
         if (has_look_alike_ && has_latin_) {
-            flags_ |= flag::look_alike;
+            flags_ |= flag::kLookAlike;
             refold_as_latin(start_, end_);
         }
     } else if (line_start_ && length_ <= kLongestListNumber) {
@@ -403,7 +403,7 @@ void Cutter::refold_as_latin(std::uint32_t start, std::uint32_t end) {
 }
 
 void Cutter::emit(TokenKind kind, std::uint32_t start, std::uint32_t end) {
-    const std::uint8_t flags = space_ ? flag::space_before : std::uint8_t{0};
+    const std::uint8_t flags = space_ ? flag::kSpaceBefore : std::uint8_t{0};
     tokens_.list.push_back({start, end, static_cast<std::uint32_t>(folded_end_), 0, kind, flags});
     space_ = false;
     line_start_ = false;
@@ -419,7 +419,7 @@ void Cutter::end_line(std::uint32_t start, std::uint32_t end, bool blank) {
         }
         Token& line_end = tokens_.list.back();
         line_end.end = end;
-        if (blank) line_end.flags |= flag::blank_line;
+        if (blank) line_end.flags |= flag::kBlankLine;
     }
     space_ = false;
     line_start_ = true;
@@ -430,7 +430,7 @@ void Cutter::take_newline(const Character& character) {
     const bool after_return = character.code == '\n' && after_return_ == character.start;
     after_return_ = character.code == '\r' ? character.end : kNowhere;
     if (after_return || tokens_.list.empty()) return;
-    if (++newlines_ > 1) tokens_.list.back().flags |= flag::blank_line;
+    if (++newlines_ > 1) tokens_.list.back().flags |= flag::kBlankLine;
 }
 
 // Composes a vowel or tail with what the word ends in (Unicode standard, 3.12, Hangul syllable composition).

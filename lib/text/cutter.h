@@ -41,8 +41,8 @@ public:
     // characters one by one. `flags` are those of its letters. REQUIRES: is_clean(); the next character is neither a
     // letter nor a digit nor dropped nor an apostrophe.
     void take_word(std::uint32_t start, std::uint32_t end, std::uint32_t folded_offset, std::uint8_t flags) {
-        if (space_) flags |= flag::space_before;
-        if (join_) flags |= flag::hyphen_before;
+        if (space_) flags |= flag::kSpaceBefore;
+        if (join_) flags |= flag::kHyphenBefore;
         tokens_.list.push_back(
             {start, end, folded_offset, static_cast<std::uint16_t>(end - start), TokenKind::word, flags});
         space_ = false;
@@ -104,8 +104,8 @@ private:
     void extend_word(const Character& character) {
         const FoldEntry& entry = *character.entry;
         ++letters_;
-        if ((entry.flags & fold_flag::capital) != 0) ++capitals_;
-        if ((entry.flags & fold_flag::latin) != 0) has_latin_ = true;
+        if ((entry.flags & fold_flag::kCapital) != 0) ++capitals_;
+        if ((entry.flags & fold_flag::kLatin) != 0) has_latin_ = true;
         if (entry.skeleton != 0) has_look_alike_ = true;
         append_form(character);
         end_ = character.end;

@@ -315,10 +315,10 @@ public:
         } else {
             entry.kind =
                 kept.size() == 1 && composes_with_syllable(kept[0]) ? CharacterKind::jamo : CharacterKind::letter;
-            if (is_latin(kept[0])) entry.flags |= grainside::text::fold_flag::latin;
+            if (is_latin(kept[0])) entry.flags |= grainside::text::fold_flag::kLatin;
             const utf8proc_category_t category = category_of(code);
             if (category == UTF8PROC_CATEGORY_LU || category == UTF8PROC_CATEGORY_LT) {
-                entry.flags |= grainside::text::fold_flag::capital;
+                entry.flags |= grainside::text::fold_flag::kCapital;
             }
             entry.skeleton = skeleton(code);
         }

@@ -40,7 +40,7 @@ public:
             } else if (token.kind == TokenKind::line_end) {
                 if (!only_wraps(i)) {
                     close(i, false);
-                    begin_line((token.flags & flag::blank_line) != 0);
+                    begin_line((token.flags & flag::kBlankLine) != 0);
                 }
                 line_offset_ = token.end;
             } else {
@@ -92,13 +92,13 @@ private:
 
     static bool closes_after_mark(const Token& token) {
         return (token.kind == TokenKind::close || token.kind == TokenKind::quote) &&
-               (token.flags & flag::space_before) == 0;
+               (token.flags & flag::kSpaceBefore) == 0;
     }
 
     // Whether the line_end at `i` lies within a sentence that was wrapped to the width of a page.
     bool only_wraps(std::uint32_t i) const {
         const Token& line_end = tokens_.list[i];
-        if (!open_ || kind_ == SegmentKind::heading || (line_end.flags & flag::blank_line) != 0) return false;
+        if (!open_ || kind_ == SegmentKind::heading || (line_end.flags & flag::kBlankLine) != 0) return false;
         if (line_end.start - line_offset_ <= kLongLine || i + 1 == tokens_.list.size()) return false;
         const Token& before = tokens_.list[i - 1];
         return (is_word_or_number(before) || before.kind == TokenKind::comma) && begins_small(tokens_.list[i + 1]);
@@ -107,7 +107,7 @@ private:
     // A word that begins with a small letter. Scripts without case begin at U+0590 and are told by their first byte.
     bool begins_small(const Token& token) const {
         constexpr std::uint8_t kFirstCaselessLead = 0xD7;
-        if (token.kind != TokenKind::word || (token.flags & flag::capital) != 0 || token.folded_length == 0)
+        if (token.kind != TokenKind::word || (token.flags & flag::kCapital) != 0 || token.folded_length == 0)
             return false;
         return static_cast<std::uint8_t>(tokens_.folded[token.folded_offset]) < kFirstCaselessLead;
     }

@@ -42,12 +42,12 @@ enum class TokenKind : std::uint8_t {
 };
 
 namespace flag {
-inline constexpr std::uint8_t space_before = 1;   // white space or a tag lies between this token and the last
-inline constexpr std::uint8_t hyphen_before = 2;  // joined to the last token by a hyphen ("full-grain", "1.2-1.4")
-inline constexpr std::uint8_t look_alike = 4;     // letters of another script stood for Latin ones in this word
-inline constexpr std::uint8_t capital = 8;        // begins with a capital letter
-inline constexpr std::uint8_t all_capitals = 16;  // two or more letters, all capitals
-inline constexpr std::uint8_t blank_line = 32;    // on line_end: at least one empty line, or a tag that starts a block
+inline constexpr std::uint8_t kSpaceBefore = 1;   // white space or a tag lies between this token and the last
+inline constexpr std::uint8_t kHyphenBefore = 2;  // joined to the last token by a hyphen ("full-grain", "1.2-1.4")
+inline constexpr std::uint8_t kLookAlike = 4;     // letters of another script stood for Latin ones in this word
+inline constexpr std::uint8_t kCapital = 8;       // begins with a capital letter
+inline constexpr std::uint8_t kAllCapitals = 16;  // two or more letters, all capitals
+inline constexpr std::uint8_t kBlankLine = 32;    // on line_end: at least one empty line, or a tag that starts a block
 }  // namespace flag
 
 struct Token {

@@ -83,7 +83,7 @@ private:
         const std::uint64_t word = bits_between(first, past);
         const std::uint64_t letters = word & ~masks.digit;
         const bool all = (letters & ~masks.capital) == 0 && (letters & (letters - 1)) != 0;
-        return all ? flag::capital | flag::all_capitals : flag::capital;
+        return all ? flag::kCapital | flag::kAllCapitals : flag::kCapital;
     }
 
     // Marks whose meaning the next byte settles are taken here, the others by the cutter.

@@ -22,19 +22,19 @@ inline std::string dump_token(const Tokens& tokens, const Token& token) {
         "<dash>",  "<pipe>",  "<asterisk>", "<bullet>",    "<quote>",    "<line>",        "<heading>"};
     const auto has = [&](std::uint8_t flag) { return (token.flags & flag) != 0; };
     std::string out;
-    if (has(flag::space_before)) out += '_';
-    if (has(flag::hyphen_before)) out += '-';
+    if (has(flag::kSpaceBefore)) out += '_';
+    if (has(flag::kHyphenBefore)) out += '-';
     if (token.kind == TokenKind::number) out += '#';
     if (token.kind == TokenKind::word || token.kind == TokenKind::number) {
         out += tokens.folded_text(token);
-    } else if (has(flag::blank_line)) {
+    } else if (has(flag::kBlankLine)) {
         out += "<blank>";
     } else {
         out += kNames[static_cast<std::size_t>(token.kind)];
     }
-    if (has(flag::capital)) out += '^';
-    if (has(flag::all_capitals)) out += '^';
-    if (has(flag::look_alike)) out += '!';
+    if (has(flag::kCapital)) out += '^';
+    if (has(flag::kAllCapitals)) out += '^';
+    if (has(flag::kLookAlike)) out += '!';
     return out;
 }
 
