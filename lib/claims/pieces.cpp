@@ -111,6 +111,7 @@ private:
         constexpr std::size_t kLabelReach = 2;
         for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
             if (pieces_[i].is_mark(TokenKind::colon)) return true;
+            if (pieces_[i].is_mark(TokenKind::close)) return at <= kLabelReach && pieces_[0].is_mark(TokenKind::open);
             if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
         }
         return at + 1 == pieces_.size() && at < kLabelReach;

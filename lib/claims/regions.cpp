@@ -87,11 +87,14 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
         }
         const bool colon = pieces[i].is_mark(TokenKind::colon);
         const bool leading_dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i <= 3 && done == 0;
-        if (!colon && !leading_dash) continue;
+        // '[Lining] cotton'
+        const bool bracket =
+            pieces[i].is_mark(TokenKind::close) && i > 1 && i <= 4 && done == 0 && pieces[0].is_mark(TokenKind::open);
+        if (!colon && !leading_dash && !bracket) continue;
         const std::size_t start = std::max(label_start(pieces, i), done);
         if (start == i) continue;
         Region region = region_of_label(pieces.subspan(start, i - start));
-        if (leading_dash && region.kind == RegionKind::open) continue;
+        if (!colon && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::open || outer.labelled;
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
         std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),

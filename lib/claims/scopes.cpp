@@ -135,11 +135,21 @@ void silence_others(std::span<Piece> pieces) {
                    (tied || !pieces[start - 1].is(Role::conjunction))) {
                 --start;
             }
-            silence(pieces, start, i + 1);
+            std::size_t end = i + 1;
+            // 'buckles on request (zinc alloy or brass)'
+            if (end < pieces.size() && pieces[end].is_mark(TokenKind::open)) {
+                while (end < pieces.size() && !pieces[end].is_mark(TokenKind::close)) ++end;
+            }
+            silence(pieces, start, end);
         }
         if (pieces[i].is(Role::accessory_before)) {
             std::size_t end = i;
-            while (end < pieces.size() && !ends_clause(pieces[end]) && !pieces[end].is_mark(TokenKind::comma)) ++end;
+            // A comma ends it, unless a denial goes on: 'in a cardboard sleeve, not in plastic'.
+            while (end < pieces.size() && !ends_clause(pieces[end]) &&
+                   (!pieces[end].is_mark(TokenKind::comma) ||
+                    (end + 1 < pieces.size() && pieces[end + 1].is(Role::negator)))) {
+                ++end;
+            }
             silence(pieces, i, end);
         }
     }
