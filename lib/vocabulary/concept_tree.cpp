@@ -149,11 +149,8 @@ void ConceptTree::close(Faults& faults) {
                          fmt::format("'{}' is its own ancestor", entries_[id].name));
             continue;
         }
-        for (std::size_t other = 1; other < entries_.size(); ++other) {
-            if (entries_[id].ancestors.contains(static_cast<ConceptId>(other))) {
-                entries_[other].descendants.insert(static_cast<ConceptId>(id));
-            }
-        }
+        entries_[id].ancestors.for_each(
+            [&](ConceptId ancestor) { entries_[ancestor].descendants.insert(static_cast<ConceptId>(id)); });
     }
     pending_.clear();
     pending_.shrink_to_fit();

@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_VOCABULARY_CONCEPT_TREE_H
 #define GRAINSIDE_VOCABULARY_CONCEPT_TREE_H
 
+#include <bit>
 #include <cstdint>
 #include <functional>
 #include <map>
@@ -29,6 +30,15 @@ public:
         for (std::size_t i = 0; i < words_.size(); ++i) words_[i] |= other.words_[i];
     }
     bool empty() const noexcept;
+    // Calls `visit` with each id, the smallest first.
+    template <typename Visit>
+    void for_each(Visit visit) const {
+        for (std::size_t i = 0; i < words_.size(); ++i) {
+            for (std::uint64_t rest = words_[i]; rest != 0; rest &= rest - 1) {
+                visit(static_cast<ConceptId>(i * 64 + static_cast<std::size_t>(std::countr_zero(rest))));
+            }
+        }
+    }
 
 private:
     std::vector<std::uint64_t> words_;

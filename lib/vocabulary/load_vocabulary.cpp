@@ -3,9 +3,9 @@
 
 #include <algorithm>
 #include <array>
-#include <functional>
-#include <map>
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "text/tokenizer.h"
 #include "vocabulary/spelling.h"
@@ -71,9 +71,10 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"tanned-in", &GrammarConcepts::tanned_in},
 });
 
-// A term as it stands in a file, cut into folded words.
+// A term as it stands in a file: its folded words as numbers, side by side with those of all other terms.
 struct RawTerm {
-    std::vector<std::string> words;
+    std::uint32_t first = 0;  // into Loader::path_words_
+    std::uint32_t count = 0;
     Sense sense;
     bool inflects = false;  // takes plurals and joined spellings: names of things do, grammar words do not
 };
@@ -83,8 +84,13 @@ public:
     Loader(Vocabulary& vocabulary, Faults& faults) : vocabulary_(vocabulary), faults_(faults) {}
 
     void load(std::span<const Document> documents) {
-        constexpr std::size_t kUsualTerms = 16'384;  // the default book has half as many
+        // Room for the default book, so that no table is touched twice at every start of the tool.
+        constexpr std::size_t kUsualTerms = 14'000;
+        constexpr std::size_t kUsualWords = 30'000;  // of terms, and after variants
         terms_.reserve(kUsualTerms);
+        path_words_.reserve(kUsualWords);
+        vocabulary_.terms.reserve(kUsualWords);
+        vocabulary_.words.reserve(kUsualWords);
         bool has_concepts = false;
         bool has_parts = false;
         for (const Document& document : documents) {
@@ -311,11 +317,12 @@ private:
             if (!check_keys(document, node, {"spelling", "pairs"}, faults_)) return;
             for (Node pair : node.find("pairs")) {
                 const auto words = read_words(document, pair, faults_);
-                if (words.size() != 2) {
-                    faults_.error(document, pair, "wrong-type", "a spelling pair has two words");
+                if (words.size() != 2 || words[0].size() < 3 || words[1].size() < 3) {
+                    faults_.error(document, pair, "wrong-type",
+                                  "a spelling pair has two words of three letters or more");
                     continue;
                 }
-                pairs_.emplace_back(words[0], words[1]);
+                pairs_.add(words[0], words[1]);
             }
         } else if (what.text() == "not-misspelt") {
             if (!check_keys(document, node, {"spelling", "words"}, faults_)) return;
@@ -343,99 +350,113 @@ private:
             return;
         }
         text::tokenize(node.text(), tokens_);
-        RawTerm term;
-        term.sense = sense;
-        term.inflects = inflects;
         for (const text::Token& token : tokens_.list) {
             if (token.kind > text::TokenKind::number) {
                 faults_.error(document, node, "empty-term", fmt::format("the term '{}' holds a mark", node.text()),
                               "a term is made of words and digits; hyphens and spaces are equal");
                 return;
             }
-            term.words.emplace_back(tokens_.folded_text(token));
         }
-        if (term.words.empty()) {
+        if (tokens_.list.empty()) {
             faults_.error(document, node, "empty-term", "a term without a word");
             return;
         }
-        terms_.push_back(std::move(term));
+        // Every listed word gets its own number before variants are let in, so that no variant takes a listed word.
+        const auto first = static_cast<std::uint32_t>(path_words_.size());
+        for (const text::Token& token : tokens_.list) {
+            path_words_.push_back(vocabulary_.words.intern(tokens_.folded_text(token)));
+        }
+        terms_.push_back({first, static_cast<std::uint32_t>(path_words_.size()) - first, sense, inflects});
+    }
+
+    std::span<const WordId> path(const RawTerm& term) const {
+        return std::span(path_words_).subspan(term.first, term.count);
     }
 
     void build() {
-        // Every listed word gets its own number before variants are let in, so that no variant takes a listed word.
         find_borrowed_nouns();
-        std::vector<std::vector<WordId>> paths;
-        paths.reserve(terms_.size());
+        for (const RawTerm& term : terms_) vocabulary_.terms.add(path(term), term.sense);
         for (const RawTerm& term : terms_) {
-            std::vector<WordId>& path = paths.emplace_back();
-            for (const std::string& word : term.words) path.push_back(vocabulary_.words.intern(word));
-            vocabulary_.terms.add(path, term.sense);
+            if (term.inflects) add_joined(term);
         }
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            if (terms_[i].inflects) add_joined(terms_[i], paths[i]);
-        }
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            if (terms_[i].inflects) add_listed_forms(terms_[i], paths[i]);
-        }
-        // A word stands in many terms; its variants are made once.
+        add_listed_forms();
+        add_variants();
+        vocabulary_.misspellings.freeze();
+        vocabulary_.terms.freeze();
+        vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
+    }
+
+    // A word stands in many terms; its variants are made once.
+    void add_variants() {
         constexpr std::uint8_t kInflects = 1;
         constexpr std::uint8_t kMeans = 2;
         std::vector<std::uint8_t> uses(vocabulary_.words.size() + 1);
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            if (terms_[i].inflects) uses[paths[i].back()] |= kInflects;
-            if (terms_[i].sense.role != Role::meaning) continue;
-            for (WordId id : paths[i]) uses[id] |= kMeans;
+        for (const RawTerm& term : terms_) {
+            if (term.inflects) uses[path(term).back()] |= kInflects;
+            if (term.sense.role != Role::meaning) continue;
+            for (WordId id : path(term)) uses[id] |= kMeans;
         }
-        for (const auto& [word, id] : joined_) uses[id] |= kInflects;
+        for (WordId id : joined_) uses[id] |= kInflects;
         for (WordId id = 1; id < uses.size(); ++id) {
             const std::string word(vocabulary_.words.text(id));
             if ((uses[id] & kInflects) != 0) {
                 for (const std::string& form : number_forms(word)) alias(form, id);
             }
-            for (const std::string& form : paired_forms(word, pairs_)) {
+            for (const std::string& form : pairs_.forms(word)) {
                 alias(form, id);
                 if ((uses[id] & kInflects) == 0) continue;
                 for (const std::string& plural : number_forms(form)) alias(plural, id);
             }
             if ((uses[id] & kMeans) != 0) vocabulary_.misspellings.add(word, id);
         }
-        vocabulary_.misspellings.freeze();
-        vocabulary_.terms.freeze();
-        vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
     }
 
     // 'cork leather' says cork and borrows the noun leather: a term of a material that is no hide, ending in a word
     // that names one.
     void find_borrowed_nouns() {
         const auto& concepts = vocabulary_.concepts;
-        std::map<std::string, ConceptId, std::less<>> hide_nouns;
+        std::vector<ConceptId> hide_nouns(vocabulary_.words.size() + 1);  // by word; 0 = none
         for (const RawTerm& term : terms_) {
-            const bool noun = term.words.size() == 1 && term.sense.role == Role::meaning &&
+            const bool noun = term.count == 1 && term.sense.role == Role::meaning &&
                               concepts.is_a(term.sense.concept_id, vocabulary_.known.hide_word);
-            if (noun) hide_nouns.emplace(term.words.front(), term.sense.concept_id);
+            if (!noun) continue;
+            ConceptId& known = hide_nouns[path(term).front()];
+            if (known == 0) known = term.sense.concept_id;
         }
         for (RawTerm& term : terms_) {
-            if (term.sense.role != Role::meaning || term.words.size() < 2 ||
+            if (term.sense.role != Role::meaning || term.count < 2 ||
                 !concepts.is_a(term.sense.concept_id, vocabulary_.known.borrows_hide)) {
                 continue;
             }
-            const auto noun = hide_nouns.find(term.words.back());
-            if (noun != hide_nouns.end()) term.sense.called = noun->second;
+            if (const ConceptId noun = hide_nouns[path(term).back()]; noun != 0) term.sense.called = noun;
         }
     }
 
     // A plural or other spelling that is listed as a word of its own in some other term ('details' in 'leather
     // details') cannot be an alias of the singular, so the term gets a second path.
-    void add_listed_forms(const RawTerm& term, const std::vector<WordId>& path) {
-        std::vector<std::string> forms = number_forms(term.words.back());
-        for (std::string& form : paired_forms(term.words.back(), pairs_)) forms.push_back(std::move(form));
-        for (const std::string& form : forms) {
-            const WordId listed = vocabulary_.words.find(form);
-            if (listed == 0 || listed == path.back()) continue;
-            std::vector<WordId> other = path;
-            other.back() = listed;
-            if (!vocabulary_.terms.has_term(other)) vocabulary_.terms.add(other, term.sense);
+    void add_listed_forms() {
+        std::vector<std::optional<std::vector<WordId>>> listed_forms(vocabulary_.words.size() + 1);  // by last word
+        std::vector<WordId> other;
+        for (const RawTerm& term : terms_) {
+            if (!term.inflects) continue;
+            std::optional<std::vector<WordId>>& listed = listed_forms[path(term).back()];
+            if (!listed) listed = forms_with_a_number(path(term).back());
+            for (WordId form : *listed) {
+                other.assign(path(term).begin(), path(term).end());
+                other.back() = form;
+                if (!vocabulary_.terms.has_term(other)) vocabulary_.terms.add(other, term.sense);
+            }
         }
+    }
+
+    std::vector<WordId> forms_with_a_number(WordId word) const {
+        std::vector<std::string> forms = number_forms(vocabulary_.words.text(word));
+        for (std::string& form : pairs_.forms(vocabulary_.words.text(word))) forms.push_back(std::move(form));
+        std::vector<WordId> listed;
+        for (const std::string& form : forms) {
+            if (const WordId known = vocabulary_.words.find(form); known != 0 && known != word) listed.push_back(known);
+        }
+        return listed;
     }
 
     void alias(const std::string& form, WordId id) {
@@ -445,18 +466,21 @@ private:
     }
 
     // 'full grain' is also written 'fullgrain': two neighbouring words as one, unless that is a term already.
-    void add_joined(const RawTerm& term, const std::vector<WordId>& path) {
-        for (std::size_t i = 0; i + 1 < term.words.size(); ++i) {
-            const std::string& left = term.words[i];
-            const std::string& right = term.words[i + 1];
+    void add_joined(const RawTerm& term) {
+        std::string joined;
+        std::vector<WordId> other;
+        for (std::size_t i = 0; i + 1 < term.count; ++i) {
+            const std::span<const WordId> words = path(term);
+            const std::string_view left = vocabulary_.words.text(words[i]);
+            const std::string_view right = vocabulary_.words.text(words[i + 1]);
             if (!can_be_joined(left, right)) continue;
-            const std::string joined = left + right;
-            std::vector<WordId> other(path.begin(), path.begin() + static_cast<std::ptrdiff_t>(i));
+            joined.assign(left).append(right);
+            other.assign(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(i));
             other.push_back(vocabulary_.words.intern(joined));
-            other.insert(other.end(), path.begin() + static_cast<std::ptrdiff_t>(i) + 2, path.end());
+            other.insert(other.end(), words.begin() + static_cast<std::ptrdiff_t>(i) + 2, words.end());
             if (vocabulary_.terms.has_term(other)) continue;
             vocabulary_.terms.add(other, term.sense);
-            if (i + 2 == term.words.size()) joined_.emplace_back(joined, other.back());
+            if (i + 2 == term.count) joined_.push_back(other.back());
         }
     }
 
@@ -464,8 +488,9 @@ private:
     Faults& faults_;
     text::Tokens tokens_;
     std::vector<RawTerm> terms_;
-    std::vector<std::pair<std::string, WordId>> joined_;
-    std::vector<SpellingPair> pairs_;
+    std::vector<WordId> path_words_;
+    std::vector<WordId> joined_;
+    SpellingPairs pairs_;
     std::size_t aliases_ = 0;
 };
 

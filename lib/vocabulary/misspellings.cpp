@@ -16,24 +16,28 @@ std::uint64_t finish(std::uint64_t hash) {
     return hash ^ hash >> 31;
 }
 
+std::uint32_t half_of(std::uint64_t hash) {
+    return static_cast<std::uint32_t>(finish(hash));
+}
+
 std::uint64_t hash_of(std::string_view word) {
     std::uint64_t hash = 0;
     for (char c : word) hash = step(hash, c);
     return finish(hash);
 }
 
-// Calls `visit` with the hash of `word` and of every form with one letter after the first removed. The hash is a
+// Calls `visit` with half the hash of `word` and of every form with one letter after the first removed. The hash is a
 // polynomial, so each form costs a multiplication: prefix and suffix are joined.
 template <typename Visit>
 void for_each_deletion(std::string_view word, Visit visit) {
     std::array<std::uint64_t, kLongestMisspelt + 1> prefix{};
     for (std::size_t i = 0; i < word.size(); ++i) prefix[i + 1] = step(prefix[i], word[i]);
-    visit(finish(prefix[word.size()]));
+    visit(half_of(prefix[word.size()]));
     std::uint64_t suffix = 0;
     std::uint64_t power = 1;
     for (std::size_t i = word.size(); i-- > 1;) {
         // Without letter i: prefix up to i, then the letters after it.
-        visit(finish(prefix[i] * power + suffix));
+        visit(half_of(prefix[i] * power + suffix));
         power *= kBase;
         suffix += (static_cast<unsigned char>(word[i]) + std::uint64_t{1}) * power;
     }
@@ -62,7 +66,7 @@ void Misspellings::add(std::string_view word, WordId id) {
     const auto index = static_cast<std::uint32_t>(words_.size());
     words_.push_back({static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint32_t>(word.size()), id});
     texts_.insert(texts_.end(), word.begin(), word.end());
-    for_each_deletion(word, [&](std::uint64_t hash) { entries_.push_back({hash, index}); });
+    for_each_deletion(word, [&](std::uint32_t half) { entries_.push_back({half, index}); });
 }
 
 void Misspellings::protect(std::string_view word) {
@@ -86,10 +90,10 @@ WordId Misspellings::find(std::string_view word) const noexcept {
     if (word.size() + 1 < kShortestMisspelt || word.size() > kLongestMisspelt) return 0;
     WordId found = 0;
     bool checked = false;
-    for_each_deletion(word, [&](std::uint64_t hash) {
+    for_each_deletion(word, [&](std::uint32_t hash) {
         if (found != 0 || (filter_[(hash >> 6) & (filter_.size() - 1)] >> (hash & 63) & 1) == 0) return;
         auto at = std::lower_bound(entries_.begin(), entries_.end(), hash,
-                                   [](const Entry& entry, std::uint64_t value) { return entry.hash < value; });
+                                   [](const Entry& entry, std::uint32_t value) { return entry.hash < value; });
         for (; at != entries_.end() && at->hash == hash && found == 0; ++at) {
             const Known& known = words_[at->word];
             if (text(known).front() != word.front() || !within_one_edit(word, text(known))) continue;

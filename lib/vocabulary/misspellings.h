@@ -32,7 +32,7 @@ public:
 
 private:
     struct Entry {
-        std::uint64_t hash = 0;
+        std::uint32_t hash = 0;  // half a hash: what is found is compared letter by letter
         std::uint32_t word = 0;  // index into words_
     };
     struct Known {

@@ -1,7 +1,7 @@
 #include "vocabulary/spelling.h"
 
 #include <algorithm>
-#include <cstdint>
+#include <utility>
 
 namespace grainside::vocabulary {
 
@@ -20,13 +20,6 @@ bool is_vowel(char c) {
 bool takes_es(std::string_view word) {
     return word.ends_with("s") || word.ends_with("x") || word.ends_with("z") || word.ends_with("ch") ||
            word.ends_with("sh");
-}
-
-// One bit a letter: a side whose letters are not all in the word cannot stand in it, which settles nearly every pair.
-std::uint32_t letters_of(std::string_view word) {
-    std::uint32_t letters = 0;
-    for (char c : word) letters |= c >= 'a' && c <= 'z' ? 1U << (c - 'a') : 0U;
-    return letters;
 }
 
 }  // namespace
@@ -52,26 +45,36 @@ std::vector<std::string> number_forms(std::string_view word) {
     return forms;
 }
 
-SpellingPair::SpellingPair(std::string_view first, std::string_view second)
-    : left(first), right(second), left_letters(letters_of(first)), right_letters(letters_of(second)) {}
+void SpellingPairs::add(std::string_view left, std::string_view right) {
+    for (const auto& [from, to] : {std::pair(left, right), std::pair(right, left)}) {
+        begins_.set(beginning_of(from));
+        by_beginning_[beginning_of(from)].push_back(static_cast<std::uint32_t>(sides_.size()));
+        sides_.push_back({std::string(from), std::string(to)});
+    }
+}
 
-std::vector<std::string> paired_forms(std::string_view word, std::span<const SpellingPair> pairs) {
-    std::vector<std::string> forms;
-    const std::uint32_t letters = letters_of(word);
-    const auto replace = [&](const std::string& from, const std::string& to) {
-        if (word == from) {
-            forms.push_back(to);
-        } else if (from.size() >= kLongPairSide && word.size() > from.size()) {
-            if (const std::size_t at = word.find(from); at != std::string_view::npos) {
-                std::string form(word);
-                form.replace(at, from.size(), to);
-                forms.push_back(std::move(form));
-            }
-        }
+std::vector<std::string> SpellingPairs::forms(std::string_view word) const {
+    struct Found {
+        std::uint32_t side;
+        std::size_t at;
     };
-    for (const SpellingPair& pair : pairs) {
-        if ((pair.left_letters & ~letters) == 0) replace(pair.left, pair.right);
-        if ((pair.right_letters & ~letters) == 0) replace(pair.right, pair.left);
+    std::vector<Found> found;
+    for (std::size_t at = 0; at + 3 <= word.size(); ++at) {
+        const std::size_t beginning = beginning_of(word.substr(at, 3));
+        if (!begins_[beginning]) continue;
+        for (std::uint32_t side : by_beginning_.at(beginning)) {
+            const std::string& from = sides_[side].from;
+            const bool counts = from.size() >= kLongPairSide || from.size() == word.size();
+            if (counts && word.substr(at).starts_with(from)) found.push_back({side, at});
+        }
+    }
+    std::sort(found.begin(), found.end(),
+              [](const Found& a, const Found& b) { return a.side != b.side ? a.side < b.side : a.at < b.at; });
+    std::vector<std::string> forms;
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        if (i > 0 && found[i - 1].side == found[i].side) continue;  // only the first of one side is replaced
+        const Side& side = sides_[found[i].side];
+        forms.emplace_back(word).replace(found[i].at, side.from.size(), side.to);
     }
     return forms;
 }

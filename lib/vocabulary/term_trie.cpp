@@ -1,26 +1,33 @@
 #include "vocabulary/term_trie.h"
 
+#include <bit>
+
 namespace grainside::vocabulary {
+
+void TermTrie::reserve(std::size_t nodes) {
+    chains_.reserve(nodes);
+    added_.reserve(nodes);
+    if (const std::size_t slots = std::bit_ceil(2 * nodes); slots > edges_.size()) rehash(slots);
+}
 
 TermTrie::NodeId TermTrie::make(NodeId node, WordId word) {
     if (const NodeId known = step(node, word); known != 0) return known;
-    if ((used_ + 1) * 2 > edges_.size()) grow();
-    const std::uint64_t key = std::uint64_t{node} << 32 | word;
-    std::size_t at = hash(key) & mask_;
+    if ((used_ + 1) * 2 > edges_.size()) rehash(edges_.size() * 2);
+    std::size_t at = hash(node, word) & mask_;
     while (edges_[at].node != 0) at = (at + 1) & mask_;
-    edges_[at] = {key, static_cast<NodeId>(chains_.size())};
+    edges_[at] = {node, word, static_cast<NodeId>(chains_.size())};
     ++used_;
     chains_.emplace_back();
     return edges_[at].node;
 }
 
-void TermTrie::grow() {
-    std::vector<Edge> old(edges_.size() * 2);
+void TermTrie::rehash(std::size_t slots) {
+    std::vector<Edge> old(slots);
     old.swap(edges_);
     mask_ = edges_.size() - 1;
     for (const Edge& edge : old) {
         if (edge.node == 0) continue;
-        std::size_t at = hash(edge.key) & mask_;
+        std::size_t at = hash(edge.from, edge.word) & mask_;
         while (edges_[at].node != 0) at = (at + 1) & mask_;
         edges_[at] = edge;
     }
@@ -66,10 +73,9 @@ void TermTrie::freeze() {
         ends_[node].count = static_cast<std::uint32_t>(senses_.size()) - ends_[node].first;
     }
     for (const Edge& edge : edges_) {
-        const auto word = static_cast<WordId>(edge.key);
-        if (edge.node == 0 || edge.key >> 32 != 0) continue;
-        if (firsts_.size() <= word) firsts_.resize(word + 1);
-        firsts_[word] = edge.node;
+        if (edge.node == 0 || edge.from != 0) continue;
+        if (firsts_.size() <= edge.word) firsts_.resize(edge.word + 1);
+        firsts_[edge.word] = edge.node;
     }
     added_ = {};
     chains_ = {};

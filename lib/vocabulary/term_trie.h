@@ -16,6 +16,8 @@ class TermTrie {
 public:
     using NodeId = std::uint32_t;
 
+    // Makes room for about so many nodes, a term each; more may come.
+    void reserve(std::size_t nodes);
     // Adds a sense to the end of a path; the order of adding is kept.
     void add(std::span<const WordId> path, const Sense& sense);
     // Whether a term ends where `path` leads. Only before freeze().
@@ -27,10 +29,10 @@ public:
     NodeId first(WordId word) const noexcept { return word < firsts_.size() ? firsts_[word] : 0; }
     // 0 where no term goes on with `word`.
     NodeId step(NodeId node, WordId word) const noexcept {
-        const std::uint64_t key = std::uint64_t{node} << 32 | word;
-        for (std::size_t at = hash(key) & mask_;; at = (at + 1) & mask_) {
-            if (edges_[at].key == key) return edges_[at].node;
-            if (edges_[at].node == 0) return 0;
+        for (std::size_t at = hash(node, word) & mask_;; at = (at + 1) & mask_) {
+            const Edge& edge = edges_[at];
+            if (edge.from == node && edge.word == word) return edge.node;
+            if (edge.node == 0) return 0;
         }
     }
     // The senses of the term that ends at `node`; empty where none does. Only after freeze().
@@ -41,19 +43,20 @@ public:
 
 private:
     struct Edge {
-        std::uint64_t key = 0;
-        NodeId node = 0;
+        NodeId from = 0;
+        WordId word = 0;
+        NodeId node = 0;  // 0 = an empty slot
     };
     struct End {
         std::uint32_t first = 0;
         std::uint32_t count = 0;
     };
-    static std::size_t hash(std::uint64_t key) noexcept {
-        key *= 0x9e3779b97f4a7c15ULL;
+    static std::size_t hash(NodeId from, WordId word) noexcept {
+        const std::uint64_t key = (std::uint64_t{from} << 32 | word) * 0x9e3779b97f4a7c15ULL;
         return static_cast<std::size_t>(key >> 32 ^ key >> 17);
     }
     NodeId make(NodeId node, WordId word);
-    void grow();
+    void rehash(std::size_t slots);
 
     std::vector<Edge> edges_ = std::vector<Edge>(4096);
     std::size_t mask_ = 4095;

@@ -18,6 +18,8 @@ using WordId = std::uint32_t;  // 0 = a word of no term
 // most words of a listing belong to no term).
 class WordTable {
 public:
+    // Makes room for about `spellings` spellings; more may come.
+    void reserve(std::size_t spellings);
     // The number of `word`, made if new.
     WordId intern(std::string_view word);
     // Lets `spelling` stand for `id` unless it is already a word of its own. Returns whether it does now.
@@ -27,7 +29,19 @@ public:
 
     // REQUIRES: 16 bytes from `word` on may be read.
     WordId find_padded(const char* word, std::uint32_t length) const noexcept {
-        const std::uint64_t hash = hash_of(word, length);
+        return find_hashed(word, length, hash_of(word, length));
+    }
+
+    std::size_t size() const noexcept { return first_.size() - 1; }  // distinct numbers given
+    std::size_t spellings() const noexcept { return spellings_.size() - 1; }
+    // The spelling under which `id` was first made.
+    std::string_view text(WordId id) const noexcept {
+        const Spelling& spelling = spellings_[first_[id]];
+        return {texts_.data() + spelling.text, spelling.length};
+    }
+
+private:
+    WordId find_hashed(const char* word, std::uint32_t length, std::uint64_t hash) const noexcept {
         if ((filter_[(hash >> 6) & (filter_.size() - 1)] >> (hash & 63) & 1) == 0) return 0;
         const auto half = static_cast<std::uint32_t>(hash >> 32);
         for (std::size_t at = half & mask_;; at = (at + 1) & mask_) {
@@ -40,15 +54,6 @@ public:
         }
     }
 
-    std::size_t size() const noexcept { return first_.size() - 1; }  // distinct numbers given
-    std::size_t spellings() const noexcept { return spellings_.size() - 1; }
-    // The spelling under which `id` was first made.
-    std::string_view text(WordId id) const noexcept {
-        const Spelling& spelling = spellings_[first_[id]];
-        return {texts_.data() + spelling.text, spelling.length};
-    }
-
-private:
     struct Slot {
         std::uint32_t half = 0;      // of the hash
         std::uint32_t spelling = 0;  // index into spellings_; 0 = empty
@@ -82,8 +87,8 @@ private:
         }
         return hash;
     }
-    void insert(std::string_view word, WordId id);
-    void grow();
+    void insert(std::string_view word, std::uint64_t hash, WordId id);
+    void rehash(std::size_t slots);
 
     std::vector<Slot> slots_ = std::vector<Slot>(1024);
     std::size_t mask_ = 1023;

@@ -68,8 +68,10 @@ constexpr Row kPaired[] = {
 class PairedForms : public testing::TestWithParam<Row> {};
 
 TEST_P(PairedForms, AreTheOtherSide) {
-    const std::vector<SpellingPair> pairs = {{"fibre", "fiber"}, {"grey", "gray"}};
-    EXPECT_EQ(joined(paired_forms(GetParam().word, pairs)), GetParam().want);
+    SpellingPairs pairs;
+    pairs.add("fibre", "fiber");
+    pairs.add("grey", "gray");
+    EXPECT_EQ(joined(pairs.forms(GetParam().word)), GetParam().want);
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, PairedForms, testing::ValuesIn(kPaired),
