@@ -1,4 +1,3 @@
-#define XXH_INLINE_ALL  // the library's own switch: all of it stands in its header
 #include "document/compiled_document.h"
 
 #include <xxhash.h>
