@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "grainside/proof.h"
 #include "report/cell_width.h"
 #include "report/json_writer.h"
 #include "report/plain_lines.h"
@@ -81,8 +82,7 @@ private:
         out_ += heading;
         out_ += '\n';
         for (const ProofText& text : texts) {
-            write_bullet(text.title.empty() ? text.text
-                                            : "name: " + text.title + (text.text.empty() ? "" : " | ") + text.text);
+            write_bullet(one_line_of(text));
             if (!text.words.empty()) write_indented("words: " + text.words);
             if (!text.category.empty()) write_indented("category: " + text.category);
             if (!text.because.empty()) write_indented("because: " + text.because);
@@ -131,6 +131,7 @@ void append_proof(report::JsonWriter& json, std::string_view key, const std::vec
         json.begin_object();
         json.optional_member("title", text.title);
         json.optional_member("text", text.text);
+        json.optional_member("material", text.material);
         json.optional_member("words", text.words);
         json.optional_member("category", text.category);
         json.optional_member("because", text.because);

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <tuple>
 
+#include "claims/answers.h"
 #include "claims/scopes.h"
 #include "text/tokenizer.h"
 
@@ -66,6 +67,20 @@ void ClaimParser::find_category(const Listing& listing) {
     }
 }
 
+// What the title and the shelf name is what is sold, and so are their kin: 'bag and belt set'.
+void ClaimParser::collect_own_categories(const Listing& listing) {
+    own_.reset();
+    add_category(vocabulary_, category_, own_);
+    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
+        if (listing.fields[i].name != "name" && listing.fields[i].name != "category") continue;
+        for (const vocabulary::Hit& hit : fields_[i].hits) {
+            for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
+                if (sense.role == Role::product) add_category(vocabulary_, sense.value, own_);
+            }
+        }
+    }
+}
+
 Region ClaimParser::region_of_field(std::string_view name) {
     Region region;
     if (name == "material") {
@@ -78,8 +93,11 @@ Region ClaimParser::region_of_field(std::string_view name) {
         std::size_t hit = 0;
         text::Segment whole;
         whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
-        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, true}, whole, hit, pieces_);
+        const Part main_part = vocabulary_.categories[category_].main_part;
+        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
+                   pieces_);
         region = region_of_label(pieces_);
+        region.asks = asked_by_label(vocabulary_, pieces_);
         region.labelled = true;
     }
     return region;
@@ -125,7 +143,8 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
     for (const text::Segment& segment : field.segments) {
         const Region& outer = carries ? carried : section;
         const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled,
-                                                outer.kind == RegionKind::part ? outer.part : Part::whole, false},
+                                                outer.kind == RegionKind::part ? outer.part : Part::whole,
+                                                vocabulary_.categories[category_].main_part, outer.tannage, false},
                                                segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
@@ -151,6 +170,8 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             }
         }
         mark_scopes(vocabulary_, segment.kind, inventory, pieces_);
+        const bool title = (marks & bit(Mark::title)) != 0;
+        if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
         if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, marks);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers
@@ -167,7 +188,8 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             parse_statements(context, phrases_[p], parts, claims);
             if (inventory.numbers) parse_measures(context, phrases_[p], parts, claims);
         }
-        if (inventory.numbers) check_shares(first, claims);
+        if (inventory.numbers) check_shares(context, first, claims);
+        if (field_region.asks != 0 && segment.first == 0) parse_answer(context, field_region.asks, claims);
     }
 }
 
@@ -190,6 +212,7 @@ void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
         read_field(text, fields_[i]);
     }
     find_category(listing);
+    collect_own_categories(listing);
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
         const std::string_view name = listing.fields[i].name;
         const Region region = region_of_field(name);

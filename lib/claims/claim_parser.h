@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "claims/other_goods.h"
 #include "claims/piece.h"
 #include "claims/regions.h"
 #include "claims/segment.h"
@@ -39,6 +40,7 @@ private:
     };
     void read_field(std::string_view text, FieldText& field) const;
     std::uint8_t first_category(const FieldText& field) const;
+    void collect_own_categories(const Listing& listing);
     std::uint8_t category_by_part(const FieldText& field, Part part) const;
     void find_category(const Listing& listing);
     Region region_of_field(std::string_view name);
@@ -50,6 +52,7 @@ private:
     const vocabulary::Vocabulary& vocabulary_;
     std::vector<FieldText> fields_;
     FieldText label_;
+    OwnCategories own_;
     std::vector<Piece> pieces_;
     std::vector<Region> regions_;
     std::vector<Phrase> phrases_;

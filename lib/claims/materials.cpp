@@ -60,15 +60,18 @@ private:
         const bool percent = i + 1 < phrase_.last && segment_.pieces[i + 1].is_mark(TokenKind::percent);
         if (!percent) return;
         const double value = segment_.pieces[i].number;
+        const bool range = i > phrase_.first && segment_.pieces[i].hyphenated() &&
+                           segment_.pieces[i - 1].kind == PieceKind::number && segment_.pieces[i - 1].number < value;
+        const double low = range ? segment_.pieces[i - 1].number : value;
         const bool closes = i + 2 >= phrase_.last || !opens_material(i + 2);
         if (count_ > 0 && !last().quantity && last().last == i && !share_is_pending_ &&
             (closes || ends_with_number()) && !numbers_lead_) {
-            last().quantity = Quantity{value, value, Unit::percent};
+            last().quantity = Quantity{low, value, Unit::percent};
             last().last = i + 2;
             return;
         }
-        share_ = Quantity{value, value, Unit::percent};
-        share_at_ = i;
+        share_ = Quantity{low, value, Unit::percent};
+        share_at_ = range ? i - 1 : i;
         share_is_pending_ = true;
     }
 
@@ -122,10 +125,7 @@ private:
                 }
                 break;
             case Role::tone_word:
-                if (count_ > 0 && last().last == i && is_a(last().says, vocabulary().known.metal)) {
-                    last().says = vocabulary().known.tone_finish;
-                    last().last = i + 1;
-                }
+                read_tone(i);
                 break;
             case Role::colour:
                 read_colour(i, piece);
@@ -213,12 +213,26 @@ private:
         --count_;
     }
 
+    // 'bronze tone' is a finish; 'brown leather colour' only a colour. In 'leather colour brown' the colour follows.
+    void read_tone(std::uint32_t i) {
+        if (count_ == 0 || last().last != i) return;
+        if (is_a(last().says, vocabulary().known.metal)) {
+            last().says = vocabulary().known.tone_finish;
+            last().last = i + 1;
+        } else if (last().marks == 0 && !last().quantity && i + 1 == phrase_.last) {
+            --count_;
+        }
+    }
+
     // 'leather-brown' and 'leather brown lining' name a colour; 'genuine leather brown wallet' names a material.
     void read_colour(std::uint32_t i, const Piece& piece) {
-        if (count_ == 0 || last().last != i || last().says != vocabulary().known.leather || last().quantity) return;
+        if (count_ == 0 || last().last != i || last().quantity) return;
+        const bool linked = last().marks == 0 && phrase_.before == Connector::link && i + 1 == phrase_.last;
+        if (linked && is_a(last().says, vocabulary().known.metal)) --count_;  // 'shown in brass yellow'
+        if (count_ == 0 || last().says != vocabulary().known.leather) return;
         bool is_colour = piece.hyphenated();
         if (!is_colour && last().marks == 0) {
-            is_colour = phrase_.before == Connector::link && i + 1 == phrase_.last;
+            is_colour = linked;
             for (std::uint32_t k = i + 1; k < phrase_.last && !is_colour; ++k) {
                 const Piece& next = segment_.pieces[k];
                 if (next.is(Role::product)) break;
@@ -255,6 +269,7 @@ private:
             return is_a(a, known.leather) ? false : join(coated(a, b), 0);
         }
         if (next.quantity && before.quantity) return false;
+        if (is_a(a, known.plastic) && b == known.coated_leather && adjacent) return join(b, 0);  // 'PU coated'
         if (before.called != 0 && is_a(b, known.hide_word) && adjacent) return join(a, before.called);
         if (a == known.fabric && is_a(b, known.textile) && adjacent) return join(b, 0);
         if (is_a(a, known.borrows_hide) && is_a(b, known.hide_word) && next.first - before.last <= kBorrowReach) {
@@ -322,7 +337,7 @@ private:
 
     void emit(const Stuff& stuff) {
         Claim claim = claim_over(segment_, stuff.first, stuff.last);
-        const PartFinder::Owner owner = parts_.owner_of_identity(stuff.first, stuff.last);
+        const PartFinder::Owner owner = parts_.owner_of_identity(stuff.first, stuff.last, stuff.says);
         claim.says = stuff.says;
         // 'split leather, PU-coated': the coat of what was named before it.
         const auto& known = vocabulary().known;
@@ -338,13 +353,26 @@ private:
         claim.negated = claim.negated || stuff.negated;
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
-        if (phrase_.followed_by_coordination || phrase_.before == Connector::coordinated)
+        if ((phrase_.followed_by_coordination && has_stuff(1)) ||
+            (phrase_.before == Connector::coordinated && has_stuff(-1)))
             claim.marks |= bit(Mark::listed);
         if (stuff.likened) {
             claim.kind = Kind::quality;
             claim.marks |= bit(Mark::likened);
         }
         claims_.push_back(claim);
+    }
+
+    // Whether the phrase before (-1) or behind (1) names a material: 'is made of PU and feels lovely' lists nothing.
+    bool has_stuff(int step) const {
+        const auto at = &phrase_ - segment_.phrases.data() + step;
+        if (at < 0 || at >= static_cast<std::ptrdiff_t>(segment_.phrases.size())) return false;
+        const Phrase& other = segment_.phrases[static_cast<std::size_t>(at)];
+        for (std::uint32_t i = other.first; i < other.last; ++i) {
+            const Piece& piece = segment_.pieces[i];
+            if (piece.is(Role::meaning) && is_stuff(vocabulary(), piece.sense.concept_id)) return true;
+        }
+        return false;
     }
 
     Stuff& last() { return chain_[count_ - 1]; }
@@ -378,35 +406,6 @@ private:
 void parse_materials(const SegmentContext& segment, const Phrase& phrase, const PartFinder& parts,
                      std::vector<Claim>& claims) {
     MaterialParser(segment, phrase, parts, claims).parse();
-}
-
-void check_shares(std::size_t first, std::vector<Claim>& claims) {
-    constexpr double kRounding = 1.0;  // three thirds are printed as 33 %
-    for (std::size_t i = first; i < claims.size();) {
-        if (claims[i].kind != Kind::composition || !claims[i].quantity) {
-            ++i;
-            continue;
-        }
-        double sum = 0;
-        std::size_t shares = 0;
-        std::size_t end = i;
-        std::uint32_t list_end = 0;
-        for (; end < claims.size(); ++end) {
-            if (claims[end].kind != Kind::composition || !claims[end].quantity) continue;
-            if (claims[end].part != claims[i].part || claims[end].negated) break;
-            // '100% polyester' is a list of its own: 'lining 100% polyester, sleeve lining 97% polyester, 3% elastane'.
-            if (shares > 0 && (claims[end].quantity->low >= 100 || claims[i].quantity->low >= 100)) break;
-            sum += claims[end].quantity->low;
-            list_end = claims[end].end;
-            ++shares;
-        }
-        claims[i].marks |= bit(Mark::first_share);
-        if (shares > 1 && (sum > 100 + kRounding || sum < 100 - kRounding)) {
-            claims[i].marks |= bit(Mark::shares_off);
-            claims[i].list_end = list_end;
-        }
-        i = std::max(end, i + 1);
-    }
 }
 
 }  // namespace grainside::claims

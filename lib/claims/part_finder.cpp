@@ -39,6 +39,20 @@ const Piece* PartFinder::noun_left(std::uint32_t before) const {
     return nullptr;
 }
 
+// 'calfskin on the reverse', 'suede at the soft inner collar': the part that stands behind the phrase.
+const Piece* PartFinder::noun_behind(std::uint32_t end) const {
+    constexpr std::uint32_t kReach = 3;
+    if (end != phrase_->last || end >= segment_.pieces.size() || !segment_.pieces[end].is(Role::at_part) ||
+        segment_.regions[phrase_->first].kind == RegionKind::part)
+        return nullptr;
+    for (std::uint32_t i = end + 1; i < segment_.pieces.size() && i <= end + kReach; ++i) {
+        const Piece& piece = segment_.pieces[i];
+        if (piece.is(Role::part)) return &piece;
+        if (piece.kind != PieceKind::word) return nullptr;
+    }
+    return nullptr;
+}
+
 PartFinder::Owner PartFinder::lent(Owner owner) {
     owner.own = false;
     return owner;
@@ -113,10 +127,30 @@ void PartFinder::enter(std::size_t phrase) {
     given_ = inherited(phrase_->first);
 }
 
-PartFinder::Owner PartFinder::owner_of_identity(std::uint32_t begin, std::uint32_t end) const {
-    if (const Piece* noun = noun_right(end); noun != nullptr) return owner_by(*noun);
+bool PartFinder::in_keyword_title() const {
+    constexpr std::uint32_t kKeywords = 7;
+    return (segment_.marks & bit(Mark::title)) != 0 && phrase_->last - phrase_->first >= kKeywords;
+}
+
+// In a title of keywords ('Belt Full Grain Leather Automatic Buckle Solid Brass Click Belt') the next noun may have
+// nothing to do with a material: hides and fabrics are no buckles, and a metal is no belt.
+bool PartFinder::fits_by_keyword(const Piece& noun, ConceptId says) const {
+    if (!in_keyword_title()) return true;
+    const auto& concepts = segment_.vocabulary.concepts;
+    const bool sheet = concepts.is_a(says, segment_.vocabulary.known.leather) ||
+                       concepts.is_a(says, segment_.vocabulary.known.textile);
+    if (noun.is(Role::part) && static_cast<Part>(noun.sense.value) == Part::hardware) return !sheet;
+    return !(noun.is(Role::product) && concepts.is_a(says, segment_.vocabulary.known.metal));
+}
+
+PartFinder::Owner PartFinder::owner_of_identity(std::uint32_t begin, std::uint32_t end, ConceptId says) const {
+    if (const Piece* noun = noun_right(end); noun != nullptr) {
+        if (fits_by_keyword(*noun, says)) return owner_by(*noun);
+        return {segment_.main_part, false, false, false};
+    }
     if (phrase_->before == Connector::part_before) return given_;
-    if (const Piece* noun = noun_left(begin); noun != nullptr) return owner_by(*noun);
+    if (const Piece* noun = noun_left(begin); noun != nullptr && !in_keyword_title()) return owner_by(*noun);
+    if (const Piece* noun = noun_behind(end); noun != nullptr) return lent(owner_by(*noun));
     return given_;
 }
 

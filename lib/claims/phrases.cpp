@@ -52,6 +52,7 @@ Connector connector_of(const Piece& piece) {
         case Role::part_before:
             return Connector::part_before;
         case Role::link:
+        case Role::at_part:
             return Connector::link;
         case Role::with:
             return Connector::with;
@@ -64,6 +65,9 @@ Connector connector_of(const Piece& piece) {
             return Connector::other;
     }
 }
+
+// No seller's noun phrase is as long, keyword titles included; whatever looks through a phrase stays linear by it.
+constexpr std::uint32_t kLongestPhrase = 64;
 
 // Marks that cut every tie to what stands before.
 bool cuts_tie(const Piece& piece) {
@@ -97,6 +101,14 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
     for (std::uint32_t i = 0; i <= pieces.size(); ++i) {
         const bool breaks = i == pieces.size() || ends_phrase(pieces[i]);
         if (!breaks) {
+            if (open && i - phrase.first == kLongestPhrase) {
+                phrase.last = i;
+                phrase.number = next_number++;
+                phrases.push_back(phrase);
+                phrase = Phrase{};
+                phrase.before = Connector::other;
+                phrase.first = i;
+            }
             if (!open) {
                 open = true;
                 phrase.first = i;
@@ -169,7 +181,9 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     claim.sentence = segment.sentence;
     claim.marks = segment.marks;
     claim.negated = segment.pieces[last - 1].negated;
-    if (segment.regions[first].labelled) claim.marks |= bit(Mark::specification);
+    const Region& region = segment.regions[first];
+    if (region.labelled) claim.marks |= bit(Mark::specification);
+    if (region.kind == RegionKind::part || region.kind == RegionKind::main) claim.marks |= bit(Mark::labelled_part);
     add_evidence(segment, first, claim.marks);
     for (std::uint32_t token = first_token; token < last_token; ++token) {
         claim.look_alike = claim.look_alike || (segment.tokens.list[token].flags & text::flag::kLookAlike) != 0;

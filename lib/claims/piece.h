@@ -34,6 +34,8 @@ struct Piece {
     bool silent = false;     // stands in something that claims nothing of the product
     bool negated = false;
     bool teaches = false;  // one of its senses begins general teaching: 'is made from'
+    bool makes = false;    // one of its senses says that it was made: 'made'
+    bool names = false;    // one of its senses gives a name: 'is called'
 
     bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
     bool is_mark(text::TokenKind mark) const noexcept { return kind == PieceKind::mark && token_kind == mark; }
@@ -47,6 +49,8 @@ struct PieceSource {
     std::span<const vocabulary::Hit> hits;  // of the whole text
     bool is_specification = false;          // the text is an attribute's value: a word can stand alone in it
     Part part = Part::whole;                // that the attribute's name gives
+    Part main_part = Part::body;            // of the product
+    bool is_tannage = false;                // the attribute's name asks for the tannage
     bool is_label = false;                  // the text is itself a label: an attribute's name
 };
 

@@ -46,6 +46,8 @@ public:
         for (std::size_t i = pieces_.size(); i-- > 0;) {
             if (pieces_[i].kind != PieceKind::term) continue;
             pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
+            pieces_[i].makes = any_sense(i, [](const Sense& sense) { return sense.role == Role::making; });
+            pieces_[i].names = any_sense(i, [](const Sense& sense) { return sense.role == Role::naming; });
             if (const Sense* sense = choose(i); sense != nullptr) {
                 pieces_[i].sense = *sense;
                 if (sense->role == Role::determiner && has_apostrophe(pieces_[i])) pieces_[i].sense.role = Role::copula;
@@ -82,11 +84,24 @@ private:
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
                 if (all.size() > 1 && is_origin(sense.concept_id) && !place_follows(at)) continue;
+                if (all.size() > 1 && ends_list_of_colours(at)) continue;
                 return &sense;
             }
             if (fallback == nullptr) fallback = &sense;
         }
         return fallback;
+    }
+
+    // 'in black or bronze': a colour word that closes a list of colours.
+    bool ends_list_of_colours(std::size_t at) const {
+        const auto is_colour = [](const Sense& sense) { return sense.role == Role::colour; };
+        if (at < 2 || !any_sense(at, is_colour) || !any_sense(at - 2, is_colour)) return false;
+        const Piece& joint = pieces_[at - 1];
+        const bool joined = joint.is_mark(TokenKind::comma) || joint.is_mark(TokenKind::slash) ||
+                            any_sense(at - 1, [](const Sense& sense) {
+                                return sense.role == Role::alternative || sense.role == Role::conjunction;
+                            });
+        return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
     static bool names_label(Role role) {
@@ -187,7 +202,8 @@ private:
                 // 'Inside: suede', 'inside, suede', 'interior dressed in suede'
                 return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]) ||
                        (pieces_[at + 1].kind == PieceKind::word && at + 2 < pieces_.size() &&
-                        pieces_[at + 2].is(Role::link));
+                        pieces_[at + 2].is(Role::link)) ||
+                       stands_before_its_material(at);
             case Condition::after_share:
                 for (std::size_t i = at; i-- > 0 && at - i <= 3;) {
                     if (pieces_[i].is_mark(TokenKind::percent)) return true;
@@ -202,6 +218,10 @@ private:
                     if (pieces_[i].is(Role::own)) return true;  // 'the Blue Leaf seal, which our own team awards'
                 }
                 return false;
+            case Condition::on_strap:
+                return source_.main_part == Part::strap;
+            case Condition::as_tannage:
+                return source_.is_tannage || follows_tannage_label(at);
             case Condition::likened:
                 return at + 1 < pieces_.size() && pieces_[at + 1].is(Role::comparison_suffix) &&
                        pieces_[at + 1].hyphenated();
@@ -209,6 +229,31 @@ private:
                 break;
         }
         return true;
+    }
+
+    // 'outside leather, inside cotton': a part's label that begins a clause, and nothing behind it but a material.
+    bool stands_before_its_material(std::size_t at) const {
+        if (at > 0 && !pieces_[at - 1].is_mark(TokenKind::comma) && !pieces_[at - 1].is_mark(TokenKind::semicolon)) {
+            return false;
+        }
+        std::size_t end = at + 1;
+        while (end < pieces_.size() && end <= at + kReach && pieces_[end].is(Role::meaning)) ++end;
+        return end > at + 1 && (end == pieces_.size() || pieces_[end].kind == PieceKind::mark) &&
+               is_stuff(source_.vocabulary, pieces_[end - 1].sense.concept_id);
+    }
+
+    // 'Tannage: chrome', 'tanning: semi vegetable'
+    bool follows_tannage_label(std::size_t at) const {
+        constexpr std::size_t kLabelReach = 4;
+        bool colon = false;
+        for (std::size_t i = at; i-- > 0 && at - i <= kLabelReach;) {
+            if (pieces_[i].is_mark(TokenKind::colon) || pieces_[i].is_mark(TokenKind::dash)) {
+                colon = true;
+            } else if (any_sense(i, [](const Sense& left) { return left.role == Role::tannage_label; })) {
+                return colon;
+            }
+        }
+        return false;
     }
 
     template <typename Test>
@@ -223,7 +268,7 @@ private:
     // What a part is said to be of: nothing but words of the same kind between it and the 'in', 'is', label or bracket
     // before it, and no other noun after it; or a part's noun right behind it ('calf lining').
     bool stands_as_value(std::size_t at) const {
-        if (pieces_[at].hyphenated()) return false;
+        if (pieces_[at].hyphenated() || ends_list_of_colours(at)) return false;
         // 'nubuck calf', 'full grain buffalo'
         if (at > 0 && any_sense(at - 1, [&](const Sense& sense) {
                 return sense.role == Role::meaning && sense.condition == Condition::always &&
@@ -348,6 +393,7 @@ bool ends_phrase(const Piece& piece) noexcept {
     if (piece.kind != PieceKind::term) return false;
     switch (piece.sense.role) {
         case Role::link:
+        case Role::at_part:
         case Role::with:
         case Role::copula:
         case Role::conjunction:
@@ -404,7 +450,11 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
     }
     Settler(source, pieces).settle();
     Inventory inventory;
-    for (const Piece& piece : pieces) {
+    for (Piece& piece : pieces) {
+        if (piece.is(Role::unit) && piece.sense.value == static_cast<std::uint8_t>(Unit::percent)) {
+            piece.kind = PieceKind::mark;  // '100 percent' reads as '100 %'
+            piece.token_kind = TokenKind::percent;
+        }
         if (piece.kind == PieceKind::term) {
             inventory.roles |= std::uint64_t{1} << static_cast<unsigned>(piece.sense.role);
             inventory.teaches = inventory.teaches || piece.teaches;

@@ -55,7 +55,9 @@ Region region_of_label(std::span<const Piece> pieces) {
         if (piece.is(Role::origin_label)) region.kind = RegionKind::origin;
         if (piece.is(Role::main_label)) main = &piece;
         if (piece.is(Role::thickness_word)) region.thickness = true;
-        if (piece.is(Role::part) && part == nullptr) part = &piece;  // 'Straps and base: cowhide' is said of the first
+        if (piece.is(Role::tannage_label)) region.tannage = true;
+        // 'Straps and base: cowhide' is said of the first, 'Body lining' of the last of a compound.
+        if (piece.is(Role::part) && (part == nullptr || part + 1 == &piece)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
     if (part != nullptr) {

@@ -22,7 +22,9 @@ enum class RegionKind : std::uint8_t {
 struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
+    ConceptId asks = 0;       // of an attribute: what 'yes' says
     bool thickness = false;   // the label speaks of thickness
+    bool tannage = false;     // the label asks for the tannage
     bool labelled = false;    // behind a label or in an attribute: a specification, not prose
 };
 

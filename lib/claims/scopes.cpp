@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "claims/answers.h"
+
 namespace grainside::claims {
 
 using text::TokenKind;
@@ -90,6 +92,11 @@ void silence_definitions(std::span<Piece> pieces) {
 
 // 'The leather is full grain cowhide', 'Leather: cowhide': the subject only takes up what the predicate names.
 void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    std::size_t last_stuff = pieces.size();
+    while (last_stuff > 0 && !(pieces[last_stuff - 1].is(Role::meaning) &&
+                               is_stuff(vocabulary, pieces[last_stuff - 1].sense.concept_id))) {
+        --last_stuff;
+    }
     for (std::size_t i = 1; i < pieces.size(); ++i) {
         const bool labels = pieces[i].is_mark(TokenKind::colon);
         if (!labels && !pieces[i].is(Role::copula)) continue;
@@ -101,12 +108,28 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
              subject.sense.concept_id == vocabulary.known.fabric || subject.sense.concept_id == vocabulary.known.metal);
         const bool alone =
             i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
-        const bool named =
-            taken_up ||
-            std::any_of(pieces.begin() + static_cast<std::ptrdiff_t>(i), pieces.end(), [&](const Piece& piece) {
-                return piece.is(Role::meaning) && is_stuff(vocabulary, piece.sense.concept_id);
-            });
+        const bool named = taken_up || last_stuff > i;
         if (generic && alone && named && (labels || i > 1)) subject.silent = true;
+    }
+}
+
+// 'The colour is raw silk', 'in a shade that we call Leather Moon': a colour's name, up to the next comma.
+void silence_colour_names(std::span<Piece> pieces) {
+    constexpr std::size_t kReach = 5;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (!pieces[i].is(Role::tone_word) && !pieces[i].is(Role::colour_label)) continue;
+        for (std::size_t k = i + 1; k < pieces.size() && k <= i + kReach; ++k) {
+            if (pieces[k].kind == PieceKind::mark || pieces[k].is(Role::meaning) || is_noun(pieces[k])) break;
+            if (!pieces[k].is(Role::copula) && !pieces[k].names) continue;
+            std::size_t end = k + 1;
+            while (end < pieces.size() && !ends_clause(pieces[end]) && !pieces[end].is_mark(TokenKind::comma) &&
+                   !pieces[end].is(Role::conjunction)) {
+                ++end;
+            }
+            silence(pieces, k, end);
+            i = end - 1;
+            break;
+        }
     }
 }
 
@@ -119,30 +142,61 @@ void silence_care(std::span<Piece> pieces) {
     }
 }
 
+// Whether a list of nouns reaches from the clause's start to the 'and' at `joint`: 'a belt and a pouch are shown'.
+bool only_nouns_before(std::span<const Piece> pieces, std::size_t joint, std::size_t limit) {
+    for (std::size_t i = joint; i-- > limit;) {
+        const Piece& piece = pieces[i];
+        if (ends_clause(piece) || piece.is_mark(TokenKind::comma)) return true;
+        if (ends_phrase(piece) && !piece.is(Role::article) && !piece.is(Role::determiner) && !piece.is(Role::own))
+            return false;
+    }
+    return true;
+}
+
+// Where that which a cue like 'sold separately' at `cue` speaks of begins: behind a comma or an 'and' that joins two
+// statements, brackets left out, and not before `limit`.
+std::size_t start_of_offer(std::span<const Piece> pieces, std::size_t cue, std::size_t limit, bool tied) {
+    std::size_t start = cue;
+    std::size_t depth = 0;
+    for (; start > limit; --start) {
+        const Piece& before = pieces[start - 1];
+        if (before.is_mark(TokenKind::close)) {
+            ++depth;
+        } else if (depth > 0) {
+            if (before.is_mark(TokenKind::open)) --depth;
+        } else if (ends_clause(before) || before.is_mark(TokenKind::comma) ||
+                   (before.is(Role::conjunction) && !tied && !only_nouns_before(pieces, start - 1, limit))) {
+            break;
+        }
+    }
+    return start;
+}
+
 // From the cue to the end of the sentence; the words before 'sold separately' back to the clause's start.
 void silence_others(std::span<Piece> pieces) {
+    std::size_t done = 0;       // what stands before it was silenced as far back as a cue reaches
+    std::size_t packed = 0;     // what stands before it was silenced by an accessory's cue
+    std::size_t tied_done = 0;  // the same for a tied cue, which reaches further
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::other_product)) {
             silence(pieces, i, pieces.size());
             return;
         }
         if (pieces[i].is(Role::other_product_after)) {
-            std::size_t start = i;
             // 'is upholstered in wool and priced separately': the 'and' right before the cue ties it to the whole
             // clause.
             const bool tied = i > 0 && pieces[i - 1].is(Role::conjunction);
-            while (start > 0 && !ends_clause(pieces[start - 1]) && !pieces[start - 1].is_mark(TokenKind::comma) &&
-                   (tied || !pieces[start - 1].is(Role::conjunction))) {
-                --start;
-            }
+            const std::size_t limit = tied ? tied_done : std::max(done, tied_done);
+            const std::size_t start = start_of_offer(pieces, i, limit, tied);
             std::size_t end = i + 1;
             // 'buckles on request (zinc alloy or brass)'
             if (end < pieces.size() && pieces[end].is_mark(TokenKind::open)) {
                 while (end < pieces.size() && !pieces[end].is_mark(TokenKind::close)) ++end;
             }
             silence(pieces, start, end);
+            (tied ? tied_done : done) = end;
         }
-        if (pieces[i].is(Role::accessory_before)) {
+        if (pieces[i].is(Role::accessory_before) && i >= packed) {
             std::size_t end = i;
             // A comma ends it, unless a denial goes on: 'in a cardboard sleeve, not in plastic'.
             while (end < pieces.size() && !ends_clause(pieces[end]) &&
@@ -151,6 +205,7 @@ void silence_others(std::span<Piece> pieces) {
                 ++end;
             }
             silence(pieces, i, end);
+            packed = end;
         }
     }
 }
@@ -277,11 +332,13 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
     if (inventory.teaches || inventory.any({Role::crowd})) silence_teaching(pieces);
     if (inventory.any({Role::copula})) silence_definitions(pieces);
     if (inventory.any({Role::copula}) || inventory.has(TokenKind::colon)) silence_subjects(vocabulary, pieces);
+    if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(pieces);
     if (inventory.any({Role::care})) silence_care(pieces);
     if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_others(pieces);
     if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, pieces);
     if (inventory.any({Role::comparison, Role::purpose})) silence_comparisons(pieces);
     if (inventory.any({Role::negator})) mark_negation(pieces);
+    if (inventory.any({Role::negator, Role::deny})) deny_answered_labels(pieces);
 }
 
 }  // namespace grainside::claims

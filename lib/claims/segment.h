@@ -82,8 +82,8 @@ public:
         bool by_product = false;  // the phrase's head is the product
         bool own = false;         // the noun stands in the phrase itself
     };
-    // Of a material, finish or plating that ends before piece `end`.
-    Owner owner_of_identity(std::uint32_t begin, std::uint32_t end) const;
+    // Of a material, finish or plating that ends before piece `end`; `says` may be left out.
+    Owner owner_of_identity(std::uint32_t begin, std::uint32_t end, ConceptId says = 0) const;
     // Of a statement (performance, environment, origin, certification); `on_material` = its phrase's head is a
     // material.
     Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
@@ -93,7 +93,10 @@ public:
 
 private:
     const Piece* noun_right(std::uint32_t from) const;
+    bool in_keyword_title() const;
+    bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;
+    const Piece* noun_behind(std::uint32_t end) const;
     Owner inherited(std::uint32_t at) const;
     static Owner lent(Owner owner);
     Owner owner_by(const Piece& noun) const;
@@ -121,7 +124,7 @@ void parse_measures(const SegmentContext& segment, const Phrase& phrase, const P
 
 // Joins the percentages of one part that stand in one segment: the first is marked first_share, and shares_off with a
 // span over the whole list if they do not add up. `first` is where the segment's claims begin in `claims`.
-void check_shares(std::size_t first, std::vector<Claim>& claims);
+void check_shares(const SegmentContext& segment, std::size_t first, std::vector<Claim>& claims);
 
 }  // namespace grainside::claims
 

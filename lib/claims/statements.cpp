@@ -81,7 +81,8 @@ private:
             return;
         }
         if (piece.silent) return;
-        if (vocabulary().concepts.is_a(id, vocabulary().known.needs_place)) {
+        const bool place_follows = i + 1 < segment_.pieces.size() && segment_.pieces[i + 1].is(Role::place_name);
+        if (vocabulary().concepts.is_a(id, vocabulary().known.needs_place) || (kind == Kind::origin && place_follows)) {
             origin_with_place(i);
             return;
         }
@@ -188,9 +189,22 @@ private:
         constexpr std::uint32_t kReach = 5;
         if (segment_.pieces[i].silent) return;
         const bool wholly = (modifier_marks_ & bit(Mark::all)) != 0 && modifiers_end_ == i;
+        if (i + 1 < segment_.pieces.size() && segment_.pieces[i + 1].makes) {
+            Claim claim = claim_over(segment_, i, i + 2);  // 'French made'
+            claim.place = segment_.pieces[i].sense.concept_id;
+            claim.negated = segment_.pieces[i].negated;
+            finish(claim, i, i + 1, vocabulary().known.made_in, Kind::origin);
+            return;
+        }
         for (std::uint32_t k = i + 1; k < phrase_.last && k <= i + kReach; ++k) {
             const Piece& piece = segment_.pieces[k];
             if (piece.is(Role::product) || piece.is(Role::part)) break;
+            if (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary().known.tanned_in) {
+                Claim claim = claim_over(segment_, i, k + 1);  // 'from a British tannery'
+                claim.place = segment_.pieces[i].sense.concept_id;
+                finish(claim, i, k + 1, vocabulary().known.tanned_in, Kind::origin);
+                return;
+            }
             if (!is_material(vocabulary(), piece)) continue;
             Claim claim = claim_over(segment_, i, k == i + 1 ? k + 1 : i + 1);
             claim.place = segment_.pieces[i].sense.concept_id;

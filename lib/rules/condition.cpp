@@ -44,6 +44,8 @@ public:
                 each(child, [&](Node one) { condition.main_part = condition.main_part || one.text() == kMainPart; });
             } else if (key == "not_part") {
                 without_parts = parts(child);
+                each(child,
+                     [&](Node one) { condition.not_main_part = condition.not_main_part || one.text() == kMainPart; });
             } else if (key == "category") {
                 condition.categories = categories(child);
             } else if (key == "not_category") {
@@ -206,7 +208,7 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
     }
     beside.claim = ConditionReader(document, vocabulary, faults).read(node);
     if (const Node reach = node.find("reach"); reach.exists()) {
-        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere"};
+        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere"};
         bool found = false;
         for (std::size_t i = 0; i < std::size(kNames); ++i) {
             if (reach.text() != kNames[i]) continue;
@@ -226,7 +228,7 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
         }
     }
     if (const Node differs = node.find("differs"); differs.exists()) {
-        beside.differs = read_yes_no(document, differs, faults).value_or(false);
+        beside.differs = read_yes_no(document, differs, faults);
     }
     if (const Node later = node.find("later"); later.exists()) {
         beside.later = read_yes_no(document, later, faults).value_or(false);

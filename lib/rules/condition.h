@@ -26,6 +26,7 @@ struct ClaimCondition {
     std::uint32_t kinds = (1U << kKindCount) - 1;
     std::uint32_t parts = (1U << kPartCount) - 1;
     bool main_part = false;                 // the main outside part of the listing's category counts too
+    bool not_main_part = false;             // and here never
     std::uint32_t categories = 0xffffffff;  // bit = index into Vocabulary::categories
     std::uint32_t marked = 0;               // at least one of these; 0 = not asked
     std::uint32_t marked_all = 0;           // all of these
@@ -44,10 +45,10 @@ struct ClaimCondition {
         return says.contains(claim.says) && (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
                ((parts >> static_cast<unsigned>(claim.part) & 1U) != 0 ||
                 (main_part && claim.part == listing.main_part)) &&
-               (categories >> listing.category & 1U) != 0 && (marked == 0 || (marks & marked) != 0) &&
-               (marks & marked_all) == marked_all && (marks & unmarked) == 0 &&
-               (!negated || *negated == claim.negated) && (!hedged || *hedged == claim.hedged) &&
-               (!quantity || *quantity == claim.quantity.has_value()) &&
+               !(not_main_part && claim.part == listing.main_part) && (categories >> listing.category & 1U) != 0 &&
+               (marked == 0 || (marks & marked) != 0) && (marks & marked_all) == marked_all &&
+               (marks & unmarked) == 0 && (!negated || *negated == claim.negated) &&
+               (!hedged || *hedged == claim.hedged) && (!quantity || *quantity == claim.quantity.has_value()) &&
                (!borrowed || *borrowed == (claim.called != 0)) && (!look_alike || *look_alike == claim.look_alike) &&
                (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
                (!share_asked || has_share(claim));
@@ -63,14 +64,14 @@ private:
 };
 
 // How far from the graded claim another statement is looked for.
-enum class Reach : std::uint8_t { phrase, sentence, part, anywhere };
+enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere };
 
 // A condition on another statement of the same listing.
 struct BesideCondition {
     ClaimCondition claim;
     Reach reach = Reach::part;
     std::optional<bool> same_place;  // of origin claims: the same country, or another
-    bool differs = false;            // neither says what the other says, nor a kind of it
+    std::optional<bool> differs;     // neither says what the other says, nor a kind of it
     bool later = false;              // it stands after the graded claim
 };
 

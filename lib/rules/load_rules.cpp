@@ -191,10 +191,11 @@ private:
     }
 
     void read_example(const Document& document, Node node, bool flags, std::vector<ProofText>& examples) {
-        if (!check_keys(document, node, {"text", "title", "words", "category", "because"}, faults_)) return;
+        if (!check_keys(document, node, {"text", "title", "material", "words", "category", "because"}, faults_)) return;
         ProofText example;
         example.text = node.find("text").text();
         example.title = node.find("title").text();
+        example.material = node.find("material").text();
         example.words = node.find("words").text();
         example.category = node.find("category").text();
         example.because = node.find("because").text();
@@ -202,9 +203,11 @@ private:
         if (example.text.empty() && example.title.empty()) {
             faults_.error(document, node, "missing-key", "an example needs `text` or `title`");
         }
-        if (flags && (example.words.empty() || (example.text.find(example.words) == std::string::npos &&
-                                                example.title.find(example.words) == std::string::npos))) {
-            faults_.error(document, node, "unused-words", "`words` must be a slice of the example's text or title");
+        const auto holds_words = [&](const std::string& text) { return text.find(example.words) != std::string::npos; };
+        if (flags && (example.words.empty() ||
+                      (!holds_words(example.text) && !holds_words(example.title) && !holds_words(example.material)))) {
+            faults_.error(document, node, "unused-words",
+                          "`words` must be a slice of the example's text, title or material");
         }
         examples.push_back(std::move(example));
     }

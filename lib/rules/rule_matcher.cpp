@@ -84,7 +84,7 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
                                : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
         return false;
     }
-    return !condition.differs || !book_.vocabulary.concepts.related(claim.says, other.says);
+    return !condition.differs || *condition.differs != book_.vocabulary.concepts.related(claim.says, other.says);
 }
 
 std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
@@ -102,7 +102,8 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
             continue;
         }
         for (std::uint32_t i : distinct_) {
-            if (i == at || (condition.reach == Reach::part && claims[i].part != claim.part)) continue;
+            if (i == at || (condition.reach != Reach::anywhere && claims[i].part != claim.part)) continue;
+            if (condition.reach == Reach::elsewhere && claims[i].field == claim.field) continue;
             if (fits(condition, claim, claims[i], listing)) return i;
         }
     }

@@ -5,6 +5,15 @@
 
 namespace grainside::verdict {
 
+namespace {
+
+// In one phrase and of one part; what is said of the whole is said of each part.
+bool same_place(const Claim& a, const Claim& b) {
+    return a.phrase == b.phrase && (a.part == b.part || a.part == Part::whole || b.part == Part::whole);
+}
+
+}  // namespace
+
 void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& findings) {
     const auto field = [&](const Finding& finding) { return claims[finding.claim].field; };
     std::sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
@@ -29,17 +38,32 @@ void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& fin
             --kept;
         }
         const bool again = kept > 0 && findings[kept - 1].rule == finding.rule &&
-                           claims[findings[kept - 1].claim].phrase == claims[finding.claim].phrase;
+                           same_place(claims[findings[kept - 1].claim], claims[finding.claim]);
         if (!beaten && !again) findings[kept++] = finding;
     }
     findings.resize(kept);
+    // A phrase's findings stand together, so that only neighbours are looked at.
     const auto adds_nothing = [&](const Finding& finding) {
-        if (claims[finding.claim].kind != Kind::quality || finding.grade != Grade::vague) return false;
-        return std::any_of(findings.begin(), findings.end(), [&](const Finding& other) {
-            return other.grade < finding.grade && claims[other.claim].phrase == claims[finding.claim].phrase;
-        });
+        const Claim& praise = claims[finding.claim];
+        if (praise.kind != Kind::quality || finding.grade != Grade::vague) return false;
+        const auto at = static_cast<std::size_t>(&finding - findings.data());
+        const auto worse = [&](std::size_t i) { return findings[i].grade < finding.grade; };
+        const auto in_phrase = [&](std::size_t i) { return claims[findings[i].claim].phrase == praise.phrase; };
+        for (std::size_t i = at; i-- > 0 && in_phrase(i);) {
+            if (worse(i) && same_place(praise, claims[findings[i].claim])) return true;
+        }
+        for (std::size_t i = at + 1; i < findings.size() && in_phrase(i); ++i) {
+            if (worse(i) && same_place(praise, claims[findings[i].claim])) return true;
+        }
+        return false;
     };
-    findings.erase(std::remove_if(findings.begin(), findings.end(), adds_nothing), findings.end());
+    // What is asked looks at its neighbours, so nothing may move before all are asked: the useless become empty first.
+    for (Finding& finding : findings) {
+        if (adds_nothing(finding)) finding.end = finding.start;
+    }
+    findings.erase(std::remove_if(findings.begin(), findings.end(),
+                                  [](const Finding& finding) { return finding.end == finding.start; }),
+                   findings.end());
 }
 
 }  // namespace grainside::verdict

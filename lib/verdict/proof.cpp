@@ -7,15 +7,27 @@
 namespace grainside {
 inline namespace v0 {
 
-namespace {
-
 Listing listing_of(const ProofText& example) {
     Listing listing;
     if (!example.title.empty()) listing.fields.push_back({"name", example.title});
     if (!example.text.empty()) listing.fields.push_back({"description", example.text});
+    if (!example.material.empty()) listing.fields.push_back({"material", example.material});
     if (!example.category.empty()) listing.fields.push_back({"category", example.category});
     return listing;
 }
+
+std::string one_line_of(const ProofText& example) {
+    std::string line;
+    const auto add = [&](std::string_view label, const std::string& text) {
+        if (!text.empty()) line += fmt::format("{}{}{}", line.empty() ? "" : " | ", label, text);
+    };
+    add("name: ", example.title);
+    add("material: ", example.material);
+    add("", example.text);
+    return line;
+}
+
+namespace {
 
 std::string_view words_of(const Listing& listing, const CheckResult& result, const Finding& finding) {
     return listing.fields[result.mentions[finding.claim].field].text.substr(finding.start, finding.end - finding.start);
@@ -50,9 +62,7 @@ private:
     }
 
     void fault(const ProofText& example, std::string message) {
-        report_.faults.push_back({rule_.id, rule_.file, example.line,
-                                  example.title.empty() ? example.text : example.title + " | " + example.text,
-                                  std::move(message)});
+        report_.faults.push_back({rule_.id, rule_.file, example.line, one_line_of(example), std::move(message)});
     }
 
     void prove_flagged(const ProofText& example) {

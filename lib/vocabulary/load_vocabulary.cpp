@@ -104,7 +104,7 @@ public:
         }
         if (!has_concepts) missing("concepts.yaml");
         if (!has_parts) missing("parts.yaml");
-        if (vocabulary_.categories.empty()) vocabulary_.categories.push_back({"any", Part::body});
+        if (vocabulary_.categories.empty()) vocabulary_.categories.push_back({"any", Part::body, {}});
         for (const Document& document : documents) {
             if (document.file().starts_with("vocabulary/")) add_places(document);
         }
@@ -140,9 +140,9 @@ private:
     }
 
     void load_categories(const Document& document) {
-        vocabulary_.categories.push_back({"any", Part::body});
+        vocabulary_.categories.push_back({"any", Part::body, {}});
         for (Node node : document.root()) {
-            if (!check_keys(document, node, {"category", "main_part"}, faults_)) continue;
+            if (!check_keys(document, node, {"category", "main_part", "kin"}, faults_)) continue;
             const Node name = node.find("category");
             const Node part = node.find("main_part");
             if (!name.exists() || !part.exists()) {
@@ -153,10 +153,48 @@ private:
             if (!named) continue;
             if (name.text() == "any") {
                 vocabulary_.categories.front().main_part = *named;
-            } else if (vocabulary_.categories.size() < 255) {
-                vocabulary_.categories.push_back({std::string(name.text()), *named});
+            } else if (category_named(name.text()) != 0) {
+                faults_.error(document, name, "duplicate-category",
+                              fmt::format("category '{}' is there twice", name.text()));
+            } else if (vocabulary_.categories.size() > kMostCategories) {
+                faults_.error(document, name, "too-many-categories",
+                              fmt::format("more than {} categories", kMostCategories));
+            } else {
+                vocabulary_.categories.push_back({std::string(name.text()), *named, {}});
             }
         }
+        for (Node node : document.root()) load_kin(document, node);
+    }
+
+    // Kin is named both ways: a pouch may be called a bag, and a bag a pouch.
+    void load_kin(const Document& document, Node node) {
+        const std::uint8_t category = category_named(node.find("category").text());
+        const Node kin = node.find("kin");
+        if (!kin.exists() || category == 0) return;
+        for (std::string_view name : read_words(document, kin, faults_)) {
+            const std::uint8_t other = category_named(name);
+            if (other == 0) {
+                report_unknown_category(document, kin, name);
+                continue;
+            }
+            vocabulary_.categories[category].kin.push_back(other);
+            vocabulary_.categories[other].kin.push_back(category);
+        }
+    }
+
+    // Index of a category; 0 where there is none of that name.
+    std::uint8_t category_named(std::string_view name) const {
+        for (std::size_t i = 1; i < vocabulary_.categories.size(); ++i) {
+            if (vocabulary_.categories[i].name == name) return static_cast<std::uint8_t>(i);
+        }
+        return 0;
+    }
+
+    void report_unknown_category(const Document& document, Node at, std::string_view name) {
+        std::vector<std::string_view> names;
+        for (const Category& category : vocabulary_.categories) names.push_back(category.name);
+        faults_.error(document, at, "unknown-category", fmt::format("there is no category '{}'", name),
+                      document::suggestion(name, names));
     }
 
     std::optional<Part> read_part(const Document& document, Node node) {
@@ -218,7 +256,7 @@ private:
         if (!check_keys(document, node,
                         {"says", "called", "words", "before_hide", "before_material", "before_product",
                          "before_hardware", "after_genuine", "after_borrower", "as_value", "with_edge", "with_hardware",
-                         "likened", "after_own", "after_share"},
+                         "likened", "after_own", "after_share", "as_tannage"},
                         faults_)) {
             return;
         }
@@ -239,13 +277,15 @@ private:
     }
 
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"part", "nouns", "labels", "before", "after"}, faults_)) return;
+        if (!check_keys(document, node, {"part", "nouns", "strap_nouns", "labels", "before", "after"}, faults_)) return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;
         Sense sense;
         sense.value = static_cast<std::uint8_t>(*part);
         sense.role = Role::part;
         add_terms(document, node.find("nouns"), sense, true);
+        sense.condition = Condition::on_strap;
+        add_terms(document, node.find("strap_nouns"), sense, true);
         sense.condition = Condition::as_label;
         add_terms(document, node.find("labels"), sense, true);
         sense.condition = Condition::always;
@@ -256,20 +296,18 @@ private:
     }
 
     void load_product_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"category", "nouns"}, faults_)) return;
+        if (!check_keys(document, node, {"category", "nouns", "homonyms"}, faults_)) return;
         const Node name = node.find("category");
-        for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
-            if (vocabulary_.categories[i].name != name.text()) continue;
-            Sense sense;
-            sense.role = Role::product;
-            sense.value = static_cast<std::uint8_t>(i);
-            add_terms(document, node.find("nouns"), sense, true);
+        Sense sense;
+        sense.role = Role::product;
+        sense.value = category_named(name.text());
+        if (sense.value == 0 && name.text() != "any") {
+            report_unknown_category(document, name, name.text());
             return;
         }
-        std::vector<std::string_view> names;
-        for (const Category& category : vocabulary_.categories) names.push_back(category.name);
-        faults_.error(document, name, "unknown-category", fmt::format("there is no category '{}'", name.text()),
-                      document::suggestion(name.text(), names));
+        add_terms(document, node.find("nouns"), sense, true);
+        sense.homonym = true;
+        add_terms(document, node.find("homonyms"), sense, true);
     }
 
     void load_place_words(const Document& document, Node node) {
@@ -294,7 +332,7 @@ private:
         }
         Sense sense;
         sense.role = *role;
-        add_terms(document, node.find("words"), sense, *role == Role::accessory);
+        add_terms(document, node.find("words"), sense, *role == Role::accessory || *role == Role::thing);
     }
 
     void load_unit_words(const Document& document, Node node) {

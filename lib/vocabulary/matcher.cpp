@@ -16,17 +16,11 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
                 : 0;
     }
     for (std::uint32_t i = 0; i < count;) {
-        const text::Token& start = tokens.list[i];
-        bool misspelt = false;
-        if (word_ids[i] == 0 && start.kind == text::TokenKind::word) {
-            word_ids[i] = vocabulary.misspellings.find(tokens.folded_text(start));
-            misspelt = word_ids[i] != 0;
-        }
         TermTrie::NodeId node = 0;
         TermTrie::NodeId best = 0;
         std::uint32_t best_last = i;
         for (std::uint32_t j = i; j < count; ++j) {
-            if (word_ids[j] == 0 && j > i && tokens.list[j].kind == text::TokenKind::word) {
+            if (word_ids[j] == 0 && tokens.list[j].kind == text::TokenKind::word) {
                 word_ids[j] = vocabulary.misspellings.find(tokens.folded_text(tokens.list[j]));
             }
             if (word_ids[j] == 0) break;
@@ -38,7 +32,7 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
             }
         }
         if (best != 0) {
-            hits.push_back({i, best_last, best, misspelt});
+            hits.push_back({i, best_last, best});
             i = best_last;
         } else {
             ++i;

@@ -14,7 +14,6 @@ struct Hit {
     std::uint32_t first = 0;  // half-open range of tokens
     std::uint32_t last = 0;
     TermTrie::NodeId end = 0;  // where its senses are
-    bool misspelt = false;
 };
 
 // Fills `hits` in order, without overlap, and `word_ids` (one a token, 0 for marks and unknown words). Terms never

@@ -38,7 +38,7 @@ constexpr std::array<std::string_view, 3> kBases = {"wording", "cross-check", "e
 constexpr std::array<std::string_view, kMarkCount> kMarks = {
     "genuine",  "solid",       "pure",      "all",      "imitation",  "look",        "praised",       "coated",
     "asterisk", "method",      "result",    "document", "shares-off", "title",       "specification", "on-product",
-    "on-part",  "on-material", "more-than", "likened",  "blend",      "first-share", "listed"};
+    "on-part",  "on-material", "more-than", "likened",  "blend",      "first-share", "listed",        "labelled-part"};
 
 template <typename Enum, std::size_t N>
 std::optional<Enum> named(const std::array<std::string_view, N>& names, std::string_view name) {

@@ -12,6 +12,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"own", Role::own},
     {"link", Role::link},
     {"with", Role::with},
+    {"at-part", Role::at_part},
     {"copula", Role::copula},
     {"conjunction", Role::conjunction},
     {"alternative", Role::alternative},
@@ -54,6 +55,10 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"article", Role::article},
     {"breaks", Role::breaks},
     {"accessory", Role::accessory},
+    {"thing", Role::thing},
+    {"naming", Role::naming},
+    {"making", Role::making},
+    {"tannage-label", Role::tannage_label},
 });
 
 constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition>>({
@@ -70,6 +75,7 @@ constexpr auto kConditions = std::to_array<std::pair<std::string_view, Condition
     {"likened", Condition::likened},
     {"after_own", Condition::after_own},
     {"after_share", Condition::after_share},
+    {"as_tannage", Condition::as_tannage},
 });
 
 }  // namespace

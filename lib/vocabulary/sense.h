@@ -19,6 +19,7 @@ enum class Role : std::uint8_t {
     part_after,   // 'leather-lined': what stands before is of the part
     product,      // names a product: value is a category
     accessory,    // names what comes with the product or cares for it
+    thing,        // names an everyday thing that is none of the goods: 'camera'
     place_name,
     place_adjective,
     unit,  // value is a Unit
@@ -27,6 +28,7 @@ enum class Role : std::uint8_t {
     own,
     link,
     with,
+    at_part,  // 'on the': 'suede on the reverse' is of the reverse
     copula,
     conjunction,
     alternative,
@@ -61,6 +63,9 @@ enum class Role : std::uint8_t {
     thickness_word,
     size_word,
     purpose,
+    making,         // 'made': 'French made' tells the origin
+    naming,         // 'is called': behind a colour word it gives the colour's name
+    tannage_label,  // 'Tannage: chrome'
     article,
     silent_label,
     main_label,
@@ -87,6 +92,8 @@ enum class Condition : std::uint8_t {
                   // arms')
     after_share,  // a percentage stands close before it: 'kills 99.9% of germs'
     after_own,    // 'our own' stands before it in the same phrase
+    on_strap,     // where the product is a strap: 'back' is its reverse
+    as_tannage,   // below a label for tanning: 'Tannage: chrome'
     likened,      // right before a hyphen and a word like soft: 'mink-soft'
 };
 std::optional<Condition> condition_named(std::string_view key) noexcept;  // the YAML key; `words` is always
@@ -95,6 +102,7 @@ struct Sense {
     Role role = Role::meaning;
     Condition condition = Condition::always;
     std::uint8_t value = 0;    // a Part, category or Unit by role
+    bool homonym = false;      // of a product: an everyday word besides, so that it never tells another product
     ConceptId concept_id = 0;  // of a meaning or a place
     ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };

@@ -17,10 +17,13 @@
 
 namespace grainside::vocabulary {
 
+constexpr std::size_t kMostCategories = 31;  // beside 'any'; a condition holds them as bits
+
 // A kind of product: which part a claim without a part speaks of.
 struct Category {
     std::string name;
     Part main_part = Part::body;
+    std::vector<std::uint8_t> kin;  // other categories whose nouns may name the same product
 };
 
 // Concepts that the grammar itself asks for, by the names of GrammarConcept in load_vocabulary.cpp.
@@ -46,7 +49,7 @@ struct Vocabulary {
 
 // Loads concepts.yaml, parts.yaml and vocabulary/LANG/*.yaml from `documents`; other files are left alone.
 // Faults: those of ConceptTree, and "unknown-role", "unknown-part", "unknown-category", "unknown-unit", "unknown-key",
-// "missing-key", "missing-file", "wrong-type", "empty-term".
+// "duplicate-category", "too-many-categories", "missing-key", "missing-file", "wrong-type", "empty-term".
 void load_vocabulary(std::span<const document::Document> documents, Vocabulary& vocabulary, document::Faults& faults);
 
 }  // namespace grainside::vocabulary

@@ -15,6 +15,7 @@
 #include "claims/claim_parser.h"
 #include "condition_keys.h"
 #include "document/compiled_document.h"
+#include "grainside/proof.h"
 #include "rules/book_data.h"
 #include "rules/built_in_book.h"
 #include "rules/rule_matcher.h"
@@ -50,12 +51,8 @@ std::vector<Parsed> parse_proofs(const BookData& book) {
     for (const RuleInfo& rule : book.rules) {
         for (const auto* examples : {&rule.flags, &rule.passes}) {
             for (const ProofText& example : *examples) {
-                Listing listing;
-                if (!example.title.empty()) listing.fields.push_back({"name", example.title});
-                if (!example.text.empty()) listing.fields.push_back({"description", example.text});
-                if (!example.category.empty()) listing.fields.push_back({"category", example.category});
                 Parsed parsed;
-                parser.parse(listing, parsed.claims);
+                parser.parse(listing_of(example), parsed.claims);
                 parsed.facts = {parser.category(), book.vocabulary.categories[parser.category()].main_part};
                 texts.push_back(std::move(parsed));
             }

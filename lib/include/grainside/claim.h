@@ -108,10 +108,11 @@ enum class Mark : std::uint32_t {
     blend = 1U << 20,          // said to be a blend
     first_share = 1U << 21,    // the first, so the largest, of a list of percentages
     listed = 1U << 22,         // joined to another by 'and', '/', '+' or '&'
+    labelled_part = 1U << 23,  // behind a label or in a field that names its part or asks for the material
 };
 std::string_view name_of(Mark mark) noexcept;
 std::optional<Mark> mark_named(std::string_view name) noexcept;
-inline constexpr int kMarkCount = 23;
+inline constexpr int kMarkCount = 24;
 
 struct Claim {
     std::uint32_t field = 0;  // index into Listing::fields

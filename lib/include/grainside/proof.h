@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "grainside/listing.h"
 #include "grainside/rule_book.h"
 
 namespace grainside {
@@ -25,6 +26,12 @@ struct ProofReport {
     std::uint32_t examples = 0;
     std::vector<ProofFault> faults;
 };
+
+// The listing that an example stands for.
+Listing listing_of(const ProofText& example);
+
+// The example on one line: 'name: ... | material: ... | ...'.
+std::string one_line_of(const ProofText& example);
 
 // Checks each example under its rule's markets and on its first day in force, against the whole book: a text to flag
 // must give exactly one finding, by this rule and on the words named; a text to pass must give none at all; a suggested

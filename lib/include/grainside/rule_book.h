@@ -40,6 +40,7 @@ struct SourceInfo {
 struct ProofText {
     std::string text;        // checked as the description of a listing without other fields
     std::string title;       // checked as its name; usually empty
+    std::string material;    // checked as its material field; usually empty
     std::string words;       // what must be flagged; empty in a text that must pass
     std::string because;     // why it passes; may be empty
     std::string category;    // the listing's category; may be empty

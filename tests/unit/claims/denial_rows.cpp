@@ -44,6 +44,10 @@ constexpr Row kRows[] = {
      "material leather body denied 'leather'\nmaterial leather strap 'leather'"},
     {"denial_in_an_attribute", "Contains leather | no", ""},
     {"is_not", "The strap is not leather.", "material leather strap denied 'leather'"},
+    {"never_denies", "Never made of plastic.", "material plastic body denied 'plastic'"},
+    {"not_just_denies_nothing", "Not just leather: full grain leather.",
+     "material leather body 'leather'\ngrain full-grain-leather body 'full grain leather'"},
+    {"label_answered_with_no", "Waterproof: no", "performance waterproof whole denied 'Waterproof'"},
 };
 
 }  // namespace

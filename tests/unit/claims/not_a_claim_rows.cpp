@@ -74,6 +74,9 @@ constexpr Row kRows[] = {
     {"match_with", "Matches our suede belt.", ""},
     {"category_is_no_statement", "Style | leather", ""},
     {"leather_anniversary", "A gift for the leather anniversary.", ""},
+    {"colour_after_or", "Bag in black or bronze.", ""},
+    {"smell_is_no_material", "It has a leather smell.", ""},
+    {"smells_of_oak", "Leather smells of oak.", "material leather body 'Leather'"},
 };
 
 }  // namespace

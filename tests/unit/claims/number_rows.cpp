@@ -78,6 +78,9 @@ constexpr Row kRows[] = {
     {"microns_by_sign", "Gold-plated, 3 \u00B5m.",
      "plating gold-plated hardware 'Gold-plated'\nmeasure plating-thickness hardware quantity=3 micrometre '3 "
      "\u00B5m'"},
+    {"range_of_percent", "30-40% cotton.", "composition cotton body quantity=30..40 percent '30-40% cotton'"},
+    {"percent_as_a_word", "100 percent leather.",
+     "composition leather body quantity=100 percent '100 percent leather'"},
 };
 
 }  // namespace

@@ -65,6 +65,8 @@ constexpr Row kRows[] = {
      "material cotton lining 'cotton'\nmaterial leather body 'leather'"},
     {"label_ends_with_its_line", "Lining: cotton\nLeather tote.",
      "material cotton lining 'cotton'\nmaterial leather body 'Leather'"},
+    {"inside_names_the_lining", "Outside leather, inside cotton.",
+     "material leather body 'leather'\nmaterial cotton lining 'cotton'"},
 };
 
 }  // namespace

@@ -54,6 +54,7 @@ constexpr Row kRows[] = {
     {"tarnish_resistant_hardware", "Tarnish-resistant hardware.",
      "performance tarnish-resistant hardware 'Tarnish-resistant'"},
     {"pfas_free", "PFAS-free coat.", "composition pfas-free whole 'PFAS-free'"},
+    {"imported_from_a_place", "Imported from India.", "origin imported whole place=india 'Imported from India'"},
 };
 
 }  // namespace

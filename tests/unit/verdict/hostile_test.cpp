@@ -39,16 +39,21 @@ constexpr Row kRows[] = {
     {"open_brackets", "", "(leather ", ""},
     {"teaching", "leather ", "means ", ""},
     {"accessories", "", "dust bag and ", ""},
-};
-
-// Known gaps: records that are quadratic. Each must fail, so that mending it is noticed; then move its row above.
-constexpr Row kGaps[] = {
-    {"numbers_in_a_phrase", "", "1.2-1.4 mm ", "leather"},  // MeasureParser::is_thickness reads on to the phrase's end
-    {"statements_in_a_phrase", "", "waterproof ", ""},      // and so do noun_right, noun_left and head_is_material
+    {"numbers_in_a_phrase", "", "1.2-1.4 mm ", "leather"},
+    {"statements_in_a_phrase", "", "waterproof ", ""},
     {"materials_in_a_phrase", "", "leather cotton ", ""},
     {"shares_in_a_phrase", "", "30% cotton ", ""},
-    {"sold_separately", "", "not included ", ""},  // silence_others goes back to the clause's start
-    {"labels_in_a_line", "", "lining: ", ""},      // silence_subjects reads on to the segment's end
+    {"sold_separately", "", "not included ", ""},
+    {"labels_in_a_line", "", "lining: ", ""},
+    {"tied_to_a_sale", "leather ", "and not included ", ""},
+    {"supplied", "", "supplied with a leather ", ""},
+    {"shares_of_two_parts", "", "9% cotton lining, 9% silk handle, 9% goo, ", ""},
+    {"praise", "", "premium leather. ", ""},
+    {"colour_names", "the colour ", "is called ", ""},
+    {"other_goods", "", "leather sofa ", ""},
+    {"copulas", "", "leather is ", ""},
+    {"tannage_labels", "", "tannage: chrome ", ""},
+    {"with_and_without", "", "with no leather ", ""},
 };
 
 const RuleBook& book() {
@@ -127,19 +132,10 @@ std::string name_of_row(const testing::TestParamInfo<Row>& info) {
 class HostileRecords : public testing::TestWithParam<Row> {};
 
 TEST_P(HostileRecords, ComeToAnEndInMemoryInProportion) {
-    EXPECT_EQ(check(GetParam(), 60), fine);
+    EXPECT_EQ(check(GetParam(), 20), fine);
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, HostileRecords, testing::ValuesIn(kRows), name_of_row);
-
-class HostileGaps : public testing::TestWithParam<Row> {};
-
-TEST_P(HostileGaps, DoNotComeToAnEndYet) {
-    EXPECT_EQ(check(GetParam(), 4), did_not_end) << "mended: move this row to kRows";
-}
-
-INSTANTIATE_TEST_SUITE_P(Rows, HostileGaps, testing::ValuesIn(kGaps), name_of_row);
-GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(HostileGaps);
 
 TEST(HostileRecords, HaveAsManyClaimsAndFindingsAsTheySay) {
     Checker checker(book());
