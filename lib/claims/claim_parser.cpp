@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "claims/answers.h"
+#include "claims/coats.h"
 #include "claims/scopes.h"
 #include "text/tokenizer.h"
 
@@ -140,8 +141,11 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
     Region carried = field_region;
     bool carries = false;
+    Region asked_about;  // the part that the question right before speaks of: 'What is the lining? A: Wool.'
     for (const text::Segment& segment : field.segments) {
         const Region& outer = carries ? carried : section;
+        const Region asked = asked_about;
+        asked_about = Region{};
         const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled,
                                                 outer.kind == RegionKind::part ? outer.part : Part::whole,
                                                 vocabulary_.categories[category_].main_part, outer.tannage, false},
@@ -151,6 +155,10 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             section = region_of_label(pieces_);
             if (section.kind == RegionKind::open) section = field_region;
             section.labelled = section.labelled || field_region.labelled;
+        }
+        if (asked.kind != RegionKind::open && pieces_.front().is(Role::answer_label)) {
+            carried = asked;
+            carries = true;
         }
         Region opened = label_regions(pieces_, carries ? carried : section, regions_);
         carries = false;
@@ -169,6 +177,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
                 carries = true;
             }
         }
+        if (segment.kind == text::SegmentKind::question) asked_about = region_of_question(pieces_);
         mark_scopes(vocabulary_, segment.kind, inventory, pieces_);
         const bool title = (marks & bit(Mark::title)) != 0;
         if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
@@ -222,6 +231,7 @@ void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
         if (is_specification(name)) marks |= bit(Mark::specification);
         parse_field(listing.fields[i].text, fields_[i], static_cast<std::uint32_t>(i), region, marks, claims);
     }
+    set_coats_against_totals(vocabulary_, claims);
     std::sort(claims.begin(), claims.end(), [](const Claim& a, const Claim& b) {
         return std::tie(a.field, a.start, a.end, a.kind, a.says) < std::tie(b.field, b.start, b.end, b.kind, b.says);
     });

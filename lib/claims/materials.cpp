@@ -245,6 +245,7 @@ private:
 
     void push(const Stuff& stuff) {
         if (count_ > 0 && compose(last(), stuff)) return;
+        if (count_ > 0 && last().last == stuff.first) last().marks |= bit(Mark::before_material);
         if (count_ == chain_.size()) close();
         chain_[count_++] = stuff;
     }
@@ -271,6 +272,8 @@ private:
         if (next.quantity && before.quantity) return false;
         if (is_a(a, known.plastic) && b == known.coated_leather && adjacent) return join(b, 0);  // 'PU coated'
         if (before.called != 0 && is_a(b, known.hide_word) && adjacent) return join(a, before.called);
+        // 'PU leather fabric': by the metre, sold under the noun.
+        if (b == known.fabric && adjacent && (before.called != 0 || is_a(a, known.leather))) return join(a, 0);
         if (a == known.fabric && is_a(b, known.textile) && adjacent) return join(b, 0);
         if (is_a(a, known.borrows_hide) && is_a(b, known.hide_word) && next.first - before.last <= kBorrowReach) {
             return join(a, before.called != 0 ? before.called : b);
@@ -351,11 +354,17 @@ private:
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;
         claim.negated = claim.negated || stuff.negated;
+        if (stuff.last < segment_.pieces.size() && segment_.pieces[stuff.last].is(Role::all_after))
+            claim.marks |= bit(Mark::all);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if ((phrase_.followed_by_coordination && has_stuff(1)) ||
             (phrase_.before == Connector::coordinated && has_stuff(-1)))
             claim.marks |= bit(Mark::listed);
+        const bool prose = (claim.marks & (bit(Mark::title) | bit(Mark::specification))) == 0;
+        if (prose && stuff.first > 0 && !owner.own && stuff.last < phrase_.last &&
+            segment_.pieces[stuff.last].kind == PieceKind::word)
+            claim.marks |= bit(Mark::before_word);
         if (stuff.likened) {
             claim.kind = Kind::quality;
             claim.marks |= bit(Mark::likened);

@@ -87,6 +87,7 @@ private:
         const auto& known = segment_.vocabulary.known;
         switch (unit) {
             case Unit::millimetre:
+                if (beside_coat(first, last)) return known.coating_thickness;
                 return is_thickness(first, last, high) ? known.thickness : ConceptId{0};
             case Unit::micrometre:
                 return near([&](ConceptId id) {
@@ -96,6 +97,11 @@ private:
                            ? known.plating_thickness
                            : known.coating_thickness;
             case Unit::ounce_leather:
+                // '2.0-2.4 mm (5-6 oz)' says the thickness twice.
+                if (first > 1 && segment_.pieces[first - 1].is_mark(TokenKind::open) &&
+                    segment_.pieces[first - 2].is(Role::unit) &&
+                    static_cast<Unit>(segment_.pieces[first - 2].sense.value) == Unit::millimetre)
+                    return known.thickness;
                 // '16 oz canvas, leather trim': what stands behind the number in its phrase decides.
                 for (std::uint32_t k = last; k < phrase_.last; ++k) {
                     const Piece& piece = segment_.pieces[k];
@@ -127,6 +133,22 @@ private:
         }
     }
 
+    // 'a polyurethane coating of 0.20 mm', 'coating 0.2 mm', '0.2 mm coating'
+    bool beside_coat(std::uint32_t first, std::uint32_t last) const {
+        constexpr std::uint32_t kReach = 3;
+        const auto is_coat = [&](const Piece& piece) {
+            return piece.is(Role::coat_word) ||
+                   (piece.is(Role::meaning) &&
+                    segment_.vocabulary.concepts.is_a(piece.sense.concept_id, segment_.vocabulary.known.trait_coat));
+        };
+        for (std::uint32_t k = first; k > 0 && first - k < kReach; --k) {
+            const Piece& piece = segment_.pieces[k - 1];
+            if (is_coat(piece)) return true;
+            if (piece.kind == PieceKind::mark && !piece.is_mark(TokenKind::colon)) break;
+        }
+        return last < segment_.pieces.size() && is_coat(segment_.pieces[last]);
+    }
+
     bool is_thickness(std::uint32_t first, std::uint32_t last, double high) const {
         const auto size_word = [&](std::uint32_t k) {
             return k < segment_.pieces.size() && segment_.pieces[k].is(Role::size_word);
@@ -147,7 +169,9 @@ private:
         }
         // '2 mm.' as a sentence of its own follows the material that it measures.
         constexpr std::size_t kAlone = 3;
-        return segment_.pieces.size() <= kAlone || near([&](ConceptId id) { return is_sheet_concept(id); });
+        return segment_.pieces.size() <= kAlone || near([&](ConceptId id) {
+                   return is_sheet_concept(id) || segment_.vocabulary.concepts[id].kind == Kind::tanning;
+               });
     }
 
     bool is_sheet_concept(ConceptId id) const {

@@ -106,12 +106,13 @@ private:
 
     static bool names_label(Role role) {
         return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label;
+               role == Role::origin_label || role == Role::answer_label;
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.
     bool stands_as_label(std::size_t at, Role role) const {
         if (source_.is_label) return true;
+        if (role == Role::answer_label) return at == 0 && pieces_.size() > 1 && pieces_[1].is_mark(TokenKind::colon);
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
         if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
@@ -250,7 +251,7 @@ private:
             if (pieces_[i].is_mark(TokenKind::colon) || pieces_[i].is_mark(TokenKind::dash)) {
                 colon = true;
             } else if (any_sense(i, [](const Sense& left) { return left.role == Role::tannage_label; })) {
-                return colon;
+                return colon || i + 1 == at;
             }
         }
         return false;
@@ -394,6 +395,7 @@ bool ends_phrase(const Piece& piece) noexcept {
     switch (piece.sense.role) {
         case Role::link:
         case Role::at_part:
+        case Role::all_after:
         case Role::with:
         case Role::copula:
         case Role::conjunction:
@@ -416,6 +418,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::main_label:
         case Role::colour_label:
         case Role::origin_label:
+        case Role::answer_label:
             return true;
         default:
             return false;

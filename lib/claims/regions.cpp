@@ -47,6 +47,7 @@ Region region_of_label(std::span<const Piece> pieces) {
     const Piece* part = nullptr;
     const Piece* main = nullptr;
     for (const Piece& piece : pieces) {
+        if (piece.is(Role::silent_label) && main != nullptr) break;  // 'Material & care'
         if (piece.is(Role::silent_label) || piece.is(Role::colour_label) || piece.is(Role::tone_word) ||
             piece.is(Role::accessory)) {
             region.kind = RegionKind::silent;
@@ -65,6 +66,20 @@ Region region_of_label(std::span<const Piece> pieces) {
         region.part = static_cast<Part>(part->sense.value);
     } else if (main != nullptr) {
         region.kind = RegionKind::main;
+    }
+    return region;
+}
+
+Region region_of_question(std::span<const Piece> pieces) {
+    Region region;
+    for (const Piece& piece : pieces) {
+        if (piece.is(Role::other_product) || piece.is(Role::care)) {
+            region.kind = RegionKind::silent;
+            return region;
+        }
+        if (!piece.is(Role::part)) continue;
+        region.kind = RegionKind::part;
+        region.part = static_cast<Part>(piece.sense.value);
     }
     return region;
 }
@@ -95,6 +110,7 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
         if (!colon && !leading_dash && !bracket) continue;
         const std::size_t start = std::max(label_start(pieces, i), done);
         if (start == i) continue;
+        if (colon && i == 1 && pieces[0].is(Role::answer_label)) continue;  // 'A:' names no part itself
         Region region = region_of_label(pieces.subspan(start, i - start));
         if (!colon && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::open || outer.labelled;

@@ -31,6 +31,10 @@ struct Region {
 // What the pieces of a label, a heading or an attribute's name say; open where they say nothing.
 Region region_of_label(std::span<const Piece> pieces);
 
+// The part that a question asks about: the last that it names; silent where it asks for care or for other goods, open
+// where it names none.
+Region region_of_question(std::span<const Piece> pieces);
+
 // Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the
 // others take `outer`. Pieces of a silent label are silent themselves. Returns the region that a label at the very end
 // of the segment opens for the text after it, or an open one.

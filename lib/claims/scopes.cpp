@@ -24,6 +24,11 @@ std::size_t clause_end(std::span<const Piece> pieces, std::size_t from) {
     return from;
 }
 
+std::size_t clause_start(std::span<const Piece> pieces, std::size_t from) {
+    while (from > 0 && !ends_clause(pieces[from - 1])) --from;
+    return from;
+}
+
 // 'Bonded leather is made from shredded fibres': a bare material is the subject, so the sentence is about the material
 // and not about the product. 'Our leather is made from', 'The lining is made from' are about the product.
 bool teaches(std::span<const Piece> pieces, std::size_t start, std::size_t teaching) {
@@ -57,8 +62,10 @@ std::size_t bare_subject(std::span<const Piece> pieces, std::size_t cue) {
 void silence_teaching(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::crowd)) {
-            silence(pieces, 0, clause_end(pieces, i));
-            return;
+            const std::size_t end = clause_end(pieces, i);
+            silence(pieces, clause_start(pieces, i), end);
+            i = end;
+            continue;
         }
         if (!pieces[i].teaches) continue;
         const std::size_t start = bare_subject(pieces, i);
@@ -90,6 +97,10 @@ void silence_definitions(std::span<Piece> pieces) {
     }
 }
 
+bool is_share(std::span<const Piece> pieces, std::size_t at) {
+    return at + 1 < pieces.size() && pieces[at].kind == PieceKind::number && pieces[at + 1].is_mark(TokenKind::percent);
+}
+
 // 'The leather is full grain cowhide', 'Leather: cowhide': the subject only takes up what the predicate names.
 void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
     std::size_t last_stuff = pieces.size();
@@ -105,7 +116,8 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
         const bool generic =
             subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
             (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
-             subject.sense.concept_id == vocabulary.known.fabric || subject.sense.concept_id == vocabulary.known.metal);
+             subject.sense.concept_id == vocabulary.known.fabric ||
+             subject.sense.concept_id == vocabulary.known.metal || (labels && !is_share(pieces, i + 1)));
         const bool alone =
             i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
         const bool named = taken_up || last_stuff > i;
@@ -234,8 +246,12 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Pie
                                                          pieces[last].is_mark(TokenKind::open));
             if (linked) {
                 std::size_t end = last + 1;
-                while (end < pieces.size() && ends_phrase(pieces[end])) ++end;
-                while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
+                if (pieces[last].is_mark(TokenKind::open)) {
+                    while (end < pieces.size() && !pieces[end].is_mark(TokenKind::close)) ++end;
+                } else {
+                    while (end < pieces.size() && ends_phrase(pieces[end])) ++end;
+                    while (end < pieces.size() && !ends_phrase(pieces[end])) ++end;
+                }
                 silence(pieces, last, end);
                 last = end;
             }
@@ -303,6 +319,10 @@ void mark_negation(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         Piece& piece = pieces[i];
         if (piece.is(Role::negator)) {
+            // 'No, it is cotton' answers a question and denies nothing behind the comma.
+            const bool answers = i + 1 < pieces.size() && pieces[i + 1].is_mark(TokenKind::comma) &&
+                                 (i == 0 || pieces[i - 1].kind == PieceKind::mark);
+            if (answers) continue;
             negated = true;
             covers_something = false;
             continue;

@@ -196,9 +196,11 @@ private:
             finish(claim, i, i + 1, vocabulary().known.made_in, Kind::origin);
             return;
         }
+        std::uint32_t words = 0;
         for (std::uint32_t k = i + 1; k < phrase_.last && k <= i + kReach; ++k) {
             const Piece& piece = segment_.pieces[k];
             if (piece.is(Role::product) || piece.is(Role::part)) break;
+            if (piece.kind == PieceKind::word && ++words > 1) break;  // 'Nordic living room sofa in leather'
             if (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary().known.tanned_in) {
                 Claim claim = claim_over(segment_, i, k + 1);  // 'from a British tannery'
                 claim.place = segment_.pieces[i].sense.concept_id;
@@ -230,13 +232,24 @@ private:
         const bool of_material = linked && follows([](Kind, bool stuff) { return stuff; });
         if (!labelled && !of_material && !of_tanning) return;
         if (i > 0 && segment_.pieces[i - 1].is(Role::meaning)) return;  // 'made in Italy' was read as a whole
-        Claim claim = claim_over(segment_, i, i + 1);
+        if (same_country(i, -2)) return;                                // 'Guangdong, China' was read with Guangdong
+        const std::uint32_t last = same_country(i, 2) ? i + 3 : i + 1;
+        Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;
-        finish(claim, i, i + 1,
+        finish(claim, i, last,
                labelled     ? vocabulary().known.made_in
                : of_tanning ? vocabulary().known.tanned_in
                             : vocabulary().known.national_material,
                Kind::origin);
+    }
+
+    // Whether beyond a comma, `step` pieces away, the same country is named: 'Venice, Italy'.
+    bool same_country(std::uint32_t i, int step) const {
+        const std::int64_t other = std::int64_t{i} + step;
+        if (other < 0 || other >= static_cast<std::int64_t>(segment_.pieces.size())) return false;
+        const Piece& there = segment_.pieces[static_cast<std::size_t>(other)];
+        return segment_.pieces[static_cast<std::size_t>(i + other) / 2].is_mark(TokenKind::comma) &&
+               there.is(Role::place_name) && there.sense.concept_id == segment_.pieces[i].sense.concept_id;
     }
 
     // Whether what stands before the 'in' or 'from' of this phrase is a meaning that passes `test`.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <limits>
 #include <string_view>
 #include <vector>
 
@@ -65,7 +66,11 @@ public:
             } else if (key == "look_alike") {
                 condition.look_alike = yes_no_any(child);
             } else if (key == "share") {
-                read_share(child, condition);
+                condition.share = read_range(child, 100);
+            } else if (key == "of_total") {
+                condition.of_total = read_range(child, 100);
+            } else if (key == "millimetres") {
+                condition.millimetres = read_range(child, std::numeric_limits<double>::max());
             }
         }
         condition.parts &= ~without_parts;
@@ -165,18 +170,18 @@ private:
         return read_yes_no(document_, node, faults_);
     }
 
-    void read_share(Node node, ClaimCondition& condition) {
-        if (!check_keys(document_, node, {"from", "to"}, faults_)) return;
-        condition.share_asked = true;
+    // Both ends included; `to` is `most` where it is left out.
+    std::optional<Range> read_range(Node node, double most) {
+        Range range{0, most};
+        if (!check_keys(document_, node, {"from", "to"}, faults_)) return std::nullopt;
         if (const Node from = node.find("from"); from.exists()) {
-            condition.share_from = read_number(document_, from, faults_).value_or(0);
+            range.from = read_number(document_, from, faults_).value_or(0);
         }
         if (const Node to = node.find("to"); to.exists()) {
-            condition.share_to = read_number(document_, to, faults_).value_or(100);
+            range.to = read_number(document_, to, faults_).value_or(most);
         }
-        if (condition.share_from > condition.share_to) {
-            faults_.error(document_, node, "out-of-range", "`from` is above `to`");
-        }
+        if (range.from > range.to) faults_.error(document_, node, "out-of-range", "`from` is above `to`");
+        return range;
     }
 
     const Document& document_;
@@ -188,9 +193,9 @@ private:
 
 ClaimCondition read_condition(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
     if (!check_keys(document, node,
-                    {"says", "says_only", "not_says", "called", "not_called", "borrowed", "kind", "part", "not_part",
-                     "category", "not_category", "marked", "marked_all", "unmarked", "negated", "hedged", "quantity",
-                     "look_alike", "share"},
+                    {"says",    "says_only", "not_says", "called",       "not_called", "borrowed",   "kind",
+                     "part",    "not_part",  "category", "not_category", "marked",     "marked_all", "unmarked",
+                     "negated", "hedged",    "quantity", "look_alike",   "share",      "of_total",   "millimetres"},
                     faults)) {
         return {};
     }
@@ -200,9 +205,10 @@ ClaimCondition read_condition(const Document& document, Node node, const Vocabul
 BesideCondition read_beside(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
     BesideCondition beside;
     if (!check_keys(document, node,
-                    {"says",     "says_only",  "not_says",     "called", "not_called", "borrowed", "kind",    "part",
-                     "not_part", "category",   "not_category", "marked", "marked_all", "unmarked", "negated", "hedged",
-                     "quantity", "look_alike", "share",        "reach",  "place",      "differs",  "later"},
+                    {"says",    "says_only", "not_says", "called",       "not_called", "borrowed",   "kind",
+                     "part",    "not_part",  "category", "not_category", "marked",     "marked_all", "unmarked",
+                     "negated", "hedged",    "quantity", "look_alike",   "share",      "of_total",   "millimetres",
+                     "reach",   "place",     "differs",  "later"},
                     faults)) {
         return beside;
     }

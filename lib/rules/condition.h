@@ -18,6 +18,14 @@ struct ListingFacts {
     Part main_part = Part::body;  // of that category
 };
 
+// Both ends included.
+struct Range {
+    double from = 0;
+    double to = 0;
+
+    bool holds(double low, double high) const noexcept { return low >= from && high <= to; }
+};
+
 // What every condition of a claim may ask. All that is asked must hold.
 struct ClaimCondition {
     vocabulary::ConceptSet says;    // with all descendants; every concept where the rule asks for none
@@ -36,9 +44,9 @@ struct ClaimCondition {
     std::optional<bool> quantity;
     std::optional<bool> borrowed;  // whether it borrows a noun (Claim::called)
     std::optional<bool> look_alike;
-    double share_from = 0;  // percent; asked where share_asked
-    double share_to = 100;
-    bool share_asked = false;
+    std::optional<Range> share;        // of a percentage
+    std::optional<Range> of_total;     // of a coat: its percentage of the part's thickness
+    std::optional<Range> millimetres;  // of a thickness, whichever unit it is stated in
 
     bool holds(const Claim& claim, const ListingFacts& listing) const noexcept {
         const std::uint32_t marks = claim.marks;
@@ -51,15 +59,21 @@ struct ClaimCondition {
                (!hedged || *hedged == claim.hedged) && (!quantity || *quantity == claim.quantity.has_value()) &&
                (!borrowed || *borrowed == (claim.called != 0)) && (!look_alike || *look_alike == claim.look_alike) &&
                (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
-               (!share_asked || has_share(claim));
+               (!share || has_share(claim)) &&
+               (!of_total || (claim.of_total > 0 && of_total->holds(claim.of_total, claim.of_total))) &&
+               (!millimetres || has_millimetres(claim));
     }
 
     bool called_asked = false;
 
 private:
     bool has_share(const Claim& claim) const noexcept {
-        return claim.quantity && claim.quantity->unit == Unit::percent && claim.quantity->low >= share_from &&
-               claim.quantity->high <= share_to;
+        return claim.quantity && claim.quantity->unit == Unit::percent &&
+               share->holds(claim.quantity->low, claim.quantity->high);
+    }
+    bool has_millimetres(const Claim& claim) const noexcept {
+        const auto value = in_millimetres(claim.quantity);
+        return value && millimetres->holds(value->low, value->high);
     }
 };
 

@@ -12,6 +12,19 @@ bool same_place(const Claim& a, const Claim& b) {
     return a.phrase == b.phrase && (a.part == b.part || a.part == Part::whole || b.part == Part::whole);
 }
 
+bool is_identity(const Claim& claim) {
+    return claim.kind == Kind::material || claim.kind == Kind::species || claim.kind == Kind::grain;
+}
+
+// 'full grain calf': one material, named by two claims side by side. Words that stand apart are each to be mended.
+bool one_breath(const Finding& last, const Finding& next, std::span<const Claim> claims) {
+    const Claim& before = claims[last.claim];
+    const Claim& behind = claims[next.claim];
+    constexpr std::uint32_t kGap = 1;
+    if (before.field != behind.field || !same_place(before, behind) || next.start > last.end + kGap) return false;
+    return last.rule == next.rule || (last.grade == next.grade && is_identity(before) && is_identity(behind));
+}
+
 }  // namespace
 
 void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& findings) {
@@ -37,8 +50,7 @@ void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& fin
             }
             --kept;
         }
-        const bool again = kept > 0 && findings[kept - 1].rule == finding.rule &&
-                           same_place(claims[findings[kept - 1].claim], claims[finding.claim]);
+        const bool again = kept > 0 && one_breath(findings[kept - 1], finding, claims);
         if (!beaten && !again) findings[kept++] = finding;
     }
     findings.resize(kept);

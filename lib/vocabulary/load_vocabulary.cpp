@@ -69,6 +69,7 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"wholly-made-in", &GrammarConcepts::wholly_made_in},
     {"only-the-packaging", &GrammarConcepts::only_packaging},
     {"tanned-in", &GrammarConcepts::tanned_in},
+    {"trait-coat", &GrammarConcepts::trait_coat},
 });
 
 // A term as it stands in a file: its folded words as numbers, side by side with those of all other terms.
@@ -256,7 +257,7 @@ private:
         if (!check_keys(document, node,
                         {"says", "called", "words", "before_hide", "before_material", "before_product",
                          "before_hardware", "after_genuine", "after_borrower", "as_value", "with_edge", "with_hardware",
-                         "likened", "after_own", "after_share", "as_tannage"},
+                         "likened", "after_own", "after_share", "as_tannage", "affixes"},
                         faults_)) {
             return;
         }
@@ -265,6 +266,9 @@ private:
         const Node called = node.find("called");
         const ConceptId called_id =
             called.exists() ? vocabulary_.concepts.require(document, called, faults_) : ConceptId{0};
+        if (const Node affixes = node.find("affixes"); affixes.exists()) {
+            for (std::string_view affix : read_words(document, affixes, faults_)) add_affix(affix, id);
+        }
         for (Node child : node) {
             const auto condition = condition_named(child.key());
             if (!condition) continue;
@@ -273,6 +277,19 @@ private:
             sense.concept_id = id;
             sense.called = called_id;
             add_terms(document, child, sense, true);
+        }
+    }
+
+    // A coined name counts where it names what a part or product is of: 'tote in leathertex', 'leathertex tote'.
+    void add_affix(std::string_view affix, ConceptId id) {
+        // No word of a text holds a space, so that none is taken for the affix itself.
+        const WordId word = vocabulary_.words.intern(fmt::format("{} ...", affix));
+        vocabulary_.affixes.add(affix, word);
+        for (Condition condition : {Condition::as_value, Condition::before_product}) {
+            Sense sense;
+            sense.condition = condition;
+            sense.concept_id = id;
+            vocabulary_.terms.add(std::vector<WordId>{word}, sense);
         }
     }
 

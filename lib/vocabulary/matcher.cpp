@@ -21,7 +21,9 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
         std::uint32_t best_last = i;
         for (std::uint32_t j = i; j < count; ++j) {
             if (word_ids[j] == 0 && tokens.list[j].kind == text::TokenKind::word) {
-                word_ids[j] = vocabulary.misspellings.find(tokens.folded_text(tokens.list[j]));
+                const std::string_view word = tokens.folded_text(tokens.list[j]);
+                word_ids[j] = vocabulary.misspellings.find(word);
+                if (word_ids[j] == 0) word_ids[j] = vocabulary.affixes.find(word);
             }
             if (word_ids[j] == 0) break;
             node = j == i ? vocabulary.terms.first(word_ids[j]) : vocabulary.terms.step(node, word_ids[j]);

@@ -36,9 +36,10 @@ constexpr std::array<std::string_view, 6> kGrades = {"contradicted", "misleading
 constexpr std::array<std::string_view, 3> kBases = {"wording", "cross-check", "evidence"};
 
 constexpr std::array<std::string_view, kMarkCount> kMarks = {
-    "genuine",  "solid",       "pure",      "all",      "imitation",  "look",        "praised",       "coated",
-    "asterisk", "method",      "result",    "document", "shares-off", "title",       "specification", "on-product",
-    "on-part",  "on-material", "more-than", "likened",  "blend",      "first-share", "listed",        "labelled-part"};
+    "genuine",       "solid",      "pure",          "all",         "imitation",      "look",       "praised",
+    "coated",        "asterisk",   "method",        "result",      "document",       "shares-off", "title",
+    "specification", "on-product", "on-part",       "on-material", "more-than",      "likened",    "blend",
+    "first-share",   "listed",     "labelled-part", "before-word", "before-material"};
 
 template <typename Enum, std::size_t N>
 std::optional<Enum> named(const std::array<std::string_view, N>& names, std::string_view name) {
@@ -82,6 +83,18 @@ std::optional<Kind> kind_named(std::string_view name) noexcept {
 }
 std::optional<Grade> grade_named(std::string_view name) noexcept {
     return named<Grade>(kGrades, name);
+}
+
+std::optional<Quantity> in_millimetres(const std::optional<Quantity>& quantity) noexcept {
+    if (!quantity) return std::nullopt;
+    switch (quantity->unit) {
+        case Unit::millimetre:
+            return quantity;
+        case Unit::micrometre:
+            return Quantity{quantity->low / 1000, quantity->high / 1000, Unit::millimetre};
+        default:
+            return std::nullopt;
+    }
 }
 
 }  // namespace v0

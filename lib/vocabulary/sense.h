@@ -40,6 +40,7 @@ enum class Role : std::uint8_t {
     solid,
     pure,
     all,
+    all_after,  // behind a material: 'cowhide throughout'
     imitation,
     look,
     coated,
@@ -61,6 +62,7 @@ enum class Role : std::uint8_t {
     affirm,
     deny,
     thickness_word,
+    coat_word,  // 'coating': the thickness beside it is the coat's
     size_word,
     purpose,
     making,         // 'made': 'French made' tells the origin
@@ -71,6 +73,7 @@ enum class Role : std::uint8_t {
     main_label,
     colour_label,
     origin_label,
+    answer_label,  // 'A:' goes on where the question stood
     more_than,
     breaks
 };

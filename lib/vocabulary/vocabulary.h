@@ -10,6 +10,7 @@
 
 #include "document/document.h"
 #include "document/faults.h"
+#include "vocabulary/affixes.h"
 #include "vocabulary/concept_tree.h"
 #include "vocabulary/misspellings.h"
 #include "vocabulary/term_trie.h"
@@ -33,7 +34,7 @@ struct GrammarConcepts {
         suede, tone_finish, embossed, thickness, coating_thickness, plating_thickness, cloth_weight, yarn_size,
         foam_density, thread_count, fill_power, made_in, national_material, place, standard_cited, foam, gold,
         karat_gold, plating, fibre_material, other_fibres, trait_synthetic, non_leather, needs_place, microfibre,
-        tanned_in, only_packaging, wholly_made_in;
+        tanned_in, only_packaging, wholly_made_in, trait_coat;
 };
 
 // Immutable once loaded; any number of threads may read it.
@@ -42,6 +43,7 @@ struct Vocabulary {
     WordTable words;
     TermTrie terms;
     Misspellings misspellings;
+    Affixes affixes;
     std::vector<Category> categories;  // [0] is 'any'
     GrammarConcepts known{};
     std::size_t term_forms = 0;  // after spelling variants

@@ -53,11 +53,9 @@ std::vector<Key> keys_of(const ClaimCondition& condition, std::size_t concept_co
     add("quantity", c.quantity.has_value(), [&](ClaimCondition& to) { to.quantity = c.quantity; });
     add("borrowed", c.borrowed.has_value(), [&](ClaimCondition& to) { to.borrowed = c.borrowed; });
     add("look_alike", c.look_alike.has_value(), [&](ClaimCondition& to) { to.look_alike = c.look_alike; });
-    add("share", c.share_asked, [&](ClaimCondition& to) {
-        to.share_asked = true;
-        to.share_from = c.share_from;
-        to.share_to = c.share_to;
-    });
+    add("of_total", c.of_total.has_value(), [&](ClaimCondition& to) { to.of_total = c.of_total; });
+    add("millimetres", c.millimetres.has_value(), [&](ClaimCondition& to) { to.millimetres = c.millimetres; });
+    add("share", c.share.has_value(), [&](ClaimCondition& to) { to.share = c.share; });
     return keys;
 }
 

@@ -83,36 +83,41 @@ struct Quantity {
     Unit unit = Unit::none;
 };
 
+// A thickness in millimetres, whichever unit it was stated in; nothing for other units.
+std::optional<Quantity> in_millimetres(const std::optional<Quantity>& quantity) noexcept;
+
 // What stands beside a claim, as bits of Claim::marks. Rules ask for these by name (rules/README.md explains each).
 enum class Mark : std::uint32_t {
-    genuine = 1U << 0,         // 'genuine', 'real', 'authentic' before it
-    solid = 1U << 1,           // 'solid'
-    pure = 1U << 2,            // 'pure'
-    all = 1U << 3,             // 'all', 'entirely', '100%'
-    imitation = 1U << 4,       // 'faux', 'imitation', 'man-made'
-    look = 1U << 5,            // '-look', '-effect', '-inspired'
-    praised = 1U << 6,         // a word of praise before it
-    coated = 1U << 7,          // said to be coated
-    asterisk = 1U << 8,        // an asterisk follows
-    method = 1U << 9,          // a standard is named in the same sentence
-    result = 1U << 10,         // and a result
-    document = 1U << 11,       // a certificate or report with a number, in the same sentence
-    shares_off = 1U << 12,     // first of a list of percentages that do not add up to 100
-    title = 1U << 13,          // stands in the listing's name
-    specification = 1U << 14,  // stands in an attribute, the material field or behind a label
-    on_product = 1U << 15,     // the phrase's head is the product: 'leather tote'
-    on_part = 1U << 16,        // the phrase's head is a part: 'leather trim'
-    on_material = 1U << 17,    // a statement whose phrase's head is a material: 'waterproof leather'
-    more_than = 1U << 18,      // 'more', 'less': a comparison of amounts
-    likened = 1U << 19,        // only likened: 'mink-soft'
-    blend = 1U << 20,          // said to be a blend
-    first_share = 1U << 21,    // the first, so the largest, of a list of percentages
-    listed = 1U << 22,         // joined to another by 'and', '/', '+' or '&'
-    labelled_part = 1U << 23,  // behind a label or in a field that names its part or asks for the material
+    genuine = 1U << 0,           // 'genuine', 'real', 'authentic' before it
+    solid = 1U << 1,             // 'solid'
+    pure = 1U << 2,              // 'pure'
+    all = 1U << 3,               // 'all', 'entirely', '100%'
+    imitation = 1U << 4,         // 'faux', 'imitation', 'man-made'
+    look = 1U << 5,              // '-look', '-effect', '-inspired'
+    praised = 1U << 6,           // a word of praise before it
+    coated = 1U << 7,            // said to be coated
+    asterisk = 1U << 8,          // an asterisk follows
+    method = 1U << 9,            // a standard is named in the same sentence
+    result = 1U << 10,           // and a result
+    document = 1U << 11,         // a certificate or report with a number, in the same sentence
+    shares_off = 1U << 12,       // first of a list of percentages that do not add up to 100
+    title = 1U << 13,            // stands in the listing's name
+    specification = 1U << 14,    // stands in an attribute, the material field or behind a label
+    on_product = 1U << 15,       // the phrase's head is the product: 'leather tote'
+    on_part = 1U << 16,          // the phrase's head is a part: 'leather trim'
+    on_material = 1U << 17,      // a statement whose phrase's head is a material: 'waterproof leather'
+    more_than = 1U << 18,        // 'more', 'less': a comparison of amounts
+    likened = 1U << 19,          // only likened: 'mink-soft'
+    blend = 1U << 20,            // said to be a blend
+    first_share = 1U << 21,      // the first, so the largest, of a list of percentages
+    listed = 1U << 22,           // joined to another by 'and', '/', '+' or '&'
+    before_word = 1U << 24,      // prose, and an unknown word right behind it: 'leather punch'
+    before_material = 1U << 25,  // right before another material of its phrase: 'leather polyester'
+    labelled_part = 1U << 23,    // behind a label or in a field that names its part or asks for the material
 };
 std::string_view name_of(Mark mark) noexcept;
 std::optional<Mark> mark_named(std::string_view name) noexcept;
-inline constexpr int kMarkCount = 24;
+inline constexpr int kMarkCount = 26;
 
 struct Claim {
     std::uint32_t field = 0;  // index into Listing::fields
@@ -123,6 +128,7 @@ struct Claim {
     ConceptId place = 0;   // of an origin claim: the country; 0 = none
     Part part = Part::whole;
     Kind kind = Kind::material;
+    double of_total = 0;  // of a coat's thickness: its share of the part's thickness, where both are stated; percent
     bool negated = false;
     bool hedged = false;
     bool look_alike = false;  // written with letters of another script

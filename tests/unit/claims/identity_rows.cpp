@@ -63,7 +63,7 @@ constexpr Row kRows[] = {
     {"comma", "Made of leather, canvas and brass.",
      "material leather body 'leather'\nmaterial canvas body 'canvas'\nmaterial brass hardware 'brass'"},
     {"repeats_count_each_time", "Leather bag. Leather inside and out.",
-     "material leather body 'Leather'\nmaterial leather lining 'Leather'"},
+     "material leather body 'Leather'\nmaterial leather body 'Leather'"},
     // spelling (design.md 4.2)
     {"one_slip_in_a_long_word", "Polyurethan bag.", "material polyurethane body 'Polyurethan'"},
     {"swapped_letters", "Genuine laether bag.", "material leather body 'Genuine laether'"},

@@ -88,7 +88,8 @@ TEST(Prove, AFindingTooManyIsReported) {
 
 TEST(Prove, ATextThatShouldPassIsReported) {
     const RuleBook book = load(rule("r", "polyurethane", "", "", "      - {title: Polyurethane., text: x}\n"));
-    EXPECT_EQ(dump(prove(book)), "r 13: name: Polyurethane. | x -> wanted nothing, found misleading 'Polyurethane' [r]\n");
+    EXPECT_EQ(dump(prove(book)),
+              "r 13: name: Polyurethane. | x -> wanted nothing, found misleading 'Polyurethane' [r]\n");
 }
 
 TEST(Prove, ASuggestedWordingThatDoesNotPassIsReported) {
