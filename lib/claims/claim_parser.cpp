@@ -156,7 +156,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             if (section.kind == RegionKind::open) section = field_region;
             section.labelled = section.labelled || field_region.labelled;
         }
-        if (asked.kind != RegionKind::open && pieces_.front().is(Role::answer_label)) {
+        if (asked.teaching || (asked.kind != RegionKind::open && pieces_.front().is(Role::answer_label))) {
             carried = asked;
             carries = true;
         }

@@ -219,7 +219,8 @@ private:
         if (is_a(last().says, vocabulary().known.metal)) {
             last().says = vocabulary().known.tone_finish;
             last().last = i + 1;
-        } else if (last().marks == 0 && !last().quantity && i + 1 == phrase_.last) {
+        } else if (last().marks == 0 && !last().quantity &&
+                   (i + 1 == phrase_.last || !segment_.pieces[i + 1].is(Role::colour))) {
             --count_;
         }
     }
@@ -328,6 +329,10 @@ private:
     }
 
     void emit_look() {
+        // 'a soft rubber feel' is for the hand; of a hide, a fibre or a metal it tells what the eye shall take it for.
+        if (!is_a(look_called_, vocabulary().known.hide_word) && !is_a(look_called_, vocabulary().known.textile) &&
+            !is_a(look_called_, vocabulary().known.metal))
+            return;
         Stuff stuff;
         stuff.first = look_first_;
         stuff.last = look_last_;

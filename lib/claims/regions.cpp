@@ -72,6 +72,15 @@ Region region_of_label(std::span<const Piece> pieces) {
 
 Region region_of_question(std::span<const Piece> pieces) {
     Region region;
+    // 'What is cordovan?'
+    if (pieces.size() > 2 && pieces[0].is(Role::breaks) && pieces[1].is(Role::copula) &&
+        std::all_of(pieces.begin() + 2, pieces.end(), [](const Piece& piece) {
+            return piece.is(Role::meaning) || piece.is(Role::article) || piece.kind == PieceKind::mark;
+        })) {
+        region.kind = RegionKind::silent;
+        region.teaching = true;
+        return region;
+    }
     for (const Piece& piece : pieces) {
         if (piece.is(Role::other_product) || piece.is(Role::care)) {
             region.kind = RegionKind::silent;

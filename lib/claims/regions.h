@@ -23,6 +23,7 @@ struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
     ConceptId asks = 0;       // of an attribute: what 'yes' says
+    bool teaching = false;    // of a question: it asks what a material is, and the next sentence tells
     bool thickness = false;   // the label speaks of thickness
     bool tannage = false;     // the label asks for the tannage
     bool labelled = false;    // behind a label or in an attribute: a specification, not prose

@@ -1,0 +1,351 @@
+#include "claims/settle.h"
+
+#include <algorithm>
+
+namespace grainside::claims {
+
+using text::TokenKind;
+using vocabulary::Condition;
+using vocabulary::Role;
+using vocabulary::Sense;
+
+namespace {
+
+// How far a condition looks, in pieces. Noun phrases are shorter; a bound keeps a hostile text linear.
+constexpr std::size_t kReach = 16;
+
+class Settler {
+public:
+    Settler(const PieceSource& source, std::vector<Piece>& pieces) : source_(source), pieces_(pieces) {}
+
+    // Right to left, so that what stands to the right is settled when it is asked for.
+    void settle() {
+        for (std::size_t i = pieces_.size(); i-- > 0;) {
+            if (pieces_[i].kind != PieceKind::term) continue;
+            pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
+            pieces_[i].makes = any_sense(i, [](const Sense& sense) { return sense.role == Role::making; });
+            pieces_[i].names = any_sense(i, [](const Sense& sense) { return sense.role == Role::naming; });
+            if (const Sense* sense = choose(i); sense != nullptr) {
+                pieces_[i].sense = *sense;
+                if (sense->role == Role::determiner && has_apostrophe(pieces_[i])) pieces_[i].sense.role = Role::copula;
+            } else {
+                pieces_[i].kind = PieceKind::word;
+            }
+        }
+    }
+
+private:
+    // "it's" folds to the word 'its', which has no apostrophe.
+    bool has_apostrophe(const Piece& piece) const {
+        const text::Token& token = source_.tokens.list[piece.first];
+        return token.end - token.start > token.folded_length;
+    }
+
+    std::span<const Sense> senses(std::size_t at) const {
+        return source_.vocabulary.terms.senses(source_.hits[pieces_[at].hit].end);
+    }
+
+    const Sense* choose(std::size_t at) const {
+        const auto all = senses(at);
+        for (const Sense& sense : all) {
+            if (sense.condition != Condition::always && holds(sense, at)) return &sense;
+        }
+        for (const Sense& sense : all) {
+            if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+        }
+        const Sense* fallback = nullptr;
+        for (const Sense& sense : all) {
+            if (sense.condition != Condition::always) continue;
+            if (names_label(sense.role) && all.size() > 1) continue;
+            if (sense.role == Role::look && !stuff_precedes(at)) continue;
+            if (sense.role == Role::meaning) {
+                // 'handcrafted in' tells the place where a place follows and the material elsewhere.
+                if (all.size() > 1 && is_origin(sense.concept_id) && !place_follows(at)) continue;
+                if (all.size() > 1 && ends_list_of_colours(at)) continue;
+                return &sense;
+            }
+            if (fallback == nullptr) fallback = &sense;
+        }
+        return fallback;
+    }
+
+    // 'in black or bronze': a colour word that closes a list of colours.
+    bool ends_list_of_colours(std::size_t at) const {
+        const auto is_colour = [](const Sense& sense) { return sense.role == Role::colour; };
+        if (at < 2 || !any_sense(at, is_colour) || !any_sense(at - 2, is_colour)) return false;
+        const Piece& joint = pieces_[at - 1];
+        const bool joined = joint.is_mark(TokenKind::comma) || joint.is_mark(TokenKind::slash) ||
+                            any_sense(at - 1, [](const Sense& sense) {
+                                return sense.role == Role::alternative || sense.role == Role::conjunction;
+                            });
+        return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
+    }
+
+    static bool names_label(Role role) {
+        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
+               role == Role::origin_label || role == Role::answer_label;
+    }
+
+    // 'Colour: walnut' labels; 'walnut colour' does not.
+    bool stands_as_label(std::size_t at, Role role) const {
+        if (source_.is_label) return true;
+        if (role == Role::answer_label) return at == 0 && pieces_.size() > 1 && pieces_[1].is_mark(TokenKind::colon);
+        // 'composition calf leather': machine-made copy leaves the colon out.
+        // 'leather origin India'; 'made in India' is a statement of its own.
+        if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
+            !any_sense(at, [](const Sense& sense) { return sense.role == Role::meaning; })) {
+            return true;
+        }
+        if (role == Role::main_label && at + 1 < pieces_.size() &&
+            (pieces_[at + 1].kind == PieceKind::number ||
+             (at > 0 && pieces_[at - 1].kind == PieceKind::mark && pieces_[at + 1].is(Role::meaning)))) {
+            return true;
+        }
+        constexpr std::size_t kLabelReach = 2;
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
+            if (pieces_[i].is_mark(TokenKind::colon)) return true;
+            if (pieces_[i].is_mark(TokenKind::close)) return at <= kLabelReach && pieces_[0].is_mark(TokenKind::open);
+            if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
+        }
+        return at + 1 == pieces_.size() && at < kLabelReach;
+    }
+
+    bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }
+
+    bool place_follows(std::size_t at) const {
+        constexpr std::size_t kPlaceReach = 7;  // 'made in our own shed in'
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kPlaceReach; ++i) {
+            if (pieces_[i].is(Role::place_name)) return true;
+            if (pieces_[i].is(Role::meaning) || is_noun(pieces_[i])) return false;
+            // 'in Leeds, England'
+            if (pieces_[i].kind == PieceKind::mark && !(pieces_[i].is_mark(TokenKind::comma) &&
+                                                        i + 1 < pieces_.size() && pieces_[i + 1].is(Role::place_name)))
+                return false;
+        }
+        return false;
+    }
+
+    // What stands to the left is not settled yet, so any sense of it counts.
+    template <typename Test>
+    bool any_sense(std::size_t at, Test test) const {
+        if (pieces_[at].kind != PieceKind::term) return false;
+        const auto all = senses(at);
+        return std::any_of(all.begin(), all.end(), test);
+    }
+
+    bool stuff_precedes(std::size_t at) const {
+        return at > 0 && any_sense(at - 1, [&](const Sense& sense) {
+                   return (sense.role == Role::meaning && is_stuff(source_.vocabulary, sense.concept_id)) ||
+                          sense.role == Role::colour;
+               });
+    }
+
+    bool holds(const Sense& sense, std::size_t at) const {
+        switch (sense.condition) {
+            case Condition::before_hide:
+                return phrase_goes_on_with(at, [&](const Piece& piece) {
+                    return piece.is(Role::meaning) &&
+                           source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.hide_word);
+                });
+            case Condition::before_material:
+                return phrase_goes_on_with(at, [&](const Piece& piece) {
+                    return piece.is(Role::part) || piece.is(Role::product) ||
+                           (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
+                });
+            case Condition::before_product:
+                return phrase_goes_on_with(at, [](const Piece& piece) { return piece.is(Role::product); });
+            case Condition::before_hardware:
+                return phrase_goes_on_with(at, [](const Piece& piece) {
+                    return piece.is(Role::part) && piece.sense.value == static_cast<std::uint8_t>(Part::hardware);
+                });
+            case Condition::after_genuine:
+                return follows_genuine(at);
+            case Condition::after_borrower:
+                return at > 0 && any_sense(at - 1, [&](const Sense& left) {
+                           return left.role == Role::imitation ||
+                                  (left.role == Role::meaning &&
+                                   source_.vocabulary.concepts.is_a(left.concept_id,
+                                                                    source_.vocabulary.known.borrows_hide));
+                       });
+            case Condition::as_value:
+                return stands_as_value(at);
+            case Condition::with_edge:
+                return stands_near(at, Part::edge, [](const Piece&) { return false; });
+            case Condition::with_hardware:
+                return stands_near(at, Part::hardware, [&](const Piece& piece) {
+                    return piece.is(Role::meaning) &&
+                           source_.vocabulary.concepts.is_a(piece.sense.concept_id, source_.vocabulary.known.metal);
+                });
+            case Condition::as_label:
+                // 'Inside: suede', 'inside, suede', 'interior dressed in suede'
+                return source_.is_label || at + 1 == pieces_.size() || ends_phrase(pieces_[at + 1]) ||
+                       (pieces_[at + 1].kind == PieceKind::word && at + 2 < pieces_.size() &&
+                        pieces_[at + 2].is(Role::link)) ||
+                       stands_before_its_material(at);
+            case Condition::after_share:
+                for (std::size_t i = at; i-- > 0 && at - i <= 3;) {
+                    if (pieces_[i].is_mark(TokenKind::percent)) return true;
+                }
+                return false;
+            case Condition::after_own:
+                for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
+                    if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
+                    if (pieces_[i].kind == PieceKind::mark) break;
+                }
+                for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+                    if (pieces_[i].is(Role::own)) return true;  // 'the Blue Leaf seal, which our own team awards'
+                }
+                return false;
+            case Condition::on_strap:
+                return source_.main_part == Part::strap;
+            case Condition::as_tannage:
+                return source_.is_tannage || follows_tannage_label(at);
+            case Condition::likened:
+                return at + 1 < pieces_.size() && pieces_[at + 1].is(Role::comparison_suffix) &&
+                       pieces_[at + 1].hyphenated();
+            case Condition::always:
+                break;
+        }
+        return true;
+    }
+
+    // 'outside leather, inside cotton': a part's label that begins a clause, and nothing behind it but a material.
+    bool stands_before_its_material(std::size_t at) const {
+        if (at > 0 && !pieces_[at - 1].is_mark(TokenKind::comma) && !pieces_[at - 1].is_mark(TokenKind::semicolon)) {
+            return false;
+        }
+        std::size_t end = at + 1;
+        while (end < pieces_.size() && end <= at + kReach && pieces_[end].is(Role::meaning)) ++end;
+        return end > at + 1 && (end == pieces_.size() || pieces_[end].kind == PieceKind::mark) &&
+               is_stuff(source_.vocabulary, pieces_[end - 1].sense.concept_id);
+    }
+
+    // 'Tannage: chrome', 'tanning: semi vegetable'
+    bool follows_tannage_label(std::size_t at) const {
+        constexpr std::size_t kLabelReach = 4;
+        bool colon = false;
+        for (std::size_t i = at; i-- > 0 && at - i <= kLabelReach;) {
+            if (pieces_[i].is_mark(TokenKind::colon) || pieces_[i].is_mark(TokenKind::dash)) {
+                colon = true;
+            } else if (any_sense(i, [](const Sense& left) { return left.role == Role::tannage_label; })) {
+                return colon || i + 1 == at;
+            }
+        }
+        return false;
+    }
+
+    template <typename Test>
+    bool phrase_goes_on_with(std::size_t at, Test test) const {
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+            if (ends_phrase(pieces_[i])) return false;
+            if (test(pieces_[i])) return true;
+        }
+        return false;
+    }
+
+    // What a part is said to be of: nothing but words of the same kind between it and the 'in', 'is', label or bracket
+    // before it, and no other noun after it; or a part's noun right behind it ('calf lining').
+    bool stands_as_value(std::size_t at) const {
+        if (pieces_[at].hyphenated() || ends_list_of_colours(at)) return false;
+        // 'nubuck calf', 'full grain buffalo'
+        if (at > 0 && any_sense(at - 1, [&](const Sense& sense) {
+                return sense.role == Role::meaning && sense.condition == Condition::always &&
+                       source_.vocabulary.concepts.is_a(sense.concept_id, source_.vocabulary.known.hide_word);
+            })) {
+            return true;
+        }
+        if (at + 1 < pieces_.size() && (pieces_[at + 1].is(Role::part) || pieces_[at + 1].is(Role::part_after)))
+            return true;
+        if (phrase_goes_on_with(at, [&](const Piece& piece) {
+                return is_noun(piece) || piece.is(Role::accessory) ||
+                       (piece.is(Role::meaning) && is_stuff(source_.vocabulary, piece.sense.concept_id));
+            })) {
+            return false;
+        }
+        // 'kid sizes': a word behind it means that it is not the value itself.
+        if (at + 1 < pieces_.size() && (pieces_[at + 1].kind == PieceKind::word || pieces_[at + 1].is(Role::colour) ||
+                                        pieces_[at + 1].is(Role::comparison))) {
+            return false;
+        }
+        constexpr std::size_t kWordsBefore = 3;
+        std::size_t words = 0;
+        const auto all = senses(at);
+        const bool is_colour_too =
+            std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
+        for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
+            const Piece& left = pieces_[i - 1];
+            if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
+            if (left.kind == PieceKind::word && ++words <= kWordsBefore) continue;  // 'in soft, supple calf'
+            if (left.kind == PieceKind::mark) {
+                // In prose a colour stands between commas too: 'hat, bone, wool felt'; a list of colours is none of
+                // materials.
+                if (left.token_kind == TokenKind::comma) {
+                    if (words > 0) continue;
+                    return (source_.is_specification || !is_colour_too) &&
+                           !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
+                }
+                return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open ||
+                       left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash ||
+                       left.token_kind == TokenKind::ampersand;
+            }
+            if (any_sense(i - 1, [&](const Sense& sense) {
+                    return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link ||
+                           sense.role == Role::copula || sense.role == Role::part_before ||
+                           (sense.role == Role::conjunction && words == 0) || sense.role == Role::negator ||
+                           (sense.role == Role::part && i == 1);
+                })) {
+                return true;
+            }
+            if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) {
+                    return sense.role == Role::breaks || sense.role == Role::tone_word ||
+                           sense.role == Role::colour_label || sense.role == Role::article ||
+                           sense.role == Role::determiner || sense.role == Role::comparison;
+                })) {
+                return false;
+            }
+        }
+        return source_.is_specification && words == 0;
+    }
+
+    template <typename Test>
+    bool stands_near(std::size_t at, Part part, Test test) const {
+        constexpr std::size_t kNear = 5;
+        if (source_.part == part) return true;
+        const std::size_t from = at > kNear ? at - kNear : 0;
+        for (std::size_t i = from; i < pieces_.size() && i <= at + kNear; ++i) {
+            if (i == at) continue;
+            if (any_sense(i,
+                          [&](const Sense& sense) {
+                              return sense.role == Role::part && sense.value == static_cast<std::uint8_t>(part);
+                          }) ||
+                test(pieces_[i])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    bool follows_genuine(std::size_t at) const {
+        for (std::size_t i = at; i-- > 0 && at - i <= kReach;) {
+            if (pieces_[i].is_mark(TokenKind::percent)) return i > 0 && pieces_[i - 1].number >= 100;
+            if (any_sense(i, [](const Sense& left) {
+                    return left.role == Role::genuine || left.role == Role::solid || left.role == Role::pure;
+                })) {
+                return true;
+            }
+            if (!any_sense(i, [](const Sense& left) { return left.role == Role::meaning; })) return false;
+        }
+        return false;
+    }
+
+    const PieceSource& source_;
+    std::vector<Piece>& pieces_;
+};
+
+}  // namespace
+
+void settle_senses(const PieceSource& source, std::vector<Piece>& pieces) {
+    Settler(source, pieces).settle();
+}
+
+}  // namespace grainside::claims
