@@ -82,6 +82,13 @@ constexpr Row kRows[] = {
     {"backed", "Leather backed with vinyl.", "material leather body 'Leather'\nmaterial vinyl body 'vinyl'"},
     {"plus_sign", "Leather + canvas tote.", "material leather body 'Leather'\nmaterial canvas body 'canvas'"},
     {"html_emphasis", "<b>Full grain</b> leather tote.", "grain full-grain-leather body 'Full grain</b> leather'"},
+    {"coined_prefix", "Tote in leathertex.", "material coined-leather-name body 'leathertex'"},
+    {"coined_suffix", "Texleather tote.", "material coined-leather-name body 'Texleather'"},
+    {"everyday_word_with_leather", "Tote from our leatherworks.", ""},
+    {"throughout", "Genuine cowhide throughout.", "species cowhide body 'Genuine cowhide'"},
+    {"bare_coat", "Split leather, PU coated.",
+     "grain split-leather body 'Split leather'\nfinish coated-leather body 'PU coated'"},
+    {"by_the_metre", "PU leather fabric.", "material polyurethane body called=leather 'PU leather fabric'"},
 };
 
 }  // namespace

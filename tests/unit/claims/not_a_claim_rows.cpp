@@ -77,6 +77,24 @@ constexpr Row kRows[] = {
     {"colour_after_or", "Bag in black or bronze.", ""},
     {"smell_is_no_material", "It has a leather smell.", ""},
     {"smells_of_oak", "Leather smells of oak.", "material leather body 'Leather'"},
+    // other goods
+    {"another_category", "Leather tote. Dye may rub off on your wool trousers.", "material leather body 'Leather'"},
+    {"another_category_of_stuff", "Canvas backpack. Pack your boots in suede.", "material canvas body 'Canvas'"},
+    {"everyday_thing", "Leather strap for a watch. The aluminium camera is heavy.", "material leather strap 'Leather'"},
+    {"thing_as_a_modifier", "Bag with a nylon camera compartment.", "material nylon body 'nylon'"},
+    {"homonym_is_no_other_product", "Leather bag under a wax coat.", "material leather body 'Leather'"},
+    {"plural_cue", "A goatskin belt and a suede pouch are shown below.", ""},
+    {"bracket_before_a_cue", "A name plate (solid brass, engraved) can be added.", ""},
+    {"answer_on_other_goods", "Do you sell belts? A: Leather ones, yes.", ""},
+    // colours by name
+    {"shade_called", "In a shade that we call wet suede.", ""},
+    {"colour_is", "The colour is raw silk, the lining is cotton.", "material cotton lining 'cotton'"},
+    {"metal_and_colour", "Shown here in brass yellow.", ""},
+    {"leather_colour", "The brown leather colour may differ.", ""},
+    // what a material is
+    {"what_is", "What is cordovan? Not a grain leather, but a layer below the grain.", ""},
+    {"sensory_feel", "Knob with a soft rubber feel.", ""},
+    {"care_with_its_subject", "Leather sofa keep away from sun.", ""},
 };
 
 }  // namespace

@@ -81,6 +81,12 @@ constexpr Row kRows[] = {
     {"range_of_percent", "30-40% cotton.", "composition cotton body quantity=30..40 percent '30-40% cotton'"},
     {"percent_as_a_word", "100 percent leather.",
      "composition leather body quantity=100 percent '100 percent leather'"},
+    {"coat_of", "Leather with a polyurethane coating of 0.20 mm.",
+     "material leather body 'Leather'\nfinish polyurethane-finish body 'polyurethane coating'\n"
+     "measure coating-thickness body quantity=0.2 millimetre '0.20 mm'"},
+    {"ounces_in_brackets", "Leather, 2.0-2.4 mm (5-6 oz).",
+     "material leather body 'Leather'\nmeasure thickness body quantity=2..2.4 millimetre '2.0-2.4 mm'\n"
+     "measure thickness body quantity=5..6 ounce-leather '5-6 oz'"},
 };
 
 }  // namespace

@@ -67,6 +67,18 @@ constexpr Row kRows[] = {
      "material cotton lining 'cotton'\nmaterial leather body 'Leather'"},
     {"inside_names_the_lining", "Outside leather, inside cotton.",
      "material leather body 'leather'\nmaterial cotton lining 'cotton'"},
+    {"on_the_reverse", "Strap in nubuck, with calfskin on the reverse.",
+     "material nubuck strap 'nubuck'\nspecies calf-leather lining 'calfskin'"},
+    {"back_of_a_strap", "Leather belt. Back: cotton.",
+     "material leather strap 'Leather'\nmaterial cotton lining 'cotton'"},
+    {"back_of_a_bag", "Leather bag. Back: cotton.", "material leather body 'Leather'\nmaterial cotton body 'cotton'"},
+    {"compound_label", "Leather jacket. Body lining: viscose.",
+     "material leather body 'Leather'\nmaterial viscose lining 'viscose'"},
+    {"answer_to_a_part", "Q: What is the lining?\nA: Viscose.", "material viscose lining 'Viscose'"},
+    {"material_and_care_label", "Material & care: canvas.", "material canvas body 'canvas'"},
+    {"material_as_a_label", "Webbing: polyester.", "material polyester body 'polyester'"},
+    {"keyword_title", "name | Mens Belt Full Grain Leather Automatic Buckle Solid Brass Click Belt Gift",
+     "grain full-grain-leather strap 'Full Grain Leather'\nmaterial brass hardware 'Solid Brass'"},
 };
 
 }  // namespace

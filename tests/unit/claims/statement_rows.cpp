@@ -55,6 +55,15 @@ constexpr Row kRows[] = {
      "performance tarnish-resistant hardware 'Tarnish-resistant'"},
     {"pfas_free", "PFAS-free coat.", "composition pfas-free whole 'PFAS-free'"},
     {"imported_from_a_place", "Imported from India.", "origin imported whole place=india 'Imported from India'"},
+    {"tannage_attribute", "Tannage | chrome", "tanning chrome-tanned body 'chrome'"},
+    {"tannage_label", "Tanning: vegetable.", "tanning vegetable-tanned body 'vegetable'"},
+    {"chrome_elsewhere", "Chrome zip, vegetable dyes.", ""},
+    {"attribute_answered_with_yes", "Waterproof | yes", "performance waterproof whole 'yes'"},
+    {"attribute_answered_with_no", "Vegan | no", "environmental vegan whole denied 'no'"},
+    {"french_made", "French made tote.", "origin made-in whole place=france 'French made'"},
+    {"tannery_of_a_country", "From a British tannery.",
+     "origin tanned-in whole place=united-kingdom 'British tannery'"},
+    {"town_and_country", "Origin | Guangdong, China", "origin made-in whole place=china 'Guangdong, China'"},
 };
 
 }  // namespace

@@ -89,6 +89,33 @@ const ClaimRow kClaims[] = {
     {"part", "{says: leather, part: body}", [](const SmallBook&, Claim&) {}, true},
     {"other_part", "{says: leather, part: lining}", [](const SmallBook&, Claim&) {}, false},
     {"not_part", "{says: leather, not_part: body}", [](const SmallBook&, Claim&) {}, false},
+    {"not_main_part", "{says: leather, not_part: main}", [](const SmallBook&, Claim&) {}, false},
+    {"not_main_part_of_another", "{says: leather, not_part: main}",
+     [](const SmallBook&, Claim& c) { c.part = Part::lining; }, true},
+    {"millimetres", "{says: leather, millimetres: {from: 0.151}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{0.2, 0.2, Unit::millimetre};
+     },
+     true},
+    {"millimetres_of_microns", "{says: leather, millimetres: {from: 0.151}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{200, 200, Unit::micrometre};
+     },
+     true},
+    {"millimetres_at_the_limit", "{says: leather, millimetres: {from: 0.151}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{0.15, 0.15, Unit::millimetre};
+     },
+     false},
+    {"millimetres_of_a_percentage", "{says: leather, millimetres: {from: 0}}",
+     [](const SmallBook&, Claim& c) {
+         c.quantity = Quantity{20, 20, Unit::percent};
+     },
+     false},
+    {"of_total", "{says: leather, of_total: {from: 33.4}}", [](const SmallBook&, Claim& c) { c.of_total = 50; }, true},
+    {"of_total_below", "{says: leather, of_total: {from: 33.4}}", [](const SmallBook&, Claim& c) { c.of_total = 33.3; },
+     false},
+    {"of_total_unknown", "{says: leather, of_total: {from: 0}}", [](const SmallBook&, Claim&) {}, false},
     {"main_part", "{says: leather, part: main}", [](const SmallBook&, Claim&) {}, true},
     {"other_than_the_main_part", "{says: leather, part: main}",
      [](const SmallBook&, Claim& c) { c.part = Part::strap; }, false},
@@ -186,6 +213,15 @@ const BesideRow kBeside[] = {
          o.field = 3;
      },
      true},
+    {"reach_elsewhere", "{says: cotton, reach: elsewhere}", [](const SmallBook&, Claim&, Claim& o) { o.field = 1; },
+     true},
+    {"elsewhere_is_another_field", "{says: cotton, reach: elsewhere}", [](const SmallBook&, Claim&, Claim&) {}, false},
+    {"elsewhere_is_the_same_part", "{says: cotton, reach: elsewhere}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.field = 1;
+         o.part = Part::lining;
+     },
+     false},
     {"reach_sentence", "{says: cotton, reach: sentence}",
      [](const SmallBook&, Claim&, Claim& o) {
          o.sentence = 0;
@@ -208,6 +244,9 @@ const BesideRow kBeside[] = {
      [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("calf-leather"); }, false},
     {"differs_not_from_what_it_is_a_kind_of", "{says: material, differs: yes}",
      [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("material"); }, false},
+    {"agrees_with_its_kind", "{says: leather, differs: no}",
+     [](const SmallBook& b, Claim&, Claim& o) { o.says = b.id("calf-leather"); }, true},
+    {"agrees_not_with_another", "{says: cotton, differs: no}", [](const SmallBook&, Claim&, Claim&) {}, false},
     {"later", "{says: cotton, later: yes}", [](const SmallBook&, Claim&, Claim&) {}, true},
     {"later_in_another_field", "{says: cotton, later: yes, reach: anywhere}",
      [](const SmallBook&, Claim&, Claim& o) {

@@ -45,6 +45,8 @@ constexpr FaultRow kFaults[] = {
     {"unknown_key", "- {says: leather, word: [leather]}\n", "1:19 unknown-key"},
     {"unknown_part", "- {part: pocket, nouns: [pocket]}\n", "1:10 unknown-part"},
     {"unknown_category", "- {category: bags, nouns: [bag]}\n", "1:14 unknown-category"},
+    {"homonyms_of_an_unknown_category", "- {category: bags, homonyms: [sling]}\n", "1:14 unknown-category"},
+    {"affixes_of_an_unknown_concept", "- {says: lether, affixes: [lether]}\n", "1:10 unknown-concept"},
     {"unknown_role", "- {grammar: nix, words: [no]}\n", "1:13 unknown-role"},
     {"unknown_spelling_list", "- {spelling: slips, words: [lether]}\n", "1:14 unknown-role"},
     {"unknown_unit", "- {unit: furlong, words: [furlong]}\n", "1:10 unknown-unit"},
@@ -71,6 +73,33 @@ TEST_P(VocabularyFaults, AreToldWithTheirPlace) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, VocabularyFaults, testing::ValuesIn(kFaults),
                          [](const auto& row) { return std::string(row.param.name); });
+
+// The faults of a parts.yaml of `text`.
+std::string faults_of_parts(std::string text) {
+    document::Faults faults;
+    std::vector<document::Document> documents;
+    for (document::Document& document : document::read_yaml_folder(GRAINSIDE_RULES_FOLDER, faults)) {
+        if (document.file() == "concepts.yaml") documents.push_back(std::move(document));
+    }
+    documents.push_back(std::move(*document::parse_yaml("parts.yaml", std::move(text), faults)));
+    Vocabulary vocabulary;
+    load_vocabulary(documents, vocabulary, faults);
+    return support::dump_places(faults.take());
+}
+
+TEST(CategoryFaults, AreToldWithTheirPlace) {
+    EXPECT_EQ(faults_of_parts("- {category: bag, main_part: body, kin: bag}\n"), "");
+    EXPECT_EQ(faults_of_parts("- {category: bag, main_part: flap}\n"), "1:30 unknown-part");
+    EXPECT_EQ(faults_of_parts("- {category: bag}\n"), "1:3 missing-key");
+    EXPECT_EQ(faults_of_parts("- {category: bag, main_part: body}\n- {category: bag, main_part: strap}\n"),
+              "2:14 duplicate-category");
+    EXPECT_EQ(faults_of_parts("- {category: bag, main_part: body, kin: [tote]}\n"), "1:41 unknown-category");
+    std::string many;
+    for (std::size_t i = 0; i <= kMostCategories; ++i) {
+        many += "- {category: c" + std::to_string(i) + ", main_part: body}\n";
+    }
+    EXPECT_EQ(faults_of_parts(many), "32:14 too-many-categories");
+}
 
 TEST(VocabularyFaults, MissingFilesAreNamed) {
     document::Faults faults;
