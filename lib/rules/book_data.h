@@ -44,8 +44,8 @@ struct BookData {
 };
 
 // Fills sources, markets and rules from the documents; the vocabulary is loaded already. Faults: those of the
-// conditions, and "unknown-key", "missing-key", "duplicate-rule", "duplicate-source", "unknown-source",
-// "unknown-market", "unknown-grade", "bad-date", "bad-template", "thin-proof", "unused-words".
+// conditions, and "unknown-key", "missing-key", "duplicate-rule", "duplicate-source", "duplicate-market",
+// "unknown-source", "unknown-market", "unknown-grade", "bad-date", "bad-template", "thin-proof", "unused-words".
 void load_sources(BookData& book, document::Faults& faults);
 void load_markets(BookData& book, document::Faults& faults);
 void load_rules(BookData& book, document::Faults& faults);

@@ -41,6 +41,27 @@ void load_sources(BookData& book, Faults& faults) {
     }
 }
 
+namespace {
+
+bool has_market(const BookData& book, std::string_view name) {
+    return std::any_of(book.markets.begin(), book.markets.end(),
+                       [name](const Market& market) { return market.name == name; });
+}
+
+// A market may lie within one that a later line names.
+void check_larger_markets(const Document& document, const BookData& book, Faults& faults) {
+    for (Node node : document.root()) {
+        const Node within = node.find("within");
+        if (!within.exists() || !node.find("market").exists()) continue;
+        for (std::string_view larger : read_words(document, within, faults)) {
+            if (has_market(book, larger)) continue;
+            faults.error(document, within, "unknown-market", fmt::format("there is no market '{}'", larger));
+        }
+    }
+}
+
+}  // namespace
+
 void load_markets(BookData& book, Faults& faults) {
     for (const Document& document : book.documents) {
         if (document.file() != "markets.yaml") continue;
@@ -52,11 +73,17 @@ void load_markets(BookData& book, Faults& faults) {
                 faults.error(document, node, "missing-key", "a market needs `market`");
                 continue;
             }
+            if (has_market(book, market.name)) {
+                faults.error(document, node.find("market"), "duplicate-market",
+                             fmt::format("market '{}' is there twice", market.name));
+                continue;
+            }
             if (const Node within = node.find("within"); within.exists()) {
                 for (std::string_view larger : read_words(document, within, faults)) market.within.emplace_back(larger);
             }
             book.markets.push_back(std::move(market));
         }
+        check_larger_markets(document, book, faults);
     }
 }
 

@@ -167,6 +167,9 @@ TEST(RuleFaults, Sources) {
 TEST(RuleFaults, Markets) {
     EXPECT_EQ(places_of({{"markets.yaml", "- {within: eu}\n"}}), "1:3 missing-key");
     EXPECT_EQ(places_of({{"markets.yaml", "- {market: us, tax: 1}\n"}}), "1:16 unknown-key");
+    EXPECT_EQ(places_of({{"markets.yaml", "- {market: us}\n- {market: us}\n"}}), "2:12 duplicate-market");
+    EXPECT_EQ(places_of({{"markets.yaml", "- {market: it, within: eu}\n- {market: eu}\n"}}), "");
+    EXPECT_EQ(places_of({{"markets.yaml", "- {market: it, within: eu}\n"}}), "1:24 unknown-market");
 }
 
 // Ten faults in four files come in one list, sorted by file and line.
