@@ -75,6 +75,10 @@ private:
         share_is_pending_ = true;
     }
 
+    bool is_material(std::uint32_t i) const {
+        return segment_.pieces[i].is(Role::meaning) && is_stuff(vocabulary(), segment_.pieces[i].sense.concept_id);
+    }
+
     // A word that a material can begin with: '30% genuine leather'.
     bool opens_material(std::uint32_t i) const {
         const Piece& piece = segment_.pieces[i];
@@ -161,8 +165,9 @@ private:
             return;
         }
         if (!is_stuff(vocabulary(), id)) {
-            // A percentage before a statement is the statement's: '80% recycled polyester'.
-            if (share_is_pending_ && share_at_ + 2 == i) share_is_pending_ = false;
+            // A percentage before a statement is the material's too: '80% recycled polyester'.
+            if (share_is_pending_ && share_at_ + 2 == i && !(i + 1 < phrase_.last && is_material(i + 1)))
+                share_is_pending_ = false;
             return;
         }
         Stuff stuff;

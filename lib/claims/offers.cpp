@@ -71,6 +71,11 @@ void silence_offers(std::span<Piece> pieces) {
             const std::size_t start = start_of_offer(pieces, i, limit, tied);
             std::size_t end = i + 1;
             if (end < pieces.size() && pieces[end].is_mark(TokenKind::open)) end = behind_bracket(pieces, end);
+            // 'the rope on the picture is nylon'
+            if (end < pieces.size() && pieces[end].is(Role::copula)) {
+                while (end < pieces.size() && !ends_clause(pieces[end]) && !pieces[end].is_mark(TokenKind::comma))
+                    ++end;
+            }
             silence(pieces, start, end);
             (tied ? tied_done : done) = end;
         }

@@ -35,6 +35,7 @@ struct Piece {
     bool negated = false;
     bool teaches = false;  // one of its senses begins general teaching: 'is made from'
     bool makes = false;    // one of its senses says that it was made: 'made'
+    bool serves = false;   // one of its senses takes a purpose or a tool behind it: 'burnished with'
     bool names = false;    // one of its senses gives a name: 'is called'
 
     bool is(vocabulary::Role role) const noexcept { return kind == PieceKind::term && sense.role == role; }
@@ -60,6 +61,7 @@ struct Inventory {
     std::uint64_t marks = 0;
     bool numbers = false;
     bool teaches = false;
+    bool serves = false;
 
     bool any(std::initializer_list<vocabulary::Role> wanted) const noexcept {
         for (vocabulary::Role role : wanted) {

@@ -75,6 +75,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::accessory_before:
         case Role::teaching:
         case Role::crowd:
+        case Role::crowd_opener:
         case Role::care:
         case Role::breaks:
         case Role::part_before:
@@ -129,6 +130,7 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
         if (piece.kind == PieceKind::term) {
             inventory.roles |= std::uint64_t{1} << static_cast<unsigned>(piece.sense.role);
             inventory.teaches = inventory.teaches || piece.teaches;
+            inventory.serves = inventory.serves || piece.serves;
         } else if (piece.kind == PieceKind::mark) {
             inventory.marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
         } else if (piece.kind == PieceKind::number) {

@@ -58,7 +58,11 @@ Region region_of_label(std::span<const Piece> pieces) {
         if (piece.is(Role::thickness_word)) region.thickness = true;
         if (piece.is(Role::tannage_label)) region.tannage = true;
         // 'Straps and base: cowhide' is said of the first, 'Body lining' of the last of a compound.
-        if (piece.is(Role::part) && (part == nullptr || part + 1 == &piece)) part = &piece;
+        // 'The sticker under the heel says upper' of what stands behind the verb.
+        const Piece* before = &piece - 1;
+        const bool anew =
+            part != nullptr && before > part && (before->kind == PieceKind::word || before->is(Role::breaks));
+        if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
     if (part != nullptr) {
@@ -97,6 +101,7 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
     regions.assign(pieces.size(), outer);
     Region current = outer;
     std::size_t done = 0;
+    std::size_t bare_until = 0;  // behind the last label without a colon
     bool ends_in_label = false;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'composition calf leather': a label whose colon was left out.
@@ -109,6 +114,7 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
             if (current.kind != RegionKind::part) current = region_of_label(pieces.subspan(i, 1));
             current.labelled = true;
             done = i + 1;
+            bare_until = done;
             continue;
         }
         const bool colon = pieces[i].is_mark(TokenKind::colon);
@@ -121,6 +127,7 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
         if (start == i) continue;
         if (colon && i == 1 && pieces[0].is(Role::answer_label)) continue;  // 'A:' names no part itself
         Region region = region_of_label(pieces.subspan(start, i - start));
+        if (region.kind == RegionKind::open && bare_until == start && start > 0) region = current;  // 'Tag reads: ...'
         if (!colon && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::open || outer.labelled;
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;

@@ -50,8 +50,7 @@ void silence_care(std::span<Piece> pieces) {
 void silence_comparisons(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'for nylon coils' is a purpose; in 'wallet for men genuine leather' somebody stands between.
-        const bool purpose =
-            pieces[i].is(Role::purpose) && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
+        const bool purpose = pieces[i].serves && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
         if (!pieces[i].is(Role::comparison) && !purpose) continue;
         std::size_t end = i + 1;
         while (true) {
@@ -66,7 +65,8 @@ void silence_comparisons(std::span<Piece> pieces) {
             }
             break;
         }
-        silence(pieces, i, end);
+        // 'Edges burnished with beeswax' claims the burnish, not the wax.
+        silence(pieces, pieces[i].is(Role::meaning) ? i + 1 : i, end);
     }
 }
 
@@ -78,14 +78,14 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
         silence(pieces, 0, pieces.size());
         return;
     }
-    if (inventory.teaches || inventory.any({Role::crowd})) silence_teaching(pieces);
+    if (inventory.teaches || inventory.any({Role::crowd, Role::crowd_opener})) silence_teaching(pieces);
     if (inventory.any({Role::copula})) silence_definitions(pieces);
     if (inventory.any({Role::copula}) || inventory.has(TokenKind::colon)) silence_subjects(vocabulary, pieces);
     if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(pieces);
     if (inventory.any({Role::care})) silence_care(pieces);
     if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_offers(pieces);
     if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, pieces);
-    if (inventory.any({Role::comparison, Role::purpose})) silence_comparisons(pieces);
+    if (inventory.serves || inventory.any({Role::comparison})) silence_comparisons(pieces);
     if (inventory.any({Role::negator})) mark_negation(pieces);
     if (inventory.any({Role::negator, Role::deny})) deny_answered_labels(pieces);
 }

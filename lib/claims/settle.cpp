@@ -24,6 +24,7 @@ public:
             if (pieces_[i].kind != PieceKind::term) continue;
             pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
             pieces_[i].makes = any_sense(i, [](const Sense& sense) { return sense.role == Role::making; });
+            pieces_[i].serves = any_sense(i, [](const Sense& sense) { return sense.role == Role::purpose; });
             pieces_[i].names = any_sense(i, [](const Sense& sense) { return sense.role == Role::naming; });
             if (const Sense* sense = choose(i); sense != nullptr) {
                 pieces_[i].sense = *sense;

@@ -60,7 +60,8 @@ bool is_share(std::span<const Piece> pieces, std::size_t at) {
 
 void silence_teaching(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-        if (pieces[i].is(Role::crowd)) {
+        const bool opens = pieces[i].is(Role::crowd_opener) && (i == 0 || ends_clause(pieces[i - 1]));
+        if (pieces[i].is(Role::crowd) || opens) {
             const std::size_t end = clause_end(pieces, i);
             silence(pieces, clause_start(pieces, i), end);
             i = end;
@@ -92,11 +93,12 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
         if (!labels && !pieces[i].is(Role::copula)) continue;
         Piece& subject = pieces[i - 1];
         const bool taken_up = i > 1 && pieces[i - 2].is(Role::determiner) && !labels;
-        const bool generic =
-            subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
-            (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
-             subject.sense.concept_id == vocabulary.known.fabric ||
-             subject.sense.concept_id == vocabulary.known.metal || (labels && !is_share(pieces, i + 1)));
+        const bool generic = subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
+                             (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
+                              subject.sense.concept_id == vocabulary.known.fabric ||
+                              subject.sense.concept_id == vocabulary.known.metal ||
+                              (labels && !is_share(pieces, i + 1) &&
+                               vocabulary.concepts.is_a(subject.sense.concept_id, vocabulary.known.textile)));
         const bool alone =
             i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
         const bool named = taken_up || last_stuff > i;

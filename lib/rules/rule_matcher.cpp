@@ -74,14 +74,19 @@ void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
     }
 }
 
+// A country and what it lies in agree: 'European hides, tanned in Spain'.
+bool RuleMatcher::same_country(const Claim& claim, const Claim& other) const {
+    return claim.place == other.place || book_.vocabulary.concepts.related(claim.place, other.place);
+}
+
 bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
                        const ListingFacts& listing) const {
     if (!condition.claim.holds(other, listing)) return false;
     if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end)))
         return false;
     if (condition.same_place &&
-        (*condition.same_place ? claim.place != other.place
-                               : other.place == 0 || claim.place == 0 || claim.place == other.place)) {
+        (*condition.same_place ? !same_country(claim, other)
+                               : other.place == 0 || claim.place == 0 || same_country(claim, other))) {
         return false;
     }
     return !condition.differs || *condition.differs != book_.vocabulary.concepts.related(claim.says, other.says);

@@ -28,6 +28,7 @@ public:
 private:
     std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
                               const std::vector<BesideCondition>& conditions) const;
+    bool same_country(const Claim& claim, const Claim& other) const;
     bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
               const ListingFacts& listing) const;
     void gather_kinds_of_claims(std::span<const Claim> claims);

@@ -222,7 +222,8 @@ private:
                     start = c == ' ';
                 }
             }
-            vocabulary_.concepts.add(document, place, place.text(), "place", std::move(wording), faults_);
+            const std::string_view within = node.find("within").exists() ? node.find("within").text() : "place";
+            vocabulary_.concepts.add(document, place, place.text(), within, std::move(wording), faults_);
         }
     }
 
@@ -328,7 +329,7 @@ private:
     }
 
     void load_place_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"place", "wording", "names", "adjectives"}, faults_)) return;
+        if (!check_keys(document, node, {"place", "wording", "within", "names", "adjectives"}, faults_)) return;
         Sense sense;
         sense.concept_id = vocabulary_.concepts.find(node.find("place").text());
         if (sense.concept_id == 0) return;  // reported when it was added

@@ -35,6 +35,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"accessory-before", Role::accessory_before},
     {"teaching", Role::teaching},
     {"crowd", Role::crowd},
+    {"crowd-opener", Role::crowd_opener},
     {"care", Role::care},
     {"idiom", Role::idiom},
     {"colour", Role::colour},

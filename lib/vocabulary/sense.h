@@ -51,6 +51,7 @@ enum class Role : std::uint8_t {
     accessory_before,
     teaching,
     crowd,
+    crowd_opener,  // the same where it begins a clause: 'Most diaries have bonded covers'
     care,
     idiom,
     colour,
