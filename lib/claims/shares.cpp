@@ -1,5 +1,7 @@
 // Lists of percentages: whether those of one part add up.
 #include <algorithm>
+#include <array>
+#include <cstdint>
 #include <span>
 
 #include "claims/segment.h"
@@ -19,17 +21,18 @@ bool is_share(const Claim& claim) {
     return claim.kind == Kind::composition && claim.quantity.has_value();
 }
 
-// Reads the percentages of a segment that no claim took: those of materials that the vocabulary does not know ('20%
-// cactus powder').
+// The percentages of a segment that no claim took: those of materials that the vocabulary does not know ('20% cactus
+// powder').
 class UnknownShares {
 public:
     explicit UnknownShares(const SegmentContext& segment) : segment_(segment) {}
 
-    // Their sum from byte `start` to byte `end`, beside `list`. Call with rising bytes.
-    double sum(std::span<const Claim> list, std::uint32_t start, std::uint32_t end) {
+    // Finds those from byte `start` to byte `end`, beside `list`. Call with rising bytes.
+    void find(std::span<const Claim> list, std::uint32_t start, std::uint32_t end) {
         constexpr std::size_t kLongestList = 64;  // no product has as many fibres; keeps a hostile text linear
-        if (list.size() > kLongestList) return 0;
-        double sum = 0;
+        count_ = 0;
+        sum_ = 0;
+        if (list.size() > kLongestList) return;
         for (; next_ + 1 < segment_.pieces.size(); ++next_) {
             const Piece& number = segment_.pieces[next_];
             const std::uint32_t at = segment_.tokens.list[number.first].start;
@@ -39,21 +42,50 @@ public:
             const bool taken = std::any_of(list.begin(), list.end(), [at](const Claim& claim) {
                 return is_share(claim) && claim.start <= at && at < claim.end;
             });
-            if (!taken) sum += number.number;
+            if (taken) continue;
+            sum_ += number.number;
+            if (count_ < places_.size()) places_[count_++] = next_;
         }
-        return sum;
+    }
+
+    double sum() const noexcept { return sum_; }
+
+    // A claim for each that is followed by words; the material is not known.
+    void add_claims(const Claim& like, std::vector<Claim>& claims) const {
+        constexpr std::uint32_t kLongestName = 3;
+        for (std::size_t i = 0; i < count_; ++i) {
+            std::uint32_t last = places_[i] + 2;
+            while (last < segment_.pieces.size() && last < places_[i] + 2 + kLongestName &&
+                   segment_.pieces[last].kind == PieceKind::word) {
+                ++last;
+            }
+            if (last == places_[i] + 2) continue;
+            const double share = segment_.pieces[places_[i]].number;
+            Claim claim = claim_over(segment_, places_[i], last);
+            claim.says = segment_.vocabulary.known.other_fibres;
+            claim.kind = Kind::composition;
+            claim.quantity = Quantity{share, share, Unit::percent};
+            claim.part = like.part;
+            claim.phrase = like.phrase;
+            claims.push_back(claim);
+        }
     }
 
 private:
     const SegmentContext& segment_;
-    std::size_t next_ = 0;
+    std::array<std::uint32_t, 8> places_{};  // pieces
+    std::size_t count_ = 0;
+    double sum_ = 0;
+    std::uint32_t next_ = 0;
 };
 
 }  // namespace
 
 void check_shares(const SegmentContext& segment, std::size_t first, std::vector<Claim>& claims) {
     UnknownShares unknown(segment);
-    for (std::size_t i = first; i < claims.size();) {
+    const std::size_t count = claims.size();
+    std::uint32_t from = 0;
+    for (std::size_t i = first; i < count;) {
         if (!is_share(claims[i])) {
             ++i;
             continue;
@@ -62,7 +94,7 @@ void check_shares(const SegmentContext& segment, std::size_t first, std::vector<
         std::size_t shares = 0;
         std::size_t end = i;
         std::uint32_t list_end = 0;
-        for (; end < claims.size(); ++end) {
+        for (; end < count; ++end) {
             if (!is_share(claims[end])) continue;
             if (claims[end].part != claims[i].part || claims[end].negated) break;
             // '100% polyester' is a list of its own: 'lining 100% polyester, sleeve lining 97% polyester, 3% elastane'.
@@ -72,12 +104,20 @@ void check_shares(const SegmentContext& segment, std::size_t first, std::vector<
             ++shares;
         }
         claims[i].marks |= bit(Mark::first_share);
-        const std::uint32_t next = end < claims.size() ? claims[end].start : UINT32_MAX;
-        if (shares > 1 && !is_whole(sum) &&
-            !is_whole(sum + unknown.sum(std::span(claims).subspan(i, end - i), claims[i].start, next))) {
-            claims[i].marks |= bit(Mark::shares_off);
-            claims[i].list_end = list_end;
+        const std::uint32_t next = end < count ? claims[end].start : UINT32_MAX;
+        if (!is_whole(sum)) {
+            unknown.find(std::span(claims).subspan(i, end - i), from, next);
+            const bool whole = is_whole(sum + unknown.sum());
+            if (!whole && shares > 1) {
+                claims[i].marks |= bit(Mark::shares_off);
+                claims[i].list_end = list_end;
+            }
+            if (whole || shares > 1) {
+                const Claim known = claims[i];
+                unknown.add_claims(known, claims);
+            }
         }
+        from = next;
         i = std::max(end, i + 1);
     }
 }

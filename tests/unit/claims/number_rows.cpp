@@ -87,6 +87,13 @@ constexpr Row kRows[] = {
     {"ounces_in_brackets", "Leather, 2.0-2.4 mm (5-6 oz).",
      "material leather body 'Leather'\nmeasure thickness body quantity=2..2.4 millimetre '2.0-2.4 mm'\n"
      "measure thickness body quantity=5..6 ounce-leather '5-6 oz'"},
+    {"share_of_an_unknown_material", "65% polyurethane, 20% cactus powder, 15% cotton.",
+     "composition polyurethane body quantity=65 percent '65% polyurethane'\n"
+     "composition other-fibres body quantity=20 percent '20% cactus powder'\n"
+     "composition cotton body quantity=15 percent '15% cotton'"},
+    {"share_of_something_else", "60% polyurethane, 40% cotton, 20% off today.",
+     "composition polyurethane body quantity=60 percent '60% polyurethane'\n"
+     "composition cotton body quantity=40 percent '40% cotton'"},
 };
 
 }  // namespace
