@@ -146,10 +146,11 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         const Region& outer = carries ? carried : section;
         const Region asked = asked_about;
         asked_about = Region{};
-        const Inventory inventory = cut_pieces({vocabulary_, field.tokens, field.hits, outer.labelled,
-                                                outer.kind == RegionKind::part ? outer.part : Part::whole,
-                                                vocabulary_.categories[category_].main_part, outer.tannage, false},
-                                               segment, next_hit, pieces_);
+        const Inventory inventory = cut_pieces(
+            {vocabulary_, field.tokens, field.hits, outer.labelled,
+             outer.kind == RegionKind::part ? outer.part : Part::whole, vocabulary_.categories[category_].main_part,
+             outer.tannage, segment.kind == text::SegmentKind::heading},
+            segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(pieces_);
@@ -178,13 +179,13 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             }
         }
         if (segment.kind == text::SegmentKind::question) asked_about = region_of_question(pieces_);
-        mark_scopes(vocabulary_, segment.kind, inventory, pieces_);
         const bool title = (marks & bit(Mark::title)) != 0;
+        mark_scopes(vocabulary_, segment.kind, title, inventory, pieces_);
         if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
         if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, marks);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers
-                                      ? find_evidence(pieces_)
+                                      ? find_evidence(field.tokens, pieces_)
                                       : Evidence{};
         const SegmentContext context{
             vocabulary_, field.tokens,       pieces_, regions_, phrases_, vocabulary_.categories[category_].main_part,

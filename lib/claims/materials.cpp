@@ -368,6 +368,8 @@ private:
             claim.marks |= bit(Mark::all);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
+        const bool backing = phrase_.first > 0 && segment_.pieces[phrase_.first - 1].is(Role::backing);
+        if (owner.by_part || backing) claim.marks |= bit(Mark::part_named);
         if ((phrase_.followed_by_coordination && has_stuff(1)) ||
             (phrase_.before == Connector::coordinated && has_stuff(-1)))
             claim.marks |= bit(Mark::listed);

@@ -43,6 +43,14 @@ std::size_t start_of_offer(std::span<const Piece> pieces, std::size_t cue, std::
     return start;
 }
 
+// The piece behind the last product or part from `first` to `head`; `first` where there is none.
+std::size_t behind_last_noun(std::span<const Piece> pieces, std::size_t first, std::size_t head) {
+    for (std::size_t i = head; i-- > first;) {
+        if (is_noun(pieces[i])) return i + 1;
+    }
+    return first;
+}
+
 // Behind the bracket that opens at `open`; `open` where it does not close soon: 'buckles on request (zinc alloy)'.
 std::size_t behind_bracket(std::span<const Piece> pieces, std::size_t open) {
     constexpr std::size_t kReach = 64;
@@ -93,7 +101,7 @@ void silence_offers(std::span<Piece> pieces) {
     }
 }
 
-void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+void silence_accessories(const vocabulary::Vocabulary& vocabulary, bool title, std::span<Piece> pieces) {
     const auto is_accessory = [&](const Piece& piece) {
         return piece.is(Role::accessory) ||
                (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary.known.only_packaging);
@@ -111,7 +119,11 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Pie
             ++last;
         }
         if (head != nullptr && is_accessory(*head)) {
-            silence(pieces, first, last);
+            // 'real leather wallet card holder gift box': in a title of keywords, only what stands behind the last
+            // noun.
+            const std::size_t begin =
+                title ? behind_last_noun(pieces, first, static_cast<std::size_t>(head - pieces.data())) : first;
+            silence(pieces, begin, last);
             const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) ||
                                                          pieces[last].is_mark(TokenKind::open));
             if (linked) {

@@ -12,8 +12,9 @@ namespace grainside::claims {
 // 'packed in' to the next comma.
 void silence_offers(std::span<Piece> pieces);
 
-// A noun phrase whose head is an accessory, and what that accessory is said to be made of.
-void silence_accessories(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces);
+// A noun phrase whose head is an accessory, and what that accessory is said to be made of; in a title not what stands
+// before another noun.
+void silence_accessories(const vocabulary::Vocabulary& vocabulary, bool title, std::span<Piece> pieces);
 
 }  // namespace grainside::claims
 

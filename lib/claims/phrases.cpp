@@ -53,6 +53,7 @@ Connector connector_of(const Piece& piece) {
             return Connector::part_before;
         case Role::link:
         case Role::at_part:
+        case Role::backing:
             return Connector::link;
         case Role::with:
             return Connector::with;
@@ -141,7 +142,17 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
     }
 }
 
-Evidence find_evidence(std::span<const Piece> pieces) {
+namespace {
+
+// 'certificate no. 8812': the stop of the abbreviation has ended the segment.
+bool number_behind_stop(const text::Tokens& tokens, const Piece& piece) {
+    return piece.last + 1 < tokens.list.size() && tokens.list[piece.last].kind == TokenKind::stop &&
+           tokens.list[piece.last + 1].kind == TokenKind::number;
+}
+
+}  // namespace
+
+Evidence find_evidence(const text::Tokens& tokens, std::span<const Piece> pieces) {
     Evidence evidence;
     std::uint32_t number = 0;
     std::size_t standard = pieces.size();  // the last one named
@@ -160,7 +171,9 @@ Evidence find_evidence(std::span<const Piece> pieces) {
         }
         // A number beside a named method is its result, whatever its unit; the standard's own number is none.
         if (piece.kind == PieceKind::number && (standard >= i || i - standard > 3)) number = place;
-        if (piece.is(Role::document) && number_near(4)) evidence.document = place;
+        if (piece.is(Role::document) &&
+            (number_near(4) || (i + 1 == pieces.size() && number_behind_stop(tokens, piece))))
+            evidence.document = place;
         if (piece.is(Role::result)) evidence.result = place;
         if (piece.kind == PieceKind::number && i + 1 < pieces.size() &&
             (pieces[i + 1].is(Role::result) || pieces[i + 1].is(Role::unit))) {

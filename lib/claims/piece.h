@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_CLAIMS_PIECE_H
 #define GRAINSIDE_CLAIMS_PIECE_H
 
+#include <array>
 #include <cstdint>
 #include <initializer_list>
 #include <span>
@@ -57,7 +58,7 @@ struct PieceSource {
 
 // Which word classes and marks a segment holds, as bits, so that a stage with nothing to do costs nothing.
 struct Inventory {
-    std::uint64_t roles = 0;
+    std::array<std::uint64_t, 2> roles{};
     std::uint64_t marks = 0;
     bool numbers = false;
     bool teaches = false;
@@ -65,13 +66,13 @@ struct Inventory {
 
     bool any(std::initializer_list<vocabulary::Role> wanted) const noexcept {
         for (vocabulary::Role role : wanted) {
-            if ((roles >> static_cast<unsigned>(role) & 1U) != 0) return true;
+            if ((roles[static_cast<unsigned>(role) / 64] >> (static_cast<unsigned>(role) % 64) & 1U) != 0) return true;
         }
         return false;
     }
     bool has(text::TokenKind mark) const noexcept { return (marks >> static_cast<unsigned>(mark) & 1U) != 0; }
 };
-static_assert(static_cast<unsigned>(vocabulary::Role::breaks) < 64);
+static_assert(static_cast<unsigned>(vocabulary::Role::breaks) < 128);
 
 // Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its
 // condition holds (looking to the right over words already settled), else the first other sense in the order of the

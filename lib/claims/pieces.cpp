@@ -63,6 +63,7 @@ bool ends_phrase(const Piece& piece) noexcept {
     switch (piece.sense.role) {
         case Role::link:
         case Role::at_part:
+        case Role::backing:
         case Role::all_after:
         case Role::with:
         case Role::copula:
@@ -88,6 +89,8 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::colour_label:
         case Role::origin_label:
         case Role::answer_label:
+        case Role::question_label:
+        case Role::plain_label:
             return true;
         default:
             return false;
@@ -128,7 +131,8 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
             piece.token_kind = TokenKind::percent;
         }
         if (piece.kind == PieceKind::term) {
-            inventory.roles |= std::uint64_t{1} << static_cast<unsigned>(piece.sense.role);
+            const auto role = static_cast<unsigned>(piece.sense.role);
+            inventory.roles[role / 64] |= std::uint64_t{1} << (role % 64);
             inventory.teaches = inventory.teaches || piece.teaches;
             inventory.serves = inventory.serves || piece.serves;
         } else if (piece.kind == PieceKind::mark) {

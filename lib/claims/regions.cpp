@@ -48,8 +48,8 @@ Region region_of_label(std::span<const Piece> pieces) {
     const Piece* main = nullptr;
     for (const Piece& piece : pieces) {
         if (piece.is(Role::silent_label) && main != nullptr) break;  // 'Material & care'
-        if (piece.is(Role::silent_label) || piece.is(Role::colour_label) || piece.is(Role::tone_word) ||
-            piece.is(Role::accessory)) {
+        if (piece.is(Role::question_label) || piece.is(Role::silent_label) || piece.is(Role::colour_label) ||
+            piece.is(Role::tone_word) || piece.is(Role::accessory)) {
             region.kind = RegionKind::silent;
             return region;
         }

@@ -72,8 +72,8 @@ void silence_comparisons(std::span<Piece> pieces) {
 
 }  // namespace
 
-void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, const Inventory& inventory,
-                 std::span<Piece> pieces) {
+void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, bool title,
+                 const Inventory& inventory, std::span<Piece> pieces) {
     if (kind == text::SegmentKind::question) {
         silence(pieces, 0, pieces.size());
         return;
@@ -84,7 +84,7 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
     if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(pieces);
     if (inventory.any({Role::care})) silence_care(pieces);
     if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_offers(pieces);
-    if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, pieces);
+    if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, title, pieces);
     if (inventory.serves || inventory.any({Role::comparison})) silence_comparisons(pieces);
     if (inventory.any({Role::negator})) mark_negation(pieces);
     if (inventory.any({Role::negator, Role::deny})) deny_answered_labels(pieces);

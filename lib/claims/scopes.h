@@ -11,8 +11,8 @@ namespace grainside::claims {
 
 // Sets Piece::silent for questions, general teaching, care advice, other products, what is only packed with the
 // product, comparisons and idioms, and Piece::negated for what a denial covers. Pieces that are silent already stay so.
-void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, const Inventory& inventory,
-                 std::span<Piece> pieces);
+void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kind, bool title,
+                 const Inventory& inventory, std::span<Piece> pieces);
 
 }  // namespace grainside::claims
 

@@ -66,7 +66,7 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
 // Cuts the phrases of a segment. `next_number` numbers them through the listing.
 void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std::vector<Phrase>& phrases);
 
-Evidence find_evidence(std::span<const Piece> pieces);
+Evidence find_evidence(const text::Tokens& tokens, std::span<const Piece> pieces);
 
 // Finds the part of each piece of a phrase, phrase by phrase from the left.
 class PartFinder {

@@ -84,13 +84,15 @@ private:
 
     static bool names_label(Role role) {
         return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label || role == Role::answer_label;
+               role == Role::origin_label || role == Role::answer_label || role == Role::question_label ||
+               role == Role::plain_label;
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.
     bool stands_as_label(std::size_t at, Role role) const {
+        if (role == Role::answer_label || role == Role::question_label)
+            return at == 0 && pieces_.size() > 1 && pieces_[1].is_mark(TokenKind::colon);
         if (source_.is_label) return true;
-        if (role == Role::answer_label) return at == 0 && pieces_.size() > 1 && pieces_[1].is_mark(TokenKind::colon);
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
         if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
@@ -291,9 +293,9 @@ private:
             }
             if (any_sense(i - 1, [&](const Sense& sense) {
                     return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link ||
-                           sense.role == Role::copula || sense.role == Role::part_before ||
-                           (sense.role == Role::conjunction && words == 0) || sense.role == Role::negator ||
-                           (sense.role == Role::part && i == 1);
+                           sense.role == Role::backing || sense.role == Role::copula ||
+                           sense.role == Role::part_before || (sense.role == Role::conjunction && words == 0) ||
+                           sense.role == Role::negator || (sense.role == Role::part && i == 1);
                 })) {
                 return true;
             }

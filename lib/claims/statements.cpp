@@ -173,6 +173,8 @@ private:
                 claim.marks |= modifier_marks_;
                 claim.place = piece.sense.concept_id;
                 claim.negated = segment_.pieces[i].negated;
+                // 'of leather made in Italy' speaks of the leather
+                if (i > 0 && is_material(vocabulary(), segment_.pieces[i - 1])) claim.marks |= bit(Mark::on_material);
                 finish(claim, i, k + 1, segment_.pieces[i].sense.concept_id, Kind::origin);
                 modifier_marks_ = 0;
                 return;

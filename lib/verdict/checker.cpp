@@ -1,15 +1,15 @@
 #include "grainside/checker.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <tuple>
+#include <memory>
+#include <string>
+#include <unordered_map>
 
 #include "claims/claim_parser.h"
 #include "rules/book_data.h"
 #include "rules/rule_matcher.h"
-#include "rules/wording_template.h"
 #include "verdict/one_cause.h"
+#include "verdict/wording.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -34,12 +34,29 @@ struct Checker::Workspace {
         return region;
     }
 
+    const CheckResult& check(const Listing& listing) {
+        result.findings.clear();
+        parser.parse(listing, result.mentions);
+        result.fields_too_long = parser.fields_too_long();
+        result.claim_count =
+            static_cast<std::uint32_t>(std::count_if(result.mentions.begin(), result.mentions.end(),
+                                                     [](const Claim& claim) { return is_claim_kind(claim.kind); }));
+        matcher.select(markets_of(listing), options.on);
+        const std::uint8_t category = parser.category();
+        matcher.match(result.mentions, {category, book.data().vocabulary.categories[category].main_part},
+                      result.findings);
+        verdict::keep_one_per_cause(result.mentions, result.findings);
+        return result;
+    }
+
     const RuleBook& book;
     CheckOptions options;
     claims::ClaimParser parser;
     rules::RuleMatcher matcher;
     std::vector<std::string> region;
     CheckResult result;
+    std::unique_ptr<Workspace> echo;                      // reads suggestions; made for the first of them
+    std::unordered_map<std::string, bool> passes_itself;  // suggestions seen so far, with their markets
 };
 
 Checker::Checker(const RuleBook& book, CheckOptions options)
@@ -49,37 +66,30 @@ Checker& Checker::operator=(Checker&&) noexcept = default;
 Checker::~Checker() = default;
 
 const CheckResult& Checker::check(const Listing& listing) {
-    Workspace& work = *work_;
-    CheckResult& result = work.result;
-    result.findings.clear();
-    work.parser.parse(listing, result.mentions);
-    result.fields_too_long = work.parser.fields_too_long();
-    result.claim_count = static_cast<std::uint32_t>(std::count_if(
-        result.mentions.begin(), result.mentions.end(), [](const Claim& claim) { return is_claim_kind(claim.kind); }));
-    work.matcher.select(work.markets_of(listing), work.options.on);
-    const std::uint8_t category = work.parser.category();
-    work.matcher.match(result.mentions, {category, work.book.data().vocabulary.categories[category].main_part},
-                       result.findings);
-    verdict::keep_one_per_cause(result.mentions, result.findings);
-    return result;
+    return work_->check(listing);
 }
 
 std::string Checker::say_instead(const Listing& listing, const Finding& finding) const {
-    const RuleBook& book = work_->book;
-    const CheckResult& result = work_->result;
-    const Claim& claim = result.mentions[finding.claim];
-    const Claim* other = finding.against == kNoClaim ? nullptr : &result.mentions[finding.against];
-    rules::TemplateValues values;
-    values.says = book.concept_wording(claim.says);
-    values.called = book.concept_wording(claim.called);
-    if (other != nullptr) values.other = book.concept_wording(other->says);
-    values.part = claim.part == Part::whole ? std::string_view("product") : name_of(claim.part);
-    values.words = listing.fields[claim.field].text.substr(finding.start, finding.end - finding.start);
-    values.place = book.concept_wording(other != nullptr && other->place != 0 ? other->place : claim.place);
-    std::string share;
-    if (claim.quantity && claim.quantity->unit == Unit::percent) share = fmt::format("{:g}", claim.quantity->low);
-    values.share = share;
-    return rules::fill_template(book.rules()[finding.rule].say_instead, values);
+    std::string wording = verdict::wording_of(work_->book, listing, work_->result, finding);
+    return wording.empty() || passes_itself(listing, wording) ? wording : std::string();
+}
+
+// A wording that is fine in one market may be reserved in the next: none is offered that the same check would flag.
+bool Checker::passes_itself(const Listing& listing, const std::string& wording) const {
+    Workspace& work = *work_;
+    const auto markets = work.markets_of(listing);
+    std::string key;
+    for (const std::string& market : markets) key += market + '\n';
+    key += wording;
+    constexpr std::size_t kMostRemembered = 4096;
+    if (const auto seen = work.passes_itself.find(key); seen != work.passes_itself.end()) return seen->second;
+    if (!work.echo) work.echo = std::make_unique<Workspace>(work.book, CheckOptions{{}, work.options.on});
+    work.echo->options.markets.assign(markets.begin(), markets.end());
+    Listing reworded;
+    reworded.fields.push_back({"description", wording});
+    const bool passes = work.echo->check(reworded).findings.empty();
+    if (work.passes_itself.size() < kMostRemembered) work.passes_itself.emplace(std::move(key), passes);
+    return passes;
 }
 
 }  // namespace v0

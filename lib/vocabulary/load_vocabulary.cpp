@@ -105,6 +105,8 @@ public:
         }
         if (!has_concepts) missing("concepts.yaml");
         if (!has_parts) missing("parts.yaml");
+        // Without them every word would be a fault of its own, and hide this one.
+        if (!has_concepts || !has_parts) return;
         if (vocabulary_.categories.empty()) vocabulary_.categories.push_back({"any", Part::body, {}});
         for (const Document& document : documents) {
             if (document.file().starts_with("vocabulary/")) add_places(document);
@@ -123,7 +125,7 @@ private:
         issue.code = "missing-file";
         issue.file = file;
         issue.message = fmt::format("the rule folder has no {}", file);
-        issue.hint = "point --rules at a folder laid out like the default one; `grainside rules` shows it";
+        issue.hint = "point --rules at a folder laid out like the default one (rules/README.md, section 1)";
         faults_.add(std::move(issue));
     }
 

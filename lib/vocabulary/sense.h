@@ -28,6 +28,7 @@ enum class Role : std::uint8_t {
     own,
     link,
     with,
+    backing,  // 'backed with': a link, and what follows is the back
     at_part,  // 'on the': 'suede on the reverse' is of the reverse
     copula,
     conjunction,
@@ -74,7 +75,9 @@ enum class Role : std::uint8_t {
     main_label,
     colour_label,
     origin_label,
-    answer_label,  // 'A:' goes on where the question stood
+    question_label,  // 'Q:'
+    plain_label,     // 'Details:' names no part, though 'details' is a noun for one
+    answer_label,    // 'A:' goes on where the question stood
     more_than,
     breaks
 };

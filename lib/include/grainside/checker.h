@@ -51,11 +51,12 @@ public:
     const CheckResult& check(const Listing& listing);
 
     // What to write instead of the words of `finding`, which must come from the last check of `listing`; "" where the
-    // rule offers nothing. Passes its own check.
+    // rule offers nothing, or nothing that the same check would let pass.
     std::string say_instead(const Listing& listing, const Finding& finding) const;
 
 private:
     struct Workspace;
+    bool passes_itself(const Listing& listing, const std::string& wording) const;
     std::unique_ptr<Workspace> work_;
 };
 

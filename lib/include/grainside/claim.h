@@ -111,13 +111,14 @@ enum class Mark : std::uint32_t {
     blend = 1U << 20,            // said to be a blend
     first_share = 1U << 21,      // the first, so the largest, of a list of percentages
     listed = 1U << 22,           // joined to another by 'and', '/', '+' or '&'
+    labelled_part = 1U << 23,    // behind a label or in a field that names its part or asks for the material
     before_word = 1U << 24,      // prose, and an unknown word right behind it: 'leather punch'
     before_material = 1U << 25,  // right before another material of its phrase: 'leather polyester'
-    labelled_part = 1U << 23,    // behind a label or in a field that names its part or asks for the material
+    part_named = 1U << 26,       // a noun names its part, in its phrase or in one that it hangs on
 };
 std::string_view name_of(Mark mark) noexcept;
 std::optional<Mark> mark_named(std::string_view name) noexcept;
-inline constexpr int kMarkCount = 26;
+inline constexpr int kMarkCount = 27;
 
 struct Claim {
     std::uint32_t field = 0;  // index into Listing::fields
