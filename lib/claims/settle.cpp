@@ -57,7 +57,7 @@ private:
         const Sense* fallback = nullptr;
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always) continue;
-            if (names_label(sense.role) && all.size() > 1) continue;
+            if (names_label(sense.role) && (all.size() > 1 || only_before_a_colon(sense.role))) continue;
             if (sense.role == Role::look && !stuff_precedes(at)) continue;
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
@@ -86,6 +86,11 @@ private:
         return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
                role == Role::origin_label || role == Role::answer_label || role == Role::question_label ||
                role == Role::plain_label;
+    }
+
+    // Labels that are nothing elsewhere: 'Q&A' asks no question.
+    static bool only_before_a_colon(Role role) {
+        return role == Role::question_label || role == Role::answer_label || role == Role::plain_label;
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.

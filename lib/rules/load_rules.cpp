@@ -217,19 +217,18 @@ private:
 };
 
 void index_by_concept(BookData& book) {
+    // A share turns any kind into composition, and a likeness turns it into a quality.
+    constexpr std::uint32_t kTurned =
+        1U << static_cast<unsigned>(Kind::composition) | 1U << static_cast<unsigned>(Kind::quality);
     book.by_concept.assign(book.vocabulary.concepts.size(), {});
     for (std::uint32_t rule = 0; rule < book.compiled.size(); ++rule) {
-        for (std::size_t id = 1; id < book.by_concept.size(); ++id) {
-            const auto& when = book.compiled[rule].when;
-            const Kind kind = book.vocabulary.concepts[static_cast<ConceptId>(id)].kind;
-            const bool can_hold = std::any_of(when.begin(), when.end(), [&](const ClaimCondition& condition) {
-                // A share turns any kind into composition, and a likeness turns it into a quality.
-                constexpr std::uint32_t kTurned =
-                    1U << static_cast<unsigned>(Kind::composition) | 1U << static_cast<unsigned>(Kind::quality);
-                return condition.says.contains(static_cast<ConceptId>(id)) &&
-                       (condition.kinds & (kTurned | 1U << static_cast<unsigned>(kind))) != 0;
+        for (const ClaimCondition& condition : book.compiled[rule].when) {
+            condition.says.for_each([&](ConceptId id) {
+                const auto kind = static_cast<unsigned>(book.vocabulary.concepts[id].kind);
+                std::vector<std::uint32_t>& rules = book.by_concept[id];
+                const bool can_hold = id != 0 && (condition.kinds & (kTurned | 1U << kind)) != 0;
+                if (can_hold && (rules.empty() || rules.back() != rule)) rules.push_back(rule);
             });
-            if (can_hold) book.by_concept[id].push_back(rule);
         }
     }
 }

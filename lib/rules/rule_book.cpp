@@ -55,6 +55,8 @@ Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> docu
     book->documents = std::move(documents);
     book->digest = digest_of(book->documents);
     vocabulary::load_vocabulary(book->documents, book->vocabulary, faults);
+    // Without its words a book is one fault, not one for each condition.
+    if (book->vocabulary.concepts.size() <= 1) return faults.take();
     load_sources(*book, faults);
     load_markets(*book, faults);
     load_rules(*book, faults);

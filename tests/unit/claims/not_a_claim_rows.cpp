@@ -95,6 +95,9 @@ constexpr Row kRows[] = {
     {"what_is", "What is cordovan? Not a grain leather, but a layer below the grain.", ""},
     {"sensory_feel", "Knob with a soft rubber feel.", ""},
     {"care_with_its_subject", "Leather sofa keep away from sun.", ""},
+    {"accessory_behind_keywords", "name | Mens wallet real leather slim bifold card holder cotton gift box",
+     "material leather body 'real leather'"},
+    {"coin_purse_of_a_machine", "Zero purse.", ""},
 };
 
 }  // namespace

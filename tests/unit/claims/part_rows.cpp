@@ -79,6 +79,10 @@ constexpr Row kRows[] = {
     {"material_as_a_label", "Webbing: polyester.", "material polyester body 'polyester'"},
     {"keyword_title", "name | Mens Belt Full Grain Leather Automatic Buckle Solid Brass Click Belt Gift",
      "grain full-grain-leather strap 'Full Grain Leather'\nmaterial brass hardware 'Solid Brass'"},
+    {"details_are_no_trim", "Details | Full grain calf.",
+     "grain full-grain-leather body 'Full grain'\nspecies calf-leather body 'calf'"},
+    {"questions_and_answers_heading", "## Q&A\n\nThe body is PU.", "material polyurethane body 'PU'"},
+    {"materials_and_care_heading", "## Materials & care\n\nCanvas.", "material canvas body 'Canvas'"},
 };
 
 }  // namespace
