@@ -64,7 +64,8 @@ constexpr Row kRows[] = {
     {"tannery_of_a_country", "From a British tannery.",
      "origin tanned-in whole place=united-kingdom 'British tannery'"},
     {"town_and_country", "Origin | Guangdong, China", "origin made-in whole place=china 'Guangdong, China'"},
-    {"certificate_no_and_number", "Nickel-free, certificate no. 8812.", "composition nickel-free hardware 'Nickel-free'"},
+    {"certificate_no_and_number", "Nickel-free, certificate no. 8812.",
+     "composition nickel-free hardware 'Nickel-free'"},
 };
 
 }  // namespace
