@@ -12,11 +12,13 @@
 #include <type_traits>
 #include <utility>
 
+#include "document/digest.h"
+
 namespace grainside::document {
 namespace {
 
 constexpr std::string_view kMagic = "GSDB";
-constexpr std::uint32_t kVersion = 1;
+constexpr std::uint32_t kVersion = 2;
 constexpr std::uint32_t kByteOrder = 0x01020304;
 
 // Byte offsets of the header's numbers.
@@ -24,8 +26,9 @@ constexpr std::size_t kVersionAt = 4;
 constexpr std::size_t kByteOrderAt = 8;
 constexpr std::size_t kTotalSizeAt = 12;
 constexpr std::size_t kChecksumAt = 16;
-constexpr std::size_t kDocumentCountAt = 24;
-constexpr std::size_t kHeaderSize = 28;
+constexpr std::size_t kDigestAt = 24;
+constexpr std::size_t kDocumentCountAt = 32;
+constexpr std::size_t kHeaderSize = 36;
 
 struct DocumentEntry {
     std::uint32_t name_offset, name_length;
@@ -127,7 +130,7 @@ public:
         if (word(kVersionAt) != kVersion) return "it was made by another version";
         if (word(kTotalSizeAt) != bytes_.size()) return "its size is wrong";
         const auto checksum = word(kChecksumAt) | (std::uint64_t{word(kChecksumAt + 4)} << 32);
-        if (checksum != checksum_of(bytes_.subspan(kDocumentCountAt))) return "its checksum is wrong";
+        if (checksum != checksum_of(bytes_.subspan(kDigestAt))) return "its checksum is wrong";
         return {};
     }
 
@@ -175,6 +178,9 @@ std::string compile_documents(std::span<const Document> documents) {
     bytes.resize(kHeaderSize, '\0');
     write_word(bytes, kVersionAt, kVersion);
     write_word(bytes, kByteOrderAt, kByteOrder);
+    const std::uint64_t digest = digest_of(documents);
+    write_word(bytes, kDigestAt, static_cast<std::uint32_t>(digest & 0xFFFFFFFFu));
+    write_word(bytes, kDigestAt + 4, static_cast<std::uint32_t>(digest >> 32));
     write_word(bytes, kDocumentCountAt, static_cast<std::uint32_t>(documents.size()));
 
     std::string strings;
@@ -218,10 +224,14 @@ std::vector<Document> open_compiled(std::span<const char> bytes, Faults& faults)
     return {};
 }
 
+std::uint64_t compiled_digest(std::span<const char> bytes) {
+    return bytes.size() < kHeaderSize ? 0 : read_bytes<std::uint64_t>(bytes, kDigestAt);
+}
+
 void seal_compiled(std::string& bytes) {
     if (bytes.size() < kHeaderSize) return;
     write_word(bytes, kTotalSizeAt, static_cast<std::uint32_t>(bytes.size()));
-    const std::uint64_t checksum = checksum_of(std::span<const char>(bytes).subspan(kDocumentCountAt));
+    const std::uint64_t checksum = checksum_of(std::span<const char>(bytes).subspan(kDigestAt));
     write_word(bytes, kChecksumAt, static_cast<std::uint32_t>(checksum & 0xFFFFFFFFu));
     write_word(bytes, kChecksumAt + 4, static_cast<std::uint32_t>(checksum >> 32));
 }

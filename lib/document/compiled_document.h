@@ -9,6 +9,7 @@
 #ifndef GRAINSIDE_DOCUMENT_COMPILED_DOCUMENT_H
 #define GRAINSIDE_DOCUMENT_COMPILED_DOCUMENT_H
 
+#include <cstdint>
 #include <span>
 #include <string>
 #include <vector>
@@ -27,6 +28,9 @@ std::string compile_documents(std::span<const Document> documents);
 // document.h promises (forward links, one parent each, bounded depth), so a damaged file can make no loop and no walk
 // without end. That strings are UTF-8 is not checked.
 std::vector<Document> open_compiled(std::span<const char> bytes, Faults& faults);
+
+// The digest_of the documents that these bytes were made from, as it was when they were; 0 where there is no header.
+std::uint64_t compiled_digest(std::span<const char> bytes);
 
 // Writes the total size and the checksum that belong to `bytes` into its header; compile_documents does it last, tests
 // do it after doing damage on purpose. Leaves bytes that are too short for a header alone.

@@ -51,7 +51,6 @@ void load_markets(BookData& book, document::Faults& faults);
 void load_rules(BookData& book, document::Faults& faults);
 
 // Sixteen hexadecimal digits (FNV-1a, 64 bit) over names, structure and texts of all documents.
-std::string digest_of(std::span<const document::Document> documents);
 
 }  // namespace grainside::rules
 

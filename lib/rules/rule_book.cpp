@@ -1,11 +1,12 @@
 #include "grainside/rule_book.h"
 
 #include <fmt/format.h>
-#include <xxhash.h>
 
 #include <algorithm>
+#include <cstdint>
 
 #include "document/compiled_document.h"
+#include "document/digest.h"
 #include "document/yaml_document.h"
 #include "rules/book_data.h"
 #include "rules/built_in_book.h"
@@ -16,44 +17,12 @@ namespace rules {
 
 namespace {
 
-// XXH3, 64 bit: enough to tell two honest books apart.
-class Digest {
-public:
-    Digest() { XXH3_64bits_reset(&state_); }
-    void add(std::string_view bytes) {
-        constexpr char kEnd = '\xff';  // no byte of UTF-8: keeps 'ab','c' and 'a','bc' apart
-        waiting_ += bytes;
-        waiting_ += kEnd;
-        if (waiting_.size() >= kPortion) flush();
-    }
-    std::string text() {
-        flush();
-        return fmt::format("{:016x}", XXH3_64bits_digest(&state_));
-    }
-
-private:
-    static constexpr std::size_t kPortion = 4096;  // a call for each short text would cost more than its bytes
-    void flush() {
-        XXH3_64bits_update(&state_, waiting_.data(), waiting_.size());
-        waiting_.clear();
-    }
-    XXH3_state_t state_;
-    std::string waiting_;
-};
-
-void add_node(Digest& digest, document::Node node) {
-    digest.add(node.key());
-    digest.add(node.is_scalar() ? "=" : node.is_sequence() ? "[" : "{");
-    digest.add(node.text());
-    for (document::Node child : node) add_node(digest, child);
-    digest.add("end");
-}
-
 // One loader of meaning for both encodings.
-Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> documents, document::Faults& faults) {
+Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> documents, std::uint64_t digest,
+                                            document::Faults& faults) {
     auto book = std::make_unique<BookData>();
     book->documents = std::move(documents);
-    book->digest = digest_of(book->documents);
+    book->digest = fmt::format("{:016x}", digest);
     vocabulary::load_vocabulary(book->documents, book->vocabulary, faults);
     // Without its words a book is one fault, not one for each condition.
     if (book->vocabulary.concepts.size() <= 1) return faults.take();
@@ -65,15 +34,6 @@ Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> docu
 }
 
 }  // namespace
-
-std::string digest_of(std::span<const document::Document> documents) {
-    Digest digest;
-    for (const document::Document& document : documents) {
-        digest.add(document.file());
-        if (document.root().exists()) add_node(digest, document.root());
-    }
-    return digest.text();
-}
 
 }  // namespace rules
 
@@ -87,7 +47,8 @@ RuleBook::~RuleBook() = default;
 Result<RuleBook> RuleBook::load(const std::filesystem::path& folder) {
     document::Faults faults;
     auto documents = document::read_yaml_folder(folder, faults);
-    auto data = rules::load_book(std::move(documents), faults);
+    const std::uint64_t digest = document::digest_of(documents);
+    auto data = rules::load_book(std::move(documents), digest, faults);
     if (!data) return std::move(data).issues();
     return RuleBook(std::move(data).value());
 }
@@ -95,7 +56,7 @@ Result<RuleBook> RuleBook::load(const std::filesystem::path& folder) {
 Result<RuleBook> RuleBook::built_in() {
     document::Faults faults;
     auto documents = document::open_compiled(rules::built_in_book(), faults);
-    auto data = rules::load_book(std::move(documents), faults);
+    auto data = rules::load_book(std::move(documents), document::compiled_digest(rules::built_in_book()), faults);
     if (!data) return std::move(data).issues();
     return RuleBook(std::move(data).value());
 }

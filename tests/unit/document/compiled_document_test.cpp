@@ -191,7 +191,7 @@ TEST_P(CompiledDamage, IsFound) {
     documents.push_back(parse_good(kDamagedText));
     ASSERT_EQ(documents[0].records().size(), 7u);
     std::string bytes = compile_documents(documents);
-    constexpr std::size_t kRecordsAt = 56;  // 28 of the header and 24 of one document, up to a multiple of 8
+    constexpr std::size_t kRecordsAt = 64;  // 36 of the header and 24 of one document, up to a multiple of 8
     const std::size_t at = kRecordsAt + GetParam().record * sizeof(NodeRecord);
     NodeRecord record;
     std::memcpy(&record, bytes.data() + at, sizeof(record));
