@@ -29,4 +29,13 @@ DecodedChar decode_utf8(std::string_view text, std::size_t offset) noexcept {
     return {point, length, true};
 }
 
+bool is_utf8(std::string_view text) noexcept {
+    for (std::size_t at = 0; at < text.size();) {
+        const DecodedChar decoded = decode_utf8(text, at);
+        if (!decoded.valid) return false;
+        at += decoded.length;
+    }
+    return true;
+}
+
 }  // namespace grainside::document

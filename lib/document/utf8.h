@@ -17,6 +17,9 @@ struct DecodedChar {
 // REQUIRES: offset < text.size().
 DecodedChar decode_utf8(std::string_view text, std::size_t offset) noexcept;
 
+// Whether all of `text` is well-formed.
+bool is_utf8(std::string_view text) noexcept;
+
 }  // namespace grainside::document
 
 #endif  // GRAINSIDE_DOCUMENT_UTF8_H

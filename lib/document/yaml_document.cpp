@@ -13,6 +13,7 @@
 #include "document/inert_text.h"
 #include "document/source_check.h"
 #include "document/tree_builder.h"
+#include "document/utf8.h"
 
 namespace grainside::document {
 namespace {
@@ -69,6 +70,7 @@ public:
         arrive(mark);
         refuse_tag(mark, tag);
         refuse_open_quote(mark);
+        refuse_latin_escapes(mark, value);
         builder_.scalar(at(mark), value);
     }
 
@@ -189,6 +191,14 @@ private:
             }
         }
         builder_.fault(begin, "yaml-syntax", "this quote is not closed");
+    }
+
+    // The parser writes the escapes \N and \_ as single bytes of Latin-1; nothing else can spoil a text whose source
+    // was UTF-8.
+    void refuse_latin_escapes(const YAML::Mark& mark, const std::string& value) {
+        if (is_utf8(value)) return;
+        builder_.fault(at(mark), "yaml-syntax", "the escapes \\N and \\_ are not read here",
+                       "write \\u0085 for a next line, \\u00a0 for a no-break space");
     }
 
     void refuse_alias(const YAML::Mark& mark) {
