@@ -53,4 +53,20 @@ void parse_answer(const SegmentContext& segment, ConceptId asked, std::vector<Cl
     claims.push_back(claim);
 }
 
+void parse_yes(const SegmentContext& segment, const Region& question, std::vector<Claim>& claims) {
+    const std::span<const Piece> pieces = segment.pieces;
+    const std::uint32_t at = !pieces.empty() && pieces.front().is(Role::answer_label) ? 2 : 0;
+    if (question.asks == 0 || at >= pieces.size() || !pieces[at].is(Role::affirm)) return;
+    const auto& asked = segment.vocabulary.concepts[question.asks];
+    if (asked.kind == Kind::quality || asked.kind == Kind::craft || asked.kind == Kind::origin) return;
+    Claim claim = claim_over(segment, at, at + 1);
+    claim.says = question.asks;
+    claim.kind = asked.kind;
+    claim.part =
+        question.kind == RegionKind::part
+            ? question.part
+            : asked.part.value_or(is_stuff(segment.vocabulary, question.asks) ? segment.main_part : Part::whole);
+    claims.push_back(claim);
+}
+
 }  // namespace grainside::claims

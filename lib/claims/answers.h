@@ -20,6 +20,9 @@ void deny_answered_labels(std::span<Piece> pieces);
 // The claim of an attribute whose value begins with yes or no, on that word; `asked` is what its name asks for.
 void parse_answer(const SegmentContext& segment, ConceptId asked, std::vector<Claim>& claims);
 
+// The claim of an answer that is no more than yes: 'Is it real leather? Yes!' `question` is what was asked.
+void parse_yes(const SegmentContext& segment, const Region& question, std::vector<Claim>& claims);
+
 }  // namespace grainside::claims
 
 #endif  // GRAINSIDE_CLAIMS_ANSWERS_H

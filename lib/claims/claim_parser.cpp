@@ -200,6 +200,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         }
         if (inventory.numbers) check_shares(context, first, claims);
         if (field_region.asks != 0 && segment.first == 0) parse_answer(context, field_region.asks, claims);
+        if (asked.asks != 0 && claims.size() == first) parse_yes(context, asked, claims);
     }
 }
 

@@ -76,6 +76,7 @@ Region region_of_label(std::span<const Piece> pieces) {
 
 Region region_of_question(std::span<const Piece> pieces) {
     Region region;
+    if (pieces.size() > 2 && pieces.front().is(Role::question_label)) pieces = pieces.subspan(2);  // behind 'Q:'
     // 'What is cordovan?'
     if (pieces.size() > 2 && pieces[0].is(Role::breaks) && pieces[1].is(Role::copula) &&
         std::all_of(pieces.begin() + 2, pieces.end(), [](const Piece& piece) {
@@ -85,7 +86,9 @@ Region region_of_question(std::span<const Piece> pieces) {
         region.teaching = true;
         return region;
     }
+    const bool yes_or_no = !pieces.empty() && pieces.front().is(Role::copula);  // 'Is it real leather?'
     for (const Piece& piece : pieces) {
+        if (yes_or_no && piece.is(Role::meaning)) region.asks = piece.sense.concept_id;
         if (piece.is(Role::other_product) || piece.is(Role::care)) {
             region.kind = RegionKind::silent;
             return region;

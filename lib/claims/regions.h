@@ -22,7 +22,7 @@ enum class RegionKind : std::uint8_t {
 struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
-    ConceptId asks = 0;       // of an attribute: what 'yes' says
+    ConceptId asks = 0;       // of an attribute or a question: what 'yes' says
     bool teaching = false;    // of a question: it asks what a material is, and the next sentence tells
     bool thickness = false;   // the label speaks of thickness
     bool tannage = false;     // the label asks for the tannage
@@ -33,7 +33,7 @@ struct Region {
 Region region_of_label(std::span<const Piece> pieces);
 
 // The part that a question asks about: the last that it names; silent where it asks for care or for other goods, open
-// where it names none.
+// where it names none. A question that yes answers tells in `asks` what.
 Region region_of_question(std::span<const Piece> pieces);
 
 // Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the

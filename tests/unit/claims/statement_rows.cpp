@@ -66,6 +66,10 @@ constexpr Row kRows[] = {
     {"town_and_country", "Origin | Guangdong, China", "origin made-in whole place=china 'Guangdong, China'"},
     {"certificate_no_and_number", "Nickel-free, certificate no. 8812.",
      "composition nickel-free hardware 'Nickel-free'"},
+    {"yes_to_a_material", "Is it real leather? Yes!", "material leather body 'Yes'"},
+    {"yes_to_a_part", "Q: Is the strap leather?\nA: Yes.", "material leather strap 'Yes'"},
+    {"yes_that_says_it_again", "Is it leather? Yes, it is leather.", "material leather body 'leather'"},
+    {"no_to_a_material", "Is it leather? No.", ""},
 };
 
 }  // namespace
