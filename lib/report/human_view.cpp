@@ -1,4 +1,5 @@
 // write_view and write_view_end: what was found in a listing, for people.
+#include <algorithm>
 #include <array>
 #include <string>
 #include <string_view>
@@ -127,10 +128,15 @@ private:
     }
 
     void write_sources(const RuleInfo& rule) {
-        std::string_view label = rule.sources.size() == 1 ? "source" : "sources";
-        for (std::uint32_t index : rule.sources) {
+        std::vector<std::string> lines;  // two entries of the list of sources may cite one text
+        for (const std::uint32_t index : rule.sources) {
             const SourceInfo& source = book_.sources()[index];
-            write_value(label, source.cite + (source.from_memory ? " (from memory)" : ""));
+            std::string line = source.cite + (source.from_memory ? " (from memory)" : "");
+            if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
+        }
+        std::string_view label = lines.size() == 1 ? "source" : "sources";
+        for (const std::string& line : lines) {
+            write_value(label, line);
             label = {};
         }
     }
