@@ -1,14 +1,13 @@
 // From the documents of a rule folder to a vocabulary.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "text/tokenizer.h"
-#include "vocabulary/spelling.h"
+#include "vocabulary/grammar_concepts.h"
+#include "vocabulary/term_forms.h"
 #include "vocabulary/vocabulary.h"
 
 namespace grainside::vocabulary {
@@ -19,79 +18,11 @@ using document::Node;
 
 namespace {
 
-// The concepts that the grammar asks for by name.
-struct GrammarConcept {
-    std::string_view name;
-    ConceptId GrammarConcepts::*member;
-};
-constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
-    {"leather", &GrammarConcepts::leather},
-    {"trait-hide-word", &GrammarConcepts::hide_word},
-    {"trait-borrows-hide", &GrammarConcepts::borrows_hide},
-    {"trait-borrowed-fibre", &GrammarConcepts::borrowed_fibre},
-    {"textile", &GrammarConcepts::textile},
-    {"fabric", &GrammarConcepts::fabric},
-    {"metal", &GrammarConcepts::metal},
-    {"precious-metal", &GrammarConcepts::precious_metal},
-    {"plastic", &GrammarConcepts::plastic},
-    {"coated-fabric", &GrammarConcepts::coated_fabric},
-    {"coated-leather", &GrammarConcepts::coated_leather},
-    {"coated-split-leather", &GrammarConcepts::coated_split},
-    {"split-leather", &GrammarConcepts::split_leather},
-    {"leather-look-material", &GrammarConcepts::look_material},
-    {"imitation-leather", &GrammarConcepts::imitation_leather},
-    {"imitation-suede", &GrammarConcepts::imitation_suede},
-    {"suede", &GrammarConcepts::suede},
-    {"tone-finish", &GrammarConcepts::tone_finish},
-    {"embossed", &GrammarConcepts::embossed},
-    {"thickness", &GrammarConcepts::thickness},
-    {"coating-thickness", &GrammarConcepts::coating_thickness},
-    {"plating-thickness", &GrammarConcepts::plating_thickness},
-    {"cloth-weight", &GrammarConcepts::cloth_weight},
-    {"yarn-size", &GrammarConcepts::yarn_size},
-    {"foam-density", &GrammarConcepts::foam_density},
-    {"thread-count", &GrammarConcepts::thread_count},
-    {"fill-power", &GrammarConcepts::fill_power},
-    {"made-in", &GrammarConcepts::made_in},
-    {"national-material", &GrammarConcepts::national_material},
-    {"place", &GrammarConcepts::place},
-    {"standard-cited", &GrammarConcepts::standard_cited},
-    {"foam", &GrammarConcepts::foam},
-    {"gold", &GrammarConcepts::gold},
-    {"karat-gold", &GrammarConcepts::karat_gold},
-    {"plating", &GrammarConcepts::plating},
-    {"leather-fibre-material", &GrammarConcepts::fibre_material},
-    {"other-fibres", &GrammarConcepts::other_fibres},
-    {"trait-synthetic", &GrammarConcepts::trait_synthetic},
-    {"non-leather", &GrammarConcepts::non_leather},
-    {"trait-needs-place", &GrammarConcepts::needs_place},
-    {"microfibre", &GrammarConcepts::microfibre},
-    {"wholly-made-in", &GrammarConcepts::wholly_made_in},
-    {"only-the-packaging", &GrammarConcepts::only_packaging},
-    {"tanned-in", &GrammarConcepts::tanned_in},
-    {"trait-coat", &GrammarConcepts::trait_coat},
-});
-
-// A term as it stands in a file: its folded words as numbers, side by side with those of all other terms.
-struct RawTerm {
-    std::uint32_t first = 0;  // into Loader::path_words_
-    std::uint32_t count = 0;
-    Sense sense;
-    bool inflects = false;  // takes plurals and joined spellings: names of things do, grammar words do not
-};
-
 class Loader {
 public:
-    Loader(Vocabulary& vocabulary, Faults& faults) : vocabulary_(vocabulary), faults_(faults) {}
+    Loader(Vocabulary& vocabulary, Faults& faults) : vocabulary_(vocabulary), faults_(faults), terms_(vocabulary) {}
 
     void load(std::span<const Document> documents) {
-        // Room for the default book, so that no table is touched twice at every start of the tool.
-        constexpr std::size_t kUsualTerms = 14'000;
-        constexpr std::size_t kUsualWords = 30'000;  // of terms, and after variants
-        terms_.reserve(kUsualTerms);
-        path_words_.reserve(kUsualWords);
-        vocabulary_.terms.reserve(kUsualWords);
-        vocabulary_.words.reserve(kUsualWords);
         bool has_concepts = false;
         bool has_parts = false;
         for (const Document& document : documents) {
@@ -112,11 +43,11 @@ public:
             if (document.file().starts_with("vocabulary/")) add_places(document);
         }
         vocabulary_.concepts.close(faults_);
-        resolve_grammar_concepts();
+        resolve_grammar_concepts(vocabulary_, faults_);
         for (const Document& document : documents) {
             if (document.file().starts_with("vocabulary/")) load_words(document);
         }
-        build();
+        terms_.build();
     }
 
 private:
@@ -127,19 +58,6 @@ private:
         issue.message = fmt::format("the rule folder has no {}", file);
         issue.hint = "point --rules at a folder laid out like the default one (rules/README.md, section 1)";
         faults_.add(std::move(issue));
-    }
-
-    void resolve_grammar_concepts() {
-        for (const auto& [name, member] : kGrammarConcepts) {
-            const ConceptId id = vocabulary_.concepts.find(name);
-            vocabulary_.known.*member = id;
-            if (id != 0) continue;
-            Issue issue;
-            issue.code = "unknown-concept";
-            issue.file = "concepts.yaml";
-            issue.message = fmt::format("concept '{}' is missing, and the grammar needs it", name);
-            faults_.add(std::move(issue));
-        }
     }
 
     void load_categories(const Document& document) {
@@ -380,7 +298,7 @@ private:
                                   "a spelling pair has two words of three letters or more");
                     continue;
                 }
-                pairs_.add(words[0], words[1]);
+                terms_.pairs().add(words[0], words[1]);
             }
         } else if (what.text() == "not-misspelt") {
             if (!check_keys(document, node, {"spelling", "words"}, faults_)) return;
@@ -419,137 +337,13 @@ private:
             faults_.error(document, node, "empty-term", "a term without a word");
             return;
         }
-        // Every listed word gets its own number before variants are let in, so that no variant takes a listed word.
-        const auto first = static_cast<std::uint32_t>(path_words_.size());
-        for (const text::Token& token : tokens_.list) {
-            path_words_.push_back(vocabulary_.words.intern(tokens_.folded_text(token)));
-        }
-        terms_.push_back({first, static_cast<std::uint32_t>(path_words_.size()) - first, sense, inflects});
-    }
-
-    std::span<const WordId> path(const RawTerm& term) const {
-        return std::span(path_words_).subspan(term.first, term.count);
-    }
-
-    void build() {
-        find_borrowed_nouns();
-        for (const RawTerm& term : terms_) vocabulary_.terms.add(path(term), term.sense);
-        for (const RawTerm& term : terms_) {
-            if (term.inflects) add_joined(term);
-        }
-        add_listed_forms();
-        add_variants();
-        vocabulary_.misspellings.freeze();
-        vocabulary_.terms.freeze();
-        vocabulary_.term_forms = vocabulary_.terms.terms() + aliases_;
-    }
-
-    // A word stands in many terms; its variants are made once.
-    void add_variants() {
-        constexpr std::uint8_t kInflects = 1;
-        constexpr std::uint8_t kMeans = 2;
-        std::vector<std::uint8_t> uses(vocabulary_.words.size() + 1);
-        for (const RawTerm& term : terms_) {
-            if (term.inflects) uses[path(term).back()] |= kInflects;
-            if (term.sense.role != Role::meaning) continue;
-            for (WordId id : path(term)) uses[id] |= kMeans;
-        }
-        for (WordId id : joined_) uses[id] |= kInflects;
-        for (WordId id = 1; id < uses.size(); ++id) {
-            const std::string word(vocabulary_.words.text(id));
-            if ((uses[id] & kInflects) != 0) {
-                for (const std::string& form : number_forms(word)) alias(form, id);
-            }
-            for (const std::string& form : pairs_.forms(word)) {
-                alias(form, id);
-                if ((uses[id] & kInflects) == 0) continue;
-                for (const std::string& plural : number_forms(form)) alias(plural, id);
-            }
-            if ((uses[id] & kMeans) != 0) vocabulary_.misspellings.add(word, id);
-        }
-    }
-
-    // 'cork leather' says cork and borrows the noun leather: a term of a material that is no hide, ending in a word
-    // that names one.
-    void find_borrowed_nouns() {
-        const auto& concepts = vocabulary_.concepts;
-        std::vector<ConceptId> hide_nouns(vocabulary_.words.size() + 1);  // by word; 0 = none
-        for (const RawTerm& term : terms_) {
-            const bool noun = term.count == 1 && term.sense.role == Role::meaning &&
-                              concepts.is_a(term.sense.concept_id, vocabulary_.known.hide_word);
-            if (!noun) continue;
-            ConceptId& known = hide_nouns[path(term).front()];
-            if (known == 0) known = term.sense.concept_id;
-        }
-        for (RawTerm& term : terms_) {
-            if (term.sense.role != Role::meaning || term.count < 2 ||
-                !concepts.is_a(term.sense.concept_id, vocabulary_.known.borrows_hide)) {
-                continue;
-            }
-            if (const ConceptId noun = hide_nouns[path(term).back()]; noun != 0) term.sense.called = noun;
-        }
-    }
-
-    // A plural or other spelling that is listed as a word of its own in some other term ('details' in 'leather
-    // details') cannot be an alias of the singular, so the term gets a second path.
-    void add_listed_forms() {
-        std::vector<std::optional<std::vector<WordId>>> listed_forms(vocabulary_.words.size() + 1);  // by last word
-        std::vector<WordId> other;
-        for (const RawTerm& term : terms_) {
-            if (!term.inflects) continue;
-            std::optional<std::vector<WordId>>& listed = listed_forms[path(term).back()];
-            if (!listed) listed = forms_with_a_number(path(term).back());
-            for (WordId form : *listed) {
-                other.assign(path(term).begin(), path(term).end());
-                other.back() = form;
-                if (!vocabulary_.terms.has_term(other)) vocabulary_.terms.add(other, term.sense);
-            }
-        }
-    }
-
-    std::vector<WordId> forms_with_a_number(WordId word) const {
-        std::vector<std::string> forms = number_forms(vocabulary_.words.text(word));
-        for (std::string& form : pairs_.forms(vocabulary_.words.text(word))) forms.push_back(std::move(form));
-        std::vector<WordId> listed;
-        for (const std::string& form : forms) {
-            if (const WordId known = vocabulary_.words.find(form); known != 0 && known != word) listed.push_back(known);
-        }
-        return listed;
-    }
-
-    void alias(const std::string& form, WordId id) {
-        const std::size_t before = vocabulary_.words.spellings();
-        vocabulary_.words.alias(form, id);
-        aliases_ += vocabulary_.words.spellings() - before;
-    }
-
-    // 'full grain' is also written 'fullgrain': two neighbouring words as one, unless that is a term already.
-    void add_joined(const RawTerm& term) {
-        std::string joined;
-        std::vector<WordId> other;
-        for (std::size_t i = 0; i + 1 < term.count; ++i) {
-            const std::span<const WordId> words = path(term);
-            const std::string_view left = vocabulary_.words.text(words[i]);
-            const std::string_view right = vocabulary_.words.text(words[i + 1]);
-            if (!can_be_joined(left, right)) continue;
-            joined.assign(left).append(right);
-            other.assign(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(i));
-            other.push_back(vocabulary_.words.intern(joined));
-            other.insert(other.end(), words.begin() + static_cast<std::ptrdiff_t>(i) + 2, words.end());
-            if (vocabulary_.terms.has_term(other)) continue;
-            vocabulary_.terms.add(other, term.sense);
-            if (i + 2 == term.count) joined_.push_back(other.back());
-        }
+        terms_.add(tokens_, sense, inflects);
     }
 
     Vocabulary& vocabulary_;
     Faults& faults_;
     text::Tokens tokens_;
-    std::vector<RawTerm> terms_;
-    std::vector<WordId> path_words_;
-    std::vector<WordId> joined_;
-    SpellingPairs pairs_;
-    std::size_t aliases_ = 0;
+    TermForms terms_;
 };
 
 }  // namespace

@@ -28,7 +28,7 @@ using rules::ClaimCondition;
 using rules::CompiledRule;
 
 // Gaps when this test was written. The number may fall and never grow: lower it with every gap that is closed.
-constexpr std::size_t kMostGaps = 87;
+constexpr std::size_t kMostGaps = 86;
 
 struct Parsed {
     std::vector<Claim> claims;
