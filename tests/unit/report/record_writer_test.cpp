@@ -64,7 +64,7 @@ constexpr Row kFindings[] = {
     {"cross_check", "Silk. Linen.",
      R"({"listing":"l1","field":"description","start":0,"end":4,"words":"Silk","part":"body","kind":"material",)"
      R"("says":"silk","grade":"misleading","basis":"cross-check","rule":"silk-beside-linen",)"
-     R"("because":"Silk here, linen there.","sources":["seen-law"],"markets":[],)"
+     R"("because":"Silk here, linen there.","sources":["seen-law","seen-law-twin"],"markets":[],)"
      R"("against":{"field":"description","start":6,"end":11,"words":"Linen","says":"linen"}}
 {"listing":"l1","claims":2,"findings":1,"worst":"misleading"}
 )"},

@@ -62,6 +62,7 @@ TEST(View, ShowsEverythingOfAFinding) {
 )");
 }
 
+// The rule of this finding cites two sources whose citations are the same: it is shown once.
 TEST(View, NamesWhatAFindingStandsAgainst) {
     EXPECT_EQ(view_of(listing_of({{"name", "Silk"}, {"material", "Linen"}})), R"(l1
 
