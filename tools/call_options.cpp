@@ -33,23 +33,23 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
         ->check(one_of({"text", "markdown", "json", "jsonl", "auto"}));
 }
 
-void add_format(CLI::App& command, SharedOptions& options, const std::string& what_jsonl_is) {
-    command.add_option("--format", options.format, "human (default), or jsonl: " + what_jsonl_is)
+void add_format(CLI::App& command, std::string& format, const std::string& what_jsonl_is) {
+    command.add_option("--format", format, "human (default), or jsonl: " + what_jsonl_is)
         ->type_name("FORMAT")
         ->check(one_of({"human", "jsonl"}));
 }
 
-void add_colour(CLI::App& command, SharedOptions& options) {
+void add_colour(CLI::App& command, std::string& when) {
     command
-        .add_option("--colour", options.colour,
+        .add_option("--colour", when,
                     "auto (default), always or never; auto colours on a\n"
                     "terminal unless NO_COLOR is set")
         ->type_name("WHEN")
         ->check(one_of({"auto", "always", "never"}));
 }
 
-void add_rules_folder(CLI::App& command, SharedOptions& options) {
-    command.add_option("--rules", options.rules_folder, "Read the rule book from this folder, not the built-in one")
+void add_rules_folder(CLI::App& command, std::string& folder) {
+    command.add_option("--rules", folder, "Read the rule book from this folder, not the built-in one")
         ->type_name("DIR");
 }
 

@@ -24,9 +24,9 @@ struct SharedOptions {
 };
 
 void add_inputs(CLI::App& command, SharedOptions& options);
-void add_format(CLI::App& command, SharedOptions& options, const std::string& what_jsonl_is);
-void add_colour(CLI::App& command, SharedOptions& options);
-void add_rules_folder(CLI::App& command, SharedOptions& options);
+void add_format(CLI::App& command, std::string& format, const std::string& what_jsonl_is);
+void add_colour(CLI::App& command, std::string& when);
+void add_rules_folder(CLI::App& command, std::string& folder);
 
 // Refuses all but the words given, and says which there are.
 CLI::Validator one_of(std::vector<std::string_view> words);

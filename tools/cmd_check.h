@@ -4,16 +4,15 @@
 
 #include <CLI/CLI.hpp>
 #include <string>
-#include <vector>
 
 #include "call_options.h"
+#include "judged_for.h"
 
 namespace grainside::tools {
 
 struct CheckCall {
     SharedOptions shared;
-    std::vector<std::string> markets;  // empty: all
-    std::string on;                    // YYYY-MM-DD; empty: today
+    JudgedFor judged_for;
     std::string fail_at = "misleading";
     bool quiet = false;  // nothing on standard output
 };

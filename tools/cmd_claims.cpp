@@ -29,9 +29,9 @@ void add_claims(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<ClaimsCall>();
     CLI::App* command = app.add_subcommand("claims", "Show what listings assert, part by part");
     add_inputs(*command, call->shared);
-    add_format(*command, call->shared, "one claim a line");
-    add_colour(*command, call->shared);
-    add_rules_folder(*command, call->shared);
+    add_format(*command, call->shared.format, "one claim a line");
+    add_colour(*command, call->shared.colour);
+    add_rules_folder(*command, call->shared.rules_folder);
     command->footer(kFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_claims(*call); }; });
 }

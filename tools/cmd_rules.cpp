@@ -46,7 +46,7 @@ using RunRules = int (*)(const RulesCall&);
 CLI::App* add_command(CLI::App& group, const char* name, const char* what, const char* footer,
                       const std::shared_ptr<RulesCall>& call, RunRules run, ChosenCommand& chosen) {
     CLI::App* command = group.add_subcommand(name, what);
-    add_rules_folder(*command, call->shared);
+    add_rules_folder(*command, call->shared.rules_folder);
     command->footer(footer);
     command->final_callback([call, run, &chosen] { chosen = [call, run] { return run(*call); }; });
     return command;
@@ -106,19 +106,19 @@ void add_rules(CLI::App& app, ChosenCommand& chosen) {
 
     const auto list = std::make_shared<RulesCall>();
     CLI::App* command = add_command(*group, "list", "List all rules", kListFooter, list, run_rules_list, chosen);
-    add_format(*command, list->shared, "one rule a line");
+    add_format(*command, list->shared.format, "one rule a line");
 
     const auto show = std::make_shared<RulesCall>();
     command = add_command(*group, "show", "Show all of one rule: reason, sources and proof", kShowFooter, show,
                           run_rules_show, chosen);
     command->add_option("rule", show->rule, "The rule's id")->type_name("RULE")->required();
-    add_format(*command, show->shared, "the same as one object");
+    add_format(*command, show->shared.format, "the same as one object");
 
     const auto prove = std::make_shared<RulesCall>();
     command = add_command(*group, "prove", "Check that each rule flags and passes what its file says", kProveFooter,
                           prove, run_rules_prove, chosen);
     command->add_option("rule", prove->rule, "Only this rule")->type_name("RULE");
-    add_format(*command, prove->shared, "one fault a line,\nand a closing line with the counts");
+    add_format(*command, prove->shared.format, "one fault a line,\nand a closing line with the counts");
 }
 
 int run_rules_list(const RulesCall& call) {

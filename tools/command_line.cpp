@@ -11,6 +11,10 @@
 
 #include "cmd_check.h"
 #include "cmd_claims.h"
+#include "cmd_identify.h"
+#include "cmd_judge.h"
+#include "cmd_learn.h"
+#include "cmd_plan.h"
 #include "cmd_rules.h"
 #include "diagnostics.h"
 #include "document/faults.h"
@@ -114,6 +118,10 @@ int run_command_line(int argc, const char* const* argv) {
     ChosenCommand chosen;
     add_check(app, chosen);
     add_claims(app, chosen);
+    add_judge(app, chosen);
+    add_identify(app, chosen);
+    add_plan(app, chosen);
+    add_learn(app, chosen);
     add_rules(app, chosen);
 
     if (const std::optional<int> status = refuse_unknown_command(app, argc, argv)) return *status;

@@ -14,13 +14,18 @@ using vocabulary::Role;
 namespace {
 
 // 'The colour is raw silk', 'in a shade that we call Leather Moon': a colour's name, up to the next comma.
-void silence_colour_names(std::span<Piece> pieces) {
+void silence_colour_names(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    // 'The colour is fade-resistant' names none.
+    const auto behaves = [&](const Piece& piece) {
+        return piece.is(Role::meaning) && vocabulary.concepts[piece.sense.concept_id].kind == Kind::performance;
+    };
     constexpr std::size_t kReach = 5;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (!pieces[i].is(Role::tone_word) && !pieces[i].is(Role::colour_label)) continue;
         for (std::size_t k = i + 1; k < pieces.size() && k <= i + kReach; ++k) {
             if (pieces[k].kind == PieceKind::mark || pieces[k].is(Role::meaning) || is_noun(pieces[k])) break;
             if (!pieces[k].is(Role::copula) && !pieces[k].names) continue;
+            if (k + 1 < pieces.size() && behaves(pieces[k + 1])) break;
             std::size_t end = k + 1;
             while (end < pieces.size() && !ends_clause(pieces[end]) && !pieces[end].is_mark(TokenKind::comma) &&
                    !pieces[end].is(Role::conjunction)) {
@@ -81,7 +86,7 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
     if (inventory.teaches || inventory.any({Role::crowd, Role::crowd_opener})) silence_teaching(pieces);
     if (inventory.any({Role::copula})) silence_definitions(pieces);
     if (inventory.any({Role::copula}) || inventory.has(TokenKind::colon)) silence_subjects(vocabulary, pieces);
-    if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(pieces);
+    if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(vocabulary, pieces);
     if (inventory.any({Role::care})) silence_care(pieces);
     if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_offers(pieces);
     if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, title, pieces);

@@ -50,6 +50,10 @@ public:
         separate();
         out_ += truth ? "true" : "false";
     }
+    void value_null() {
+        separate();
+        out_ += "null";
+    }
 
     template <typename Value>
     void member(std::string_view name, const Value& what) {

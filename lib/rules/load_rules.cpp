@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "rules/book_data.h"
+#include "rules/references.h"
 #include "rules/wording_template.h"
 
 namespace grainside::rules {
@@ -46,8 +47,14 @@ private:
         info.because = text_of(document, node, "because");
         check_new(document, node, info.id);
         read_grade(document, node, info);
-        if (const Node markets = node.find("markets"); markets.exists()) read_markets(document, markets, info);
-        if (const Node in_force = node.find("in_force"); in_force.exists()) read_dates(document, in_force, info);
+        if (const Node markets = node.find("markets"); markets.exists()) {
+            info.markets = rules::read_markets(document, markets, book_.markets, faults_);
+        }
+        if (const Node in_force = node.find("in_force"); in_force.exists()) {
+            InForce days = read_in_force(document, in_force, faults_);
+            info.from = std::move(days.from);
+            info.until = std::move(days.until);
+        }
         read_conditions(document, node, compiled);
         if (!compiled.beside.empty()) info.basis = Basis::cross_check;
         if (const Node over_list = node.find("over_list"); over_list.exists()) {
@@ -103,29 +110,6 @@ private:
                       document::suggestion(grade.text(), kWordingGrades));
     }
 
-    void read_markets(const Document& document, Node node, RuleInfo& info) {
-        std::vector<std::string_view> names;
-        for (const Market& market : book_.markets) names.push_back(market.name);
-        for (std::string_view name : read_words(document, node, faults_)) {
-            if (std::find(names.begin(), names.end(), name) == names.end()) {
-                faults_.error(document, node, "unknown-market", fmt::format("there is no market '{}'", name),
-                              document::suggestion(name, names));
-            }
-            info.markets.emplace_back(name);
-        }
-    }
-
-    void read_dates(const Document& document, Node node, RuleInfo& info) {
-        if (!check_keys(document, node, {"from", "until"}, faults_)) return;
-        if (const Node from = node.find("from"); from.exists() && read_date(document, from, faults_))
-            info.from = from.text();
-        if (const Node until = node.find("until"); until.exists() && read_date(document, until, faults_))
-            info.until = until.text();
-        if (!info.from.empty() && !info.until.empty() && info.until < info.from) {
-            faults_.error(document, node, "bad-date", "`until` is before `from`");
-        }
-    }
-
     template <typename Read>
     void each_condition(const Document& document, Node node, std::string_view key, Read read) {
         const Node conditions = node.find(key);
@@ -162,17 +146,7 @@ private:
                           "cite a source of sources.yaml, or common-practice");
             return;
         }
-        std::vector<std::string_view> names;
-        for (const SourceInfo& source : book_.sources) names.push_back(source.id);
-        for (std::string_view name : read_words(document, sources, faults_)) {
-            const auto found = std::find(names.begin(), names.end(), name);
-            if (found == names.end()) {
-                faults_.error(document, sources, "unknown-source", fmt::format("there is no source '{}'", name),
-                              document::suggestion(name, names));
-            } else {
-                info.sources.push_back(static_cast<std::uint32_t>(found - names.begin()));
-            }
-        }
+        info.sources = rules::read_sources(document, sources, book_.sources, faults_);
     }
 
     void read_proof(const Document& document, Node node, RuleInfo& info) {

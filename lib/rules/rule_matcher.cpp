@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "rules/references.h"
+
 namespace grainside::rules {
 
 namespace {
@@ -9,10 +11,6 @@ namespace {
 // Bounds that keep a hostile record linear in its claims; an ordinary listing is far below both.
 constexpr std::uint32_t kNeighbours = 64;    // claims looked at on either side within a phrase or sentence
 constexpr std::size_t kMostDistinct = 1024;  // different statements looked through for a part or the whole listing
-
-bool in_force(const RuleInfo& rule, std::string_view day) {
-    return day.empty() || ((rule.from.empty() || rule.from <= day) && (rule.until.empty() || day <= rule.until));
-}
 
 std::uint64_t look_of(const Claim& claim) {
     std::uint64_t hash = claim.says | std::uint64_t{claim.called} << 16 | std::uint64_t{claim.place} << 32;
@@ -41,19 +39,11 @@ void RuleMatcher::select(std::span<const std::string> markets, std::string_view 
     selected_ = true;
     selected_day_ = on;
     selected_markets_.assign(markets.begin(), markets.end());
-    std::vector<std::string_view> reached(markets.begin(), markets.end());
-    for (const Market& market : book_.markets) {
-        if (std::find(markets.begin(), markets.end(), market.name) == markets.end()) continue;
-        reached.insert(reached.end(), market.within.begin(), market.within.end());
-    }
+    const std::vector<std::string_view> reach = reach_of(markets, book_.markets);
     active_.assign(book_.rules.size(), 0);
     for (std::size_t i = 0; i < book_.rules.size(); ++i) {
         const RuleInfo& rule = book_.rules[i];
-        const bool here = rule.markets.empty() ||
-                          std::any_of(rule.markets.begin(), rule.markets.end(), [&](const std::string& market) {
-                              return std::find(reached.begin(), reached.end(), market) != reached.end();
-                          });
-        active_[i] = here && in_force(rule, on) ? 1 : 0;
+        active_[i] = holds_in(rule.markets, reach) && InForce{rule.from, rule.until}.on(on) ? 1 : 0;
     }
 }
 

@@ -5,8 +5,6 @@
 namespace grainside::text {
 namespace {
 
-constexpr std::uint32_t kLongLine = 40;  // bytes
-
 bool is_word_or_number(const Token& token) {
     return token.kind == TokenKind::word || token.kind == TokenKind::number;
 }
@@ -38,11 +36,8 @@ public:
             if (!ends_segment(token.kind)) {
                 take_inner(i);
             } else if (token.kind == TokenKind::line_end) {
-                if (!only_wraps(i)) {
-                    close(i, false);
-                    begin_line((token.flags & flag::kBlankLine) != 0);
-                }
-                line_offset_ = token.end;
+                close(i, false);
+                begin_line((token.flags & flag::kBlankLine) != 0);
             } else {
                 close(i, token.kind == TokenKind::question);
                 begin_as(token.kind);
@@ -95,27 +90,9 @@ private:
                (token.flags & flag::kSpaceBefore) == 0;
     }
 
-    // Whether the line_end at `i` lies within a sentence that was wrapped to the width of a page.
-    bool only_wraps(std::uint32_t i) const {
-        const Token& line_end = tokens_.list[i];
-        if (!open_ || kind_ == SegmentKind::heading || (line_end.flags & flag::kBlankLine) != 0) return false;
-        if (line_end.start - line_offset_ <= kLongLine || i + 1 == tokens_.list.size()) return false;
-        const Token& before = tokens_.list[i - 1];
-        return (is_word_or_number(before) || before.kind == TokenKind::comma) && begins_small(tokens_.list[i + 1]);
-    }
-
-    // A word that begins with a small letter. Scripts without case begin at U+0590 and are told by their first byte.
-    bool begins_small(const Token& token) const {
-        constexpr std::uint8_t kFirstCaselessLead = 0xD7;
-        if (token.kind != TokenKind::word || (token.flags & flag::kCapital) != 0 || token.folded_length == 0)
-            return false;
-        return static_cast<std::uint8_t>(tokens_.folded[token.folded_offset]) < kFirstCaselessLead;
-    }
-
     const Tokens& tokens_;
     std::vector<Segment>& segments_;
     std::uint32_t first_ = 0;
-    std::uint32_t line_offset_ = 0;  // first byte of the line
     SegmentKind kind_ = SegmentKind::sentence;
     bool open_ = false;
     bool has_words_ = false;

@@ -20,9 +20,9 @@ struct Segment {
     std::uint8_t starts_block = 0;  // 1: first of its paragraph, item or heading
 };
 
-// Fills `segments`. A segment ends at stop, question, exclamation, line_end and pipe; not at semicolon or colon, and
-// not at a line_end that only wraps a long line of prose (the line has over 40 bytes, ends in no mark but a comma, and
-// the next begins with a lower-case letter). A segment that ends in '?' is a question. No allocation once grown.
+// Fills `segments`. A segment ends at stop, question, exclamation, line_end and pipe; not at semicolon or colon. A
+// segment that ends in '?' is a question. No allocation once grown. Wrapped lines are joined before
+// (wrapped_lines.h).
 void cut_segments(const Tokens& tokens, std::vector<Segment>& segments);
 
 }  // namespace grainside::text

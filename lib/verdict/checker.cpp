@@ -8,6 +8,7 @@
 #include "claims/claim_parser.h"
 #include "rules/book_data.h"
 #include "rules/rule_matcher.h"
+#include "verdict/asked_markets.h"
 #include "verdict/one_cause.h"
 #include "verdict/wording.h"
 
@@ -21,17 +22,8 @@ struct Checker::Workspace {
           parser(rule_book.data().vocabulary),
           matcher(rule_book.data()) {}
 
-    // The markets asked for; where none were, the one that the listing names.
     std::span<const std::string> markets_of(const Listing& listing) {
-        if (!options.markets.empty()) return options.markets;
-        region.clear();
-        if (listing.region.size() == 2) {
-            std::string code(listing.region);
-            for (char& c : code) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-            if (code == "gb") code = "uk";
-            region.push_back(std::move(code));
-        }
-        return region;
+        return verdict::markets_of(listing, options.markets, region);
     }
 
     const CheckResult& check(const Listing& listing) {
@@ -42,9 +34,9 @@ struct Checker::Workspace {
             static_cast<std::uint32_t>(std::count_if(result.mentions.begin(), result.mentions.end(),
                                                      [](const Claim& claim) { return is_claim_kind(claim.kind); }));
         matcher.select(markets_of(listing), options.on);
-        const std::uint8_t category = parser.category();
-        matcher.match(result.mentions, {category, book.data().vocabulary.categories[category].main_part},
-                      result.findings);
+        result.category = parser.category();
+        result.main_part = book.data().vocabulary.categories[result.category].main_part;
+        matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
         verdict::keep_one_per_cause(result.mentions, result.findings);
         return result;
     }

@@ -87,11 +87,21 @@ std::optional<Grade> grade_named(std::string_view name) noexcept {
 
 std::optional<Quantity> in_millimetres(const std::optional<Quantity>& quantity) noexcept {
     if (!quantity) return std::nullopt;
+    // An inch is 25.4 mm (international yard and pound agreement, 1959); of leather an ounce is 1/64 and an iron 1/48
+    // of it (trade usage).
+    constexpr double kInch = 25.4;
+    const auto times = [&](double factor) {
+        return Quantity{quantity->low * factor, quantity->high * factor, Unit::millimetre};
+    };
     switch (quantity->unit) {
         case Unit::millimetre:
             return quantity;
         case Unit::micrometre:
-            return Quantity{quantity->low / 1000, quantity->high / 1000, Unit::millimetre};
+            return times(1e-3);
+        case Unit::ounce_leather:
+            return times(kInch / 64);
+        case Unit::iron:
+            return times(kInch / 48);
         default:
             return std::nullopt;
     }

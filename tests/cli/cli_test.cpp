@@ -36,6 +36,11 @@ void CliTest::write_small_book(const std::string& name) const {
         fs::copy(fs::path(GRAINSIDE_RULES_FOLDER) / file, folder_ / name);
 }
 
+void CliTest::write_small_evidence(const std::string& name) const {
+    write_small_book(name);
+    fs::copy(GRAINSIDE_SMALL_EVIDENCE, folder_ / name, fs::copy_options::recursive);
+}
+
 ProcessCall CliTest::call_of(std::vector<std::string> arguments) const {
     ProcessCall call;
     call.program = GRAINSIDE_TOOL;

@@ -23,6 +23,8 @@ protected:
     void write_file(const std::string& name, std::string_view text) const;
     // A copy of the small rule book of tests/unit/report, as the folder `name`.
     void write_small_book(const std::string& name) const;
+    // The same with the evidence half of tests/cli/evidence_book.
+    void write_small_evidence(const std::string& name) const;
 
     ProcessCall call_of(std::vector<std::string> arguments) const;
     ProcessResult run(std::vector<std::string> arguments) const { return run_process(call_of(std::move(arguments))); }

@@ -3,22 +3,15 @@
 #include <vector>
 
 #include "cli_test.h"
+#include "schema_validation.h"
 
 namespace grainside::tests {
 namespace {
 
 class Schema : public CliTest {
 protected:
-    // Validates each line of `text`; the schemas are tried in their order, each line must fit exactly one.
     ProcessResult validate(const std::vector<std::string>& schemas, const std::string& text) const {
-        ProcessCall call;
-        call.program = GRAINSIDE_PYTHON;
-        call.arguments = {GRAINSIDE_VALIDATOR};
-        for (const std::string& schema : schemas)
-            call.arguments.push_back(GRAINSIDE_SCHEMA_FOLDER "/" + schema + ".schema.json");
-        call.folder = folder();
-        call.input = {text};
-        return run_process(call);
+        return validate_records(schemas, text, folder());
     }
 };
 

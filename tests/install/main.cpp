@@ -1,7 +1,12 @@
-// Uses what an installed copy gives: every public header, the built-in rule book, a check and a report.
+// Uses what an installed copy gives: every public header, the built-in books, a check, a judgement and their reports.
 #include <grainside/checker.h>
 #include <grainside/claim.h>
+#include <grainside/dossier.h>
+#include <grainside/dossier_report.h>
+#include <grainside/evidence_book.h>
 #include <grainside/finding.h>
+#include <grainside/judge.h>
+#include <grainside/learn.h>
 #include <grainside/listing.h>
 #include <grainside/listing_reader.h>
 #include <grainside/proof.h>
@@ -12,20 +17,59 @@
 
 #include <iostream>
 #include <string>
+#include <vector>
 
-int main() {
-    const auto book = grainside::RuleBook::built_in();
-    if (!book) {
-        for (const grainside::Issue& issue : book.issues()) std::cerr << grainside::to_text(issue);
-        return 2;
-    }
+namespace {
+
+int fail(const std::vector<grainside::Issue>& issues) {
+    for (const grainside::Issue& issue : issues) std::cerr << grainside::to_text(issue);
+    return 2;
+}
+
+bool flags_the_title(const grainside::RuleBook& book) {
     grainside::Listing listing;
     listing.id = "example";
     listing.fields = {{"name", "Genuine PU leather tote"}};
-    grainside::Checker checker(book.value());
+    grainside::Checker checker(book);
     const grainside::CheckResult& result = checker.check(listing);
     std::string out;
-    grainside::RecordWriter(book.value()).write_findings(listing, result, checker, out);
-    std::cout << "grainside " << grainside::kVersion << '\n' << out;
-    return result.findings.size() == 1 ? 0 : 1;
+    grainside::RecordWriter(book).write_findings(listing, result, checker, out);
+    std::cout << out;
+    return result.findings.size() == 1;
+}
+
+// The section shows yarns under a coat, and the back a weave: no leather.
+constexpr const char* kDossier =
+    "sample: {what: Tote}\n"
+    "listing: {name: Full grain leather tote}\n"
+    "parts:\n"
+    "  body:\n"
+    "    readings:\n"
+    "      - {method: cut-edge, outcome: yarns-under-coat}\n"
+    "      - {method: back-side, outcome: woven-back}\n";
+
+bool contradicts_the_claim(const grainside::RuleBook& book, const grainside::EvidenceBook& evidence,
+                           const grainside::Dossier& dossier) {
+    grainside::Judge judge(book, evidence);
+    const grainside::Judgement& result = judge.judge(dossier);
+    std::string out;
+    grainside::write_judgement_records({book, evidence, dossier}, result, judge.options(), out);
+    std::cout << out;
+    return result.worst == grainside::Grade::contradicted;
+}
+
+}  // namespace
+
+int main() {
+    std::cout << "grainside " << grainside::kVersion << '\n';
+    const auto book = grainside::RuleBook::built_in();
+    if (!book) return fail(book.issues());
+    const auto evidence = grainside::EvidenceBook::load(book.value());
+    if (!evidence) return fail(evidence.issues());
+    const auto dossier = grainside::Dossier::parse("tote.yaml", kDossier, ".", evidence.value());
+    if (!dossier) return fail(dossier.issues());
+    const bool flagged = flags_the_title(book.value());
+    const bool contradicted = contradicts_the_claim(book.value(), evidence.value(), dossier.value());
+    const grainside::Learning learning = grainside::learn(evidence.value(), {&dossier.value(), 1}, 20);
+    return flagged && contradicted && learning.dossiers == 0 ? 0 : 1;
 }

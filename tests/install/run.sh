@@ -26,3 +26,8 @@ if "$folder/copy/bin/grainside" check "$here/tote.txt" >"$folder/said"; then
     exit 1
 fi
 grep -q "PU leather" "$folder/said"
+if "$folder/copy/bin/grainside" judge "$here/tote.yaml" >"$folder/said"; then
+    echo "the installed tool let fabric pass for leather" >&2
+    exit 1
+fi
+grep -q "contradicted   'Full grain leather'" "$folder/said"

@@ -38,6 +38,10 @@ struct CheckResult {
     std::vector<Finding> findings;
     std::uint32_t claim_count = 0;      // mentions that are claims
     std::uint32_t fields_too_long = 0;  // fields over kMaxFieldBytes, which were not read
+    // The kind of product, a number of the book's (0: unknown), and its main outside part: what a claim in a title
+    // speaks of.
+    std::uint8_t category = 0;
+    Part main_part = Part::body;
 };
 
 class Checker {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "text/tokenizer.h"
+#include "text/wrapped_lines.h"
 
 namespace grainside::text {
 namespace {
@@ -23,6 +24,7 @@ std::string dump_segments(std::string_view text) {
     Tokens tokens;
     std::vector<Segment> segments;
     tokenize(text, tokens);
+    join_wrapped_lines(tokens);
     cut_segments(tokens, segments);
     std::string out;
     for (const Segment& segment : segments) {

@@ -1,0 +1,98 @@
+#include "grainside/dossier.h"
+
+#include <fstream>
+#include <optional>
+#include <utility>
+
+#include "document/yaml_document.h"
+#include "evidence/dossier_data.h"
+#include "evidence/dossier_reader.h"
+#include "evidence/evidence_data.h"
+#include "rules/book_data.h"
+
+namespace grainside {
+inline namespace v0 {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string id_of(std::string_view file) {
+    const std::size_t slash = file.find_last_of('/');
+    if (slash != std::string_view::npos) file.remove_prefix(slash + 1);
+    const std::size_t point = file.find_last_of('.');
+    return std::string(point == 0 ? file : file.substr(0, point));
+}
+
+// One byte more than a dossier may have, so that the parser sees that it is too large. Nothing for what cannot be read,
+// and for folders, pipes and devices.
+std::optional<std::string> read_text(const fs::path& file) {
+    std::error_code failed;
+    if (!fs::is_regular_file(file, failed)) return std::nullopt;
+    std::ifstream stream(file, std::ios::binary);
+    if (!stream) return std::nullopt;
+    std::string text(document::kMaxYamlBytes + 1, '\0');
+    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+    if (stream.bad()) return std::nullopt;
+    text.resize(static_cast<std::size_t>(stream.gcount()));
+    return text;
+}
+
+// What does not sort as days do would let every date pass.
+bool is_day(const std::string& today, document::Faults& faults) {
+    const auto parsed = document::parse_yaml("DossierOptions::today", today, faults);
+    return parsed && read_date(*parsed, parsed->root(), faults);
+}
+
+}  // namespace
+
+Dossier::Dossier(std::unique_ptr<evidence::DossierData> data, std::vector<Issue> warnings)
+    : data_(std::move(data)), warnings_(std::move(warnings)) {}
+Dossier::Dossier(Dossier&&) noexcept = default;
+Dossier& Dossier::operator=(Dossier&&) noexcept = default;
+Dossier::~Dossier() = default;
+
+Result<Dossier> Dossier::read(const fs::path& file, const EvidenceBook& book, const DossierOptions& options) {
+    std::optional<std::string> text = read_text(file);
+    if (!text) {
+        Issue issue;
+        issue.code = "unreadable";
+        issue.file = file.string();
+        issue.message = "the dossier cannot be read";
+        issue.hint = "is the name right, and is it a file?";
+        return issue;
+    }
+    return parse(file.generic_string(), std::move(*text), file.parent_path(), book, options);
+}
+
+Result<Dossier> Dossier::parse(std::string file, std::string text, const fs::path& folder, const EvidenceBook& book,
+                               const DossierOptions& options) {
+    document::Faults faults;
+    if (!options.today.empty() && !is_day(options.today, faults)) return faults.take();
+    auto data = std::make_unique<evidence::DossierData>();
+    data->file = file;
+    data->id = id_of(file);
+    const auto parsed = document::parse_yaml(std::move(file), std::move(text), faults);
+    if (!parsed) return faults.take();
+    evidence::read_dossier(*parsed, book.rule_book().data(), book.data(), folder, options.today, *data, faults);
+    if (faults.any_errors()) return faults.take();
+    return Dossier(std::move(data), faults.take());
+}
+
+std::string_view Dossier::id() const noexcept {
+    return data_->id;
+}
+std::string_view Dossier::file() const noexcept {
+    return data_->file;
+}
+const Listing* Dossier::listing() const noexcept {
+    return data_->has_listing ? &data_->listing : nullptr;
+}
+std::size_t Dossier::reading_count() const noexcept {
+    std::size_t count = 0;
+    for (const evidence::PartRecord& part : data_->parts) count += part.readings.size();
+    return count;
+}
+
+}  // namespace v0
+}  // namespace grainside

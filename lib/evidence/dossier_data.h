@@ -1,0 +1,73 @@
+// One sample's record, read and checked: the listing as it stood, and what the tests showed, part by part. Plain data.
+#ifndef GRAINSIDE_EVIDENCE_DOSSIER_DATA_H
+#define GRAINSIDE_EVIDENCE_DOSSIER_DATA_H
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <deque>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "evidence/evidence_data.h"
+#include "grainside/claim.h"
+#include "grainside/listing.h"
+#include "measure/measured.h"
+
+namespace grainside::evidence {
+
+// A number that was read or worked out, in the working unit of its dimension.
+struct NamedQuantity {
+    std::string name;  // "coat", "coat-share", "density", "content.Zn", "fibre-share.cotton"
+    measure::Measured measured;
+    measure::Dimension dimension{};
+};
+
+struct Reading {
+    std::size_t method = 0;                 // index into EvidenceData::methods
+    std::size_t outcome = kNone;            // index into Method::outcomes; kNone where only quantities were read
+    std::vector<NamedQuantity> quantities;  // as read, then as computed
+    std::vector<std::pair<std::string, measure::Measured>> composition;  // element and percent by mass
+    std::string date;                                                    // YYYY-MM-DD; empty where not stated
+    std::string photo, note;
+    std::uint32_t line = 0;  // in the dossier
+};
+
+struct PartRecord {
+    Part part = Part::body;
+    std::vector<Reading> readings;  // in written order
+};
+
+// What a laboratory confirmed, or what is believed before any reading.
+struct ConfirmedPart {
+    Part part = Part::body;
+    std::size_t frame = 0;
+    std::size_t candidate = 0;
+};
+struct OwnPrior {
+    std::size_t frame = 0;
+    std::vector<double> prior;  // by candidate; adds up to 1
+};
+
+struct DossierData {
+    std::string file;  // as the caller named it
+    std::string id;    // the file's name without folder and extension
+    std::string what, seller, bought, price, condition, category;
+    double months_in_use = 0;
+    bool worn() const noexcept { return months_in_use > 0 || condition == "used"; }
+
+    bool has_listing = false;
+    std::string captured, listing_file;
+    std::deque<std::string> texts;  // what the listing's views point into
+    Listing listing;
+
+    std::vector<PartRecord> parts;
+    std::vector<ConfirmedPart> confirmed;
+    std::vector<OwnPrior> priors;
+};
+
+}  // namespace grainside::evidence
+
+#endif  // GRAINSIDE_EVIDENCE_DOSSIER_DATA_H

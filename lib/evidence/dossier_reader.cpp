@@ -1,0 +1,132 @@
+#include "evidence/dossier_reader.h"
+
+#include <fmt/format.h>
+
+#include "evidence/day_check.h"
+#include "evidence/entry_reader.h"
+#include "evidence/listing_section.h"
+#include "evidence/own_priors.h"
+#include "evidence/reading_reader.h"
+#include "grainside/dossier.h"
+
+namespace grainside::evidence {
+
+using document::Document;
+using document::Faults;
+using document::Node;
+
+namespace {
+
+constexpr double kMostMonths = 1200;
+
+void read_sample(const EntryReader& reader, Node node, DayCheck& days, DossierData& dossier) {
+    if (!reader.check_keys(node, {"what", "category", "seller", "bought", "price", "condition", "months_in_use"})) {
+        return;
+    }
+    dossier.what = reader.text(node, "what");
+    dossier.seller = reader.text(node, "seller");
+    dossier.price = reader.text(node, "price");
+    dossier.bought = days.read(node, "bought");
+    days.set_bought(dossier.bought);
+    if (const Node category = node.find("category"); category.exists()) {
+        std::vector<std::string_view> names;
+        for (const vocabulary::Category& known : reader.book().vocabulary.categories) names.push_back(known.name);
+        if (reader.choice(category, names, "category")) dossier.category = category.text();
+    }
+    if (const Node condition = node.find("condition"); condition.exists()) {
+        constexpr std::string_view kConditions[] = {"new", "used"};
+        if (reader.choice(condition, kConditions, "condition")) dossier.condition = condition.text();
+    }
+    const Node months = node.find("months_in_use");
+    if (!months.exists()) return;
+    const auto count = read_number(reader.document(), months, reader.faults());
+    if (!count) return;
+    if (*count < 0) {
+        reader.error(months, "negative", "nothing is in use for less than no time", "0 for a sample that was not used");
+    } else if (*count > kMostMonths) {
+        reader.error(months, "out-of-range", fmt::format("{} months are more than a hundred years", *count),
+                     "the time stands in months");
+    } else {
+        dossier.months_in_use = *count;
+        if (*count > 0 && dossier.condition == "new") {
+            reader.faults().warning(reader.document(), months, "worn-though-new",
+                                    "the sample is called new and was in use; it counts as worn");
+        }
+    }
+}
+
+class PartsReader {
+public:
+    PartsReader(const EntryReader& reader, const EvidenceData& data, const DayCheck& days, DossierData& dossier)
+        : reader_(reader), data_(data), days_(days), dossier_(dossier) {}
+
+    void read(Node parts) {
+        if (!parts.is_mapping()) {
+            reader_.error(parts, "wrong-type", "`parts` is a mapping of parts to their readings");
+            return;
+        }
+        for (Node node : parts) {
+            const auto part = reader_.part(node, node.key());
+            if (!reader_.check_keys(node, {"readings"}) || !part) continue;
+            PartRecord record;
+            record.part = *part;
+            read_readings(node, record);
+            dossier_.parts.push_back(std::move(record));
+        }
+    }
+
+private:
+    void read_readings(Node part, PartRecord& record) {
+        const Node readings = part.find("readings");
+        if (readings.exists() && !readings.is_sequence()) {
+            reader_.error(readings, "wrong-type", "`readings` is a list");
+            return;
+        }
+        for (Node one : readings) {
+            if (++count_ > kMaxReadings) {
+                // Once: the rest is not looked at.
+                if (count_ == kMaxReadings + 1) {
+                    reader_.error(one, "too-many-readings", fmt::format("more than {} readings", kMaxReadings),
+                                  "one dossier is one sample");
+                }
+                return;
+            }
+            record.readings.push_back(read_reading(reader_, one, record.part, data_, days_));
+        }
+        if (readings.begin() == readings.end()) {
+            reader_.faults().warning(reader_.document(), part, "no-readings",
+                                     fmt::format("nothing was read on the part '{}'", name_of(record.part)));
+        }
+    }
+
+    const EntryReader& reader_;
+    const EvidenceData& data_;
+    const DayCheck& days_;
+    DossierData& dossier_;
+    std::size_t count_ = 0;
+};
+
+}  // namespace
+
+void read_dossier(const Document& document, const rules::BookData& book, const EvidenceData& data,
+                  const std::filesystem::path& folder, const std::string& today, DossierData& dossier, Faults& faults) {
+    const EntryReader reader(book, document, faults);
+    const Node root = document.root();
+    if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs"})) return;
+    DayCheck days(reader, today);
+    if (const Node sample = root.find("sample"); sample.exists()) {
+        read_sample(reader, sample, days, dossier);
+    } else {
+        reader.error(root, "missing-key", "a dossier needs `sample`", "say at least `sample: {what: ...}`");
+    }
+    if (const Node listing = root.find("listing"); listing.exists()) {
+        read_listing(reader, listing, folder, days, dossier);
+    }
+    if (const Node parts = root.find("parts"); parts.exists()) PartsReader(reader, data, days, dossier).read(parts);
+    if (const Node confirmed = root.find("confirmed"); confirmed.exists()) {
+        read_confirmed(reader, confirmed, data, dossier);
+    }
+    if (const Node priors = root.find("priors"); priors.exists()) read_own_priors(reader, priors, data, dossier);
+}
+
+}  // namespace grainside::evidence

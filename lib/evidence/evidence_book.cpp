@@ -1,0 +1,49 @@
+#include "grainside/evidence_book.h"
+
+#include <utility>
+
+#include "document/faults.h"
+#include "evidence/evidence_data.h"
+#include "evidence/load_alloys.h"
+#include "evidence/load_candidates.h"
+#include "evidence/load_judging.h"
+#include "evidence/load_limits.h"
+#include "evidence/load_methods.h"
+#include "rules/book_data.h"
+
+namespace grainside {
+inline namespace v0 {
+
+EvidenceBook::EvidenceBook(const RuleBook& book, std::unique_ptr<evidence::EvidenceData> data)
+    : book_(&book), data_(std::move(data)) {}
+EvidenceBook::EvidenceBook(EvidenceBook&&) noexcept = default;
+EvidenceBook& EvidenceBook::operator=(EvidenceBook&&) noexcept = default;
+EvidenceBook::~EvidenceBook() = default;
+
+Result<EvidenceBook> EvidenceBook::load(const RuleBook& book) {
+    document::Faults faults;
+    auto data = std::make_unique<evidence::EvidenceData>();
+    // Each refers to those before it only.
+    evidence::load_judging(book.data(), *data, faults);
+    evidence::load_alloys(book.data(), *data, faults);
+    evidence::load_candidates(book.data(), *data, faults);
+    evidence::load_methods(book.data(), *data, faults);
+    evidence::load_limits(book.data(), *data, faults);
+    if (faults.any_errors()) return faults.take();
+    return EvidenceBook(book, std::move(data));
+}
+
+std::size_t EvidenceBook::method_count() const noexcept {
+    return data_->methods.size();
+}
+std::size_t EvidenceBook::limit_count() const noexcept {
+    return data_->limits.size();
+}
+std::size_t EvidenceBook::candidate_count() const noexcept {
+    std::size_t count = 0;
+    for (const evidence::Frame& frame : data_->frames) count += frame.candidates.size();
+    return count;
+}
+
+}  // namespace v0
+}  // namespace grainside

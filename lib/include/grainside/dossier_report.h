@@ -1,0 +1,57 @@
+// Writing what a dossier came to: a view for people, JSON Lines for programs.
+//
+// Output is appended to a string that the caller writes and clears; nothing here prints. Text from a dossier or its
+// listing comes out inert, as in report.h. Thread-safe for distinct `out`.
+#ifndef GRAINSIDE_DOSSIER_REPORT_H
+#define GRAINSIDE_DOSSIER_REPORT_H
+
+#include <string>
+#include <vector>
+
+#include "grainside/dossier.h"
+#include "grainside/judge.h"
+#include "grainside/learn.h"
+#include "grainside/report.h"
+
+namespace grainside {
+inline namespace v0 {
+
+// A dossier with the books that it was judged by; all outlive it.
+struct DossierContext {
+    const RuleBook& book;
+    const EvidenceBook& evidence;
+    const Dossier& dossier;
+};
+
+// Each claim with its grade, belief, the readings and limits that decided, sources, and what would change the verdict;
+// then what each part is; then the cautions of the methods on record.
+void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
+                          const ViewOptions& options, std::string& out);
+// What each part may be, and what each reading weighs.
+void write_identity_view(const DossierContext& context, const Judgement& judgement, const ViewOptions& options,
+                         std::string& out);
+// The tests to make, in order, with their cautions.
+void write_plan_view(const DossierContext& context, const TestPlan& plan, const ViewOptions& options, std::string& out);
+
+// One line a verdict: the members of a finding, and {"dossier","probability","against","open","contradictory"?,
+// "readings","limits","would_change"}; then one closing line {"dossier","claims","verdicts","worst","decision_rule",
+// "rule_book"}.
+void write_judgement_records(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
+                             std::string& out);
+// One line a part and question: {"dossier","part","frame","asks","candidates","conflict","contradictory","readings"};
+// then {"dossier","parts","rule_book"}.
+void write_identity_records(const DossierContext& context, const Judgement& judgement, std::string& out);
+// One line a test: {"dossier","step","method","title","part","harm","who","bits","minutes","cost","about","cautions",
+// "next"?}; then {"dossier","tests","questions","decided_now","decided_after","minutes","cost","rule_book"}.
+void write_plan_records(const DossierContext& context, const TestPlan& plan, std::string& out);
+
+// Likelihoods before and after, and three tables of predicted against observed.
+void write_learning_view(const Learning& learning, const ViewOptions& options, std::string& out);
+// One line a method and material: {"method","frame","candidate","seen","outcomes"}; then {"dossiers",
+// "before_any_reading","by_the_book","as_learnt"}.
+void write_learning_records(const Learning& learning, std::string& out);
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_DOSSIER_REPORT_H

@@ -1,0 +1,53 @@
+// The evidence half of a rule book: which tests there are, what their outcomes say, where limits lie.
+//
+//     auto book = grainside::RuleBook::built_in();
+//     auto evidence = grainside::EvidenceBook::load(book.value());
+//
+// It is loaded apart from the RuleBook because checking wording does not need it. Immutable once loaded; any number of
+// threads may use one without locking. The RuleBook must outlive it. Copies are left out because a book is large; share
+// it by reference or move it.
+#ifndef GRAINSIDE_EVIDENCE_BOOK_H
+#define GRAINSIDE_EVIDENCE_BOOK_H
+
+#include <cstddef>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "grainside/result.h"
+#include "grainside/rule_book.h"
+
+namespace grainside {
+
+namespace evidence {
+struct EvidenceData;
+}
+
+inline namespace v0 {
+
+class EvidenceBook {
+public:
+    // From the files that `book` was made from. Every fault is among the issues, with its place.
+    static Result<EvidenceBook> load(const RuleBook& book);
+
+    EvidenceBook(EvidenceBook&&) noexcept;
+    EvidenceBook& operator=(EvidenceBook&&) noexcept;
+    ~EvidenceBook();
+
+    const RuleBook& rule_book() const noexcept { return *book_; }
+    std::size_t method_count() const noexcept;
+    std::size_t limit_count() const noexcept;
+    std::size_t candidate_count() const noexcept;
+
+    const evidence::EvidenceData& data() const noexcept { return *data_; }  // for the library's own stages
+
+private:
+    EvidenceBook(const RuleBook& book, std::unique_ptr<evidence::EvidenceData> data);
+    const RuleBook* book_;
+    std::unique_ptr<evidence::EvidenceData> data_;
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_EVIDENCE_BOOK_H

@@ -1,0 +1,170 @@
+// Judging a dossier: the listing's claims against what the tests showed.
+//
+//     grainside::Judge judge(book, evidence);
+//     const grainside::Judgement& result = judge.judge(dossier);
+//     for (const auto& verdict : result.verdicts) ...
+//
+// Every claim of the listing gets one of the six grades, with the belief that it is true or false, the readings that
+// decided, and what would change the verdict. Only a reading makes a claim consistent or contradicted; the wording
+// alone never does. `identify` and `plan` need no listing.
+//
+// A judge keeps working memory. Not thread-safe: make one a thread; the books may be shared and must outlive it.
+// Judging never fails: what is wrong with a dossier was reported when it was read. Same dossier, books and options,
+// same result.
+#ifndef GRAINSIDE_JUDGE_H
+#define GRAINSIDE_JUDGE_H
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "grainside/checker.h"
+#include "grainside/dossier.h"
+#include "grainside/evidence_book.h"
+
+namespace grainside {
+inline namespace v0 {
+
+// How a measured value is held against a limit (JCGM 106:2012, clause 8). The guard band is the book's share of the
+// expanded uncertainty (k = 2).
+enum class DecisionRule : std::uint8_t {
+    both_guarded,        // decided only outside of the guard band, on either side; the default
+    simple_acceptance,   // as the value stands
+    guarded_acceptance,  // in doubt against the claim
+    guarded_rejection    // in doubt for the claim
+};
+std::string_view name_of(DecisionRule rule) noexcept;  // "both-guarded"
+std::optional<DecisionRule> decision_rule_named(std::string_view name) noexcept;
+
+struct JudgeOptions {
+    CheckOptions check;  // markets and day, for rules on words and for limits alike
+    DecisionRule decision_rule = DecisionRule::both_guarded;
+};
+
+// A reading of a dossier and what it weighs for a claim.
+struct WeighedEvidence {
+    Part part = Part::body;
+    std::uint32_t reading = 0;  // index among the part's readings, in written order
+    double decibans = 0;        // for the claim where positive; ten times the decimal logarithm of the odds it adds
+};
+
+// What the readings make of a limit: the claim is false by it; true by it; the claim passes, which alone does not make
+// it true; read, but too near to decide; nothing on record.
+enum class LimitVerdict : std::uint8_t { contradicts, supports, met, undecided, unread };
+std::string_view name_of(LimitVerdict verdict) noexcept;
+
+// A limit that was asked.
+struct LimitResult {
+    std::string limit;  // its permanent id
+    std::string title;
+    std::string because;
+    Part part = Part::body;
+    std::string quantity;  // "coat"; empty where the limit asks what a part is made of
+    std::string value;     // "0.210 mm" with its expanded uncertainty, as printed; empty where nothing was read
+    std::string bound;     // "above 0.15 mm"
+    LimitVerdict says = LimitVerdict::unread;
+    double probability = 0;                // that the quantity lies where the limit contradicts the claim
+    std::optional<std::uint32_t> repeats;  // readings in all that would settle it; nothing where none would
+    std::vector<std::uint32_t> sources;    // indices into RuleBook::sources()
+    std::vector<std::string> markets;      // where it holds; empty = everywhere
+    std::vector<std::uint32_t> readings;   // indices among the part's readings
+};
+
+struct Verdict {
+    std::uint32_t claim = 0;  // index into CheckResult::mentions of Judgement::check
+    Grade grade = Grade::unsupported;
+    Basis basis = Basis::evidence;
+    std::uint32_t finding = kNoClaim;  // the finding on its words that gave or shares the grade; kNoClaim: none
+    // Belief, adding up to 1: true, false, not told apart by any reading.
+    double holds = 0;
+    double fails = 0;
+    double open = 1;
+    bool contradictory = false;             // readings of its part contradict one another
+    std::vector<WeighedEvidence> readings;  // those that weigh at least a deciban, heaviest first
+    std::vector<LimitResult> limits;
+    std::string because;                    // one or two sentences
+    std::string next_test;                  // id of the method that would_change names; empty: none
+    std::string say_instead;                // what the rule on its words offers; may be empty
+    std::vector<std::string> would_change;  // one sentence each
+};
+
+// What a part may be, by one question.
+struct CandidateBelief {
+    std::string id;
+    std::string name;
+    double prior = 0;
+    double posterior = 0;
+};
+struct FrameBelief {
+    std::string frame;
+    std::string title;
+    std::vector<CandidateBelief> candidates;  // most believed first, then by id
+    double conflict = 0;                      // decibans
+    bool contradictory = false;
+    std::vector<std::uint32_t> readings;  // indices of the readings that tell
+    std::vector<std::uint32_t> odd_ones;  // readings without which there is no contradiction
+    std::vector<double> decibans;         // of `readings`: what each adds to the odds of the most believed candidate
+};
+struct PartJudgement {
+    Part part = Part::body;
+    std::vector<FrameBelief> frames;  // those that a reading tells something about
+};
+
+struct PlannedTest {
+    std::string method;
+    std::string title;
+    Part part = Part::body;
+    std::string harm;  // none, mark, cut, destroy
+    std::string who;   // anyone, practised, laboratory
+    double bits = 0;   // expected about the open claims, on top of the tests before it
+    double minutes = 0;
+    double cost = 0;                 // euro
+    std::vector<std::string> about;  // what is asked, as concept wordings; "what it is" without a listing
+    std::vector<std::string> cautions;
+};
+struct TestPlan {
+    std::vector<PlannedTest> tests;  // harmless first
+    std::size_t next = 0;            // the one to make first, where only one is made
+    std::size_t questions = 0;       // open claims, each part and statement counted once
+    double decided_now = 0;          // share of the questions, 0 to 1
+    double decided_after = 0;        // expected
+    double minutes = 0;
+    double cost = 0;
+};
+
+struct Judgement {
+    const CheckResult* check = nullptr;  // of the dossier's listing; nullptr where it has none
+    std::vector<Verdict> verdicts;       // in the order of the claims, then findings on words that are no claims
+    std::vector<PartJudgement> parts;
+    std::vector<std::string> cautions;  // of every method that is on record or named in a verdict, each once
+    Grade worst = Grade::consistent;
+};
+
+class Judge {
+public:
+    Judge(const RuleBook& rules, const EvidenceBook& evidence, JudgeOptions options = {});
+    Judge(Judge&&) noexcept;
+    Judge& operator=(Judge&&) noexcept;
+    ~Judge();
+
+    // The result lives until the next call.
+    const Judgement& judge(const Dossier& dossier);
+    // The same without the listing: what each part may be, and the cautions of the methods on record.
+    const Judgement& identify(const Dossier& dossier);
+    // Which tests to make next. With a listing: about its claims that are not decided yet; without: what the parts are.
+    TestPlan plan(const Dossier& dossier);
+
+    const JudgeOptions& options() const noexcept;
+
+private:
+    struct Workspace;
+    std::unique_ptr<Workspace> work_;
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_JUDGE_H

@@ -1,0 +1,100 @@
+#include "report/evidence_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "evidence/evidence_data.h"
+#include "measure/quantity_text.h"
+#include "measure/unit.h"
+#include "report/plain_lines.h"
+#include "verdict/quantity_words.h"
+
+namespace grainside::report {
+namespace {
+
+constexpr std::size_t kLabelIndent = 6;
+constexpr std::size_t kValueIndent = 19;
+constexpr std::size_t kMostQuantities = 8;
+
+std::string quantity_text(const evidence::Method& method, const evidence::NamedQuantity& quantity) {
+    const measure::UnitInfo* unit = nullptr;
+    for (const evidence::QuantityRead& read : method.reads) {
+        if (quantity.name.starts_with(read.name)) unit = measure::find_unit(read.unit);
+    }
+    if (unit == nullptr || unit->dimension != quantity.dimension) unit = &measure::working_unit(quantity.dimension);
+    return fmt::format("{} {}", verdict::quantity_words(quantity.name), measure::to_text(quantity.measured, *unit));
+}
+
+}  // namespace
+
+void LabelledLines::write(std::string_view label, std::string_view value) {
+    out_.append(kLabelIndent, ' ');
+    out_ += colours_.quiet();
+    out_ += label;
+    out_ += colours_.plain();
+    out_.append(kValueIndent - kLabelIndent - label.size(), ' ');
+    append_wrapped(out_, value, kValueIndent, width_);
+}
+
+namespace {
+
+std::string sample_line(const evidence::DossierData& dossier) {
+    std::string line = dossier.what;
+    if (!dossier.bought.empty()) line += "; bought " + dossier.bought;
+    if (!dossier.price.empty()) line += (dossier.bought.empty() ? "; bought for " : " for ") + dossier.price;
+    if (!dossier.condition.empty()) line += "; " + dossier.condition;
+    if (dossier.months_in_use > 0) line += fmt::format(", {:g} months in use", dossier.months_in_use);
+    return line;
+}
+
+}  // namespace
+
+void append_sample_heading(const DossierContext& context, Colours colours, std::size_t width, std::string& out) {
+    out += colours.heading();
+    out += one_line(context.dossier.id(), width);
+    out += colours.plain();
+    out += '\n';
+    append_wrapped(out, sample_line(context.dossier.data()), 0, width);
+    out += '\n';
+}
+
+std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading) {
+    for (const evidence::PartRecord& record : context.dossier.data().parts) {
+        if (record.part != part || reading >= record.readings.size()) continue;
+        const evidence::Reading& one = record.readings[reading];
+        const evidence::Method& method = context.evidence.data().methods[one.method];
+        std::string line = method.title;
+        if (!one.date.empty()) line += ", " + one.date;
+        line += ": ";
+        if (one.outcome != evidence::kNone) line += method.outcomes[one.outcome].means;
+        for (std::size_t i = 0; i < std::min(one.quantities.size(), kMostQuantities); ++i) {
+            if (i > 0 || one.outcome != evidence::kNone) line += ", ";
+            line += quantity_text(method, one.quantities[i]);
+        }
+        return line;
+    }
+    return {};
+}
+
+std::string weight_text(double decibans, std::string_view what) {
+    const double odds = std::pow(10, std::abs(decibans) / 10);
+    return fmt::format("{:.1f} decibans {} {}, {:.{}f} to 1", std::abs(decibans), decibans < 0 ? "against" : "for",
+                       what, odds, odds < 10 ? 1 : 0);
+}
+
+void append_cautions(const std::vector<std::string>& cautions, Colours colours, std::size_t width, std::string& out) {
+    if (cautions.empty()) return;
+    out += colours.heading();
+    out += "Cautions of the methods named";
+    out += colours.plain();
+    out += '\n';
+    for (const std::string& caution : cautions) {
+        out += "  - ";
+        append_wrapped(out, caution, 4, width);
+    }
+    out += '\n';
+}
+
+}  // namespace grainside::report

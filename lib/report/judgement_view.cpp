@@ -1,0 +1,237 @@
+// write_judgement_view: a dossier's verdicts for people.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/dossier_report.h"
+#include "report/evidence_text.h"
+#include "report/identity_lines.h"
+#include "report/plain_lines.h"
+#include "report/view_text.h"
+#include "verdict/percent_text.h"
+
+namespace grainside {
+inline namespace v0 {
+
+using report::Colours;
+using report::counted;
+
+namespace {
+
+constexpr std::size_t kGradeIndent = 2;
+constexpr std::size_t kWordsIndent = 17;
+constexpr std::size_t kMostWordCells = 120;
+constexpr std::size_t kMostReadings = 6;
+
+// Verdicts on the same statement of the same part, told once.
+struct Told {
+    const Verdict* verdict;
+    std::vector<std::uint32_t> places;  // mentions
+};
+
+class JudgementView {
+public:
+    JudgementView(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
+                  const ViewOptions& options, std::string& out)
+        : context_(context),
+          judgement_(judgement),
+          judged_(judged),
+          colours_(options.colour),
+          width_(report::width_of(options)),
+          lines_(colours_, width_, out),
+          out_(out) {}
+
+    void write() {
+        report::append_sample_heading(context_, colours_, width_, out_);
+        for (std::size_t part = 0; part < kPartCount; ++part) write_part(static_cast<Part>(part));
+        if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
+        report::append_identity(context_, judgement_.parts, colours_, width_, out_);
+        report::append_cautions(judgement_.cautions, colours_, width_, out_);
+        write_summary();
+        out_ += '\n';
+    }
+
+private:
+    const Claim& claim_of(const Verdict& verdict) const { return judgement_.check->mentions[verdict.claim]; }
+
+    std::vector<Told> told_of(Part part) const {
+        std::vector<Told> told;
+        for (const Verdict& verdict : judgement_.verdicts) {
+            const Claim& claim = claim_of(verdict);
+            if (claim.part != part) continue;
+            const auto same = std::find_if(told.begin(), told.end(), [&](const Told& one) {
+                const Claim& other = claim_of(*one.verdict);
+                return other.says == claim.says && other.called == claim.called && other.negated == claim.negated &&
+                       other.kind == claim.kind && one.verdict->grade == verdict.grade &&
+                       one.verdict->because == verdict.because;
+            });
+            if (same == told.end()) {
+                told.push_back({&verdict, {verdict.claim}});
+            } else {
+                same->places.push_back(verdict.claim);
+            }
+        }
+        return told;
+    }
+
+    void write_part(Part part) {
+        const std::vector<Told> told = told_of(part);
+        if (told.empty()) return;
+        out_ += colours_.heading();
+        out_ += name_of(part);
+        out_ += colours_.plain();
+        out_ += '\n';
+        for (const Told& one : told) write_told(one);
+    }
+
+    std::string words_of(const Told& told) const {
+        std::string text;
+        for (const std::uint32_t place : told.places) {
+            const Claim& claim = judgement_.check->mentions[place];
+            const Field& field = context_.dossier.listing()->fields[claim.field];
+            const std::string words = report::one_line(field.text.substr(claim.start, claim.end - claim.start), 60);
+            if (!text.empty()) text += ", ";
+            text += fmt::format("'{}' ({})", words, report::one_line(field.name, 40));
+        }
+        return text;
+    }
+
+    void write_told(const Told& told) {
+        const Verdict& verdict = *told.verdict;
+        out_.append(kGradeIndent, ' ');
+        out_ += colours_.grade(verdict.grade);
+        out_ += name_of(verdict.grade);
+        out_ += colours_.plain();
+        out_.append(kWordsIndent - kGradeIndent - name_of(verdict.grade).size(), ' ');
+        report::append_wrapped(out_, words_of(told), kWordsIndent, width_);
+        lines_.write("reads as", report::statement_of(context_.book, claim_of(verdict)));
+        lines_.write("because", verdict.because);
+        if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
+        if (verdict.holds > 0 || verdict.fails > 0) lines_.write("belief", belief_text(verdict));
+        write_readings(verdict);
+        write_limits(verdict);
+        if (verdict.contradictory) {
+            lines_.write("alarm", "readings of this part contradict one another; look again before you publish");
+        }
+        std::string_view label = "changes";
+        for (const std::string& change : verdict.would_change) {
+            lines_.write(label, change);
+            label = {};
+        }
+        write_sources(verdict);
+        out_ += '\n';
+    }
+
+    static std::string belief_text(const Verdict& verdict) {
+        std::string text;
+        const auto add = [&](std::string_view what, double share) {
+            if (share <= 0) return;
+            if (!text.empty()) text += ", ";
+            text += fmt::format("{} {}", what, verdict::percent_text(share));
+        };
+        add("true", verdict.holds);
+        add("false", verdict.fails);
+        if (verdict.open > 1e-3) add("not told apart", verdict.open);
+        return text;
+    }
+
+    void write_readings(const Verdict& verdict) {
+        std::string_view label = "readings";
+        for (std::size_t i = 0; i < std::min(verdict.readings.size(), kMostReadings); ++i) {
+            const WeighedEvidence& one = verdict.readings[i];
+            lines_.write(label, report::reading_line(context_, one.part, one.reading) + " (" +
+                                    report::weight_text(one.decibans, "it") + ')');
+            label = {};
+        }
+        if (verdict.readings.size() > kMostReadings) {
+            lines_.write({}, fmt::format("and {} more", verdict.readings.size() - kMostReadings));
+        }
+    }
+
+    void write_limits(const Verdict& verdict) {
+        std::string_view label = "limits";
+        for (const LimitResult& limit : verdict.limits) {
+            if (limit.says == LimitVerdict::unread) continue;
+            std::string text = limit.title;
+            if (!limit.markets.empty()) text += fmt::format(" ({})", fmt::join(limit.markets, ", "));
+            text += fmt::format(": {}{} {}; {}", name_of(limit.part),
+                                limit.quantity.empty() ? "" : " " + limit.quantity, limit.value, name_of(limit.says));
+            if (!limit.bound.empty()) text += fmt::format(" ({})", limit.bound);
+            lines_.write(label, text);
+            label = {};
+        }
+    }
+
+    void write_sources(const Verdict& verdict) {
+        std::vector<std::string> cited;
+        const auto cite = [&](std::uint32_t index) {
+            const SourceInfo& source = context_.book.sources()[index];
+            std::string line = source.cite + (source.from_memory ? " (from memory)" : "");
+            if (std::find(cited.begin(), cited.end(), line) == cited.end()) cited.push_back(std::move(line));
+        };
+        if (verdict.finding != kNoClaim) {
+            for (const std::uint32_t index :
+                 context_.book.rules()[judgement_.check->findings[verdict.finding].rule].sources)
+                cite(index);
+        }
+        for (const LimitResult& limit : verdict.limits) {
+            if (limit.says == LimitVerdict::unread) continue;
+            for (const std::uint32_t index : limit.sources) cite(index);
+        }
+        std::string_view label = cited.size() == 1 ? "source" : "sources";
+        for (const std::string& line : cited) {
+            lines_.write(label, line);
+            label = {};
+        }
+    }
+
+    void write_summary() {
+        std::array<std::size_t, 6> of_grade{};
+        for (const Verdict& verdict : judgement_.verdicts) ++of_grade[static_cast<std::size_t>(verdict.grade)];
+        std::string text = counted(judgement_.verdicts.size(), "verdict", "verdicts");
+        std::string_view separator = ": ";
+        for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
+            if (of_grade[grade] == 0) continue;
+            text += fmt::format("{}{} {}", separator, of_grade[grade], name_of(static_cast<Grade>(grade)));
+            separator = ", ";
+        }
+        report::append_wrapped(out_, text, 0, width_);
+        report::append_wrapped(
+            out_,
+            fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
+                        name_of(judged_.decision_rule),
+                        verdict::percent_text(context_.evidence.data().judging.decided_at),
+                        judged_.check.markets.empty() ? market_of_listing()
+                                                      : fmt::format("{}", fmt::join(judged_.check.markets, ", "))),
+            0, width_);
+    }
+
+    std::string market_of_listing() const {
+        const Listing* listing = context_.dossier.listing();
+        if (listing == nullptr || listing->region.empty()) return "none named, so only what holds everywhere";
+        return report::one_line(listing->region, kMostWordCells);
+    }
+
+    DossierContext context_;
+    const Judgement& judgement_;
+    const JudgeOptions& judged_;
+    Colours colours_;
+    std::size_t width_;
+    report::LabelledLines lines_;
+    std::string& out_;
+};
+
+}  // namespace
+
+void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
+                          const ViewOptions& options, std::string& out) {
+    JudgementView(context, judgement, judged, options, out).write();
+}
+
+}  // namespace v0
+}  // namespace grainside

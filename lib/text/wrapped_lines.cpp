@@ -1,0 +1,51 @@
+#include "text/wrapped_lines.h"
+
+#include <cstddef>
+
+namespace grainside::text {
+namespace {
+
+constexpr std::uint32_t kLongLine = 40;  // bytes
+
+bool can_wrap(const Token& token) {
+    return token.kind == TokenKind::word || token.kind == TokenKind::number || token.kind == TokenKind::comma;
+}
+
+// A word that begins with a small letter. Scripts without case begin at U+0590 and are told by their first byte.
+bool begins_small(const Tokens& tokens, const Token& token) {
+    constexpr std::uint8_t kFirstCaselessLead = 0xD7;
+    if (token.kind != TokenKind::word || (token.flags & flag::kCapital) != 0 || token.folded_length == 0) return false;
+    return static_cast<std::uint8_t>(tokens.folded[token.folded_offset]) < kFirstCaselessLead;
+}
+
+}  // namespace
+
+void join_wrapped_lines(Tokens& tokens) {
+    std::vector<Token>& list = tokens.list;
+    std::size_t kept = 0;
+    std::uint32_t line_start = 0;
+    bool heading = false;
+    bool joined = false;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        const Token token = list[i];
+        if (token.kind == TokenKind::heading) heading = true;
+        if (token.kind == TokenKind::line_end) {
+            const bool wraps = !heading && (token.flags & flag::kBlankLine) == 0 &&
+                               token.start - line_start > kLongLine && kept > 0 && can_wrap(list[kept - 1]) &&
+                               i + 1 < list.size() && begins_small(tokens, list[i + 1]);
+            line_start = token.end;
+            if (wraps) {
+                joined = true;
+                continue;
+            }
+            heading = false;
+        }
+        list[kept] = token;
+        if (joined) list[kept].flags |= flag::kSpaceBefore;
+        joined = false;
+        ++kept;
+    }
+    list.resize(kept);
+}
+
+}  // namespace grainside::text

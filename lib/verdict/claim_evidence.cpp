@@ -1,0 +1,216 @@
+#include "verdict/claim_evidence.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace grainside::verdict {
+namespace {
+
+using evidence::EvidenceData;
+using identify::FrameView;
+using identify::PartBeliefs;
+using identify::PartEvidence;
+using identify::Truth;
+
+constexpr double kLeastDecibans = 1;
+
+Truth for_claim(Truth truth, const Claim& claim) {
+    if (claim.negated) std::swap(truth.holds, truth.fails);
+    return truth;
+}
+
+// What the frames alone make of a claim. A belief that was strong before any reading proves nothing: the readings must
+// reach as far from even odds.
+Grade grade_of(const PartBeliefs& beliefs, const std::vector<FrameView>& views, const Claim& claim,
+               const evidence::Judging& judging) {
+    const Truth after = for_claim(identify::truth_of(beliefs, views), claim);
+    const Truth before = for_claim(identify::truth_before(beliefs, views), claim);
+    const auto shown = [&](double share_before, double share_after) {
+        return share_after >= judging.decided_at &&
+               identify::from_even_odds(share_before, share_after) >= judging.from_even;
+    };
+    if (shown(before.fails, after.fails)) return Grade::contradicted;
+    return shown(before.holds, after.holds) ? Grade::consistent : Grade::inconclusive;
+}
+
+bool any_reading(const PartBeliefs& beliefs, const std::vector<FrameView>& views) {
+    return std::any_of(views.begin(), views.end(),
+                       [&](const FrameView& view) { return !beliefs[view.frame].readings.empty(); });
+}
+
+// A claim about the whole product speaks of its main part, unless something was read of the product as a whole.
+const PartEvidence* part_for_frames(const Bench& bench, const Claim& claim) {
+    if (claim.part != Part::whole) return bench.part(claim.part);
+    const PartEvidence* whole = bench.part(Part::whole);
+    if (whole != nullptr) {
+        const auto views = identify::views_of(bench.tree, bench.data, whole->beliefs, Part::whole, claim.says);
+        if (any_reading(whole->beliefs, views)) return whole;
+    }
+    return bench.part(bench.main_part);
+}
+
+Truth truth_without(const Bench& bench, const Claim& claim, const PartEvidence& part, std::size_t reading) {
+    const PartBeliefs& beliefs = part.without[reading];
+    const auto views = identify::views_of(bench.tree, bench.data, beliefs, part.record.part, claim.says);
+    return for_claim(identify::truth_with_priors(beliefs, views), claim);
+}
+
+// What each reading does for the claim, beside all the others: the change it makes to the odds.
+void weigh(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
+    const PartEvidence& part = *evidence.part;
+    const Truth with = for_claim(identify::truth_with_priors(part.beliefs, evidence.views), claim);
+    for (std::size_t i = 0; i < part.without.size(); ++i) {
+        const double decibans = identify::decibans_of(with, truth_without(bench, claim, part, i));
+        if (std::abs(decibans) < kLeastDecibans) continue;
+        evidence.readings.push_back({part.record.part, static_cast<std::uint32_t>(i), decibans});
+    }
+    std::stable_sort(
+        evidence.readings.begin(), evidence.readings.end(),
+        [](const WeighedEvidence& a, const WeighedEvidence& b) { return std::abs(a.decibans) > std::abs(b.decibans); });
+}
+
+// The readings without which the frames would grade the claim otherwise.
+void find_carriers(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
+    const PartEvidence& part = *evidence.part;
+    evidence.stands_alone = part.without.size() == part.record.readings.size();
+    for (std::size_t i = 0; i < part.without.size(); ++i) {
+        const PartBeliefs& beliefs = part.without[i];
+        const auto views = identify::views_of(bench.tree, bench.data, beliefs, part.record.part, claim.says);
+        const Grade without = any_reading(beliefs, views) || identify::truth_of(beliefs, views).fails > 0
+                                  ? grade_of(beliefs, views, claim, bench.data.judging)
+                                  : Grade::unsupported;
+        if (without == evidence.grade) continue;
+        evidence.stands_alone = false;
+        evidence.carriers.push_back({static_cast<std::uint32_t>(i), without});
+    }
+}
+
+void ask_frames(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
+    evidence.part = part_for_frames(bench, claim);
+    if (evidence.part == nullptr) return;
+    const PartBeliefs& beliefs = evidence.part->beliefs;
+    evidence.views = identify::views_of(bench.tree, bench.data, beliefs, evidence.part->record.part, claim.says);
+    if (evidence.views.empty()) return;
+    evidence.asked = true;
+    evidence.truth = for_claim(identify::truth_of(beliefs, evidence.views), claim);
+    weigh(bench, claim, evidence);
+    evidence.contradictory = std::any_of(evidence.views.begin(), evidence.views.end(),
+                                         [&](const FrameView& view) { return beliefs[view.frame].contradictory; });
+    const double enough = bench.data.judging.decided_at;
+    const bool read = any_reading(beliefs, evidence.views);
+    if (!read && evidence.truth.fails < enough) {
+        // What is read of the part, that it is leather, does not tell the animal.
+        evidence.grade = Grade::unsupported;
+        evidence.read = evidence.truth.fails > 0 && !evidence.readings.empty();
+        return;
+    }
+    evidence.read = true;
+    evidence.grade = grade_of(beliefs, evidence.views, claim, bench.data.judging);
+    const bool closer_unread = evidence.grade == Grade::inconclusive && evidence.views.size() > 1 &&
+                               beliefs[evidence.views.back().frame].readings.empty();
+    if (closer_unread) evidence.grade = Grade::unsupported;
+    if (evidence.grade == Grade::inconclusive || evidence.grade == Grade::unsupported) return;
+    find_carriers(bench, claim, evidence);
+    // Readings that contradict one another decide nothing that hangs on a single one of them.
+    if (evidence.contradictory && !evidence.stands_alone) evidence.grade = Grade::inconclusive;
+}
+
+// By its readings the part is not `needs`: a coat on cloth says nothing of leather, and the cloth says enough.
+bool is_something_else(const Bench& bench, const PartEvidence& part, ConceptId needs) {
+    if (needs == 0) return false;
+    const auto views = identify::views_of(bench.tree, bench.data, part.beliefs, part.record.part, needs);
+    return identify::truth_of(part.beliefs, views).fails >= bench.data.judging.decided_at;
+}
+
+void ask_limits(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
+    const bool worn = bench.dossier.worn();
+    for (const evidence::Limit* limit : bench.limits) {
+        if (!speaks_of(bench.tree, *limit, claim)) continue;
+        for (const PartEvidence& part : bench.parts) {
+            const Part which = part.record.part;
+            const bool here = claim.part == Part::whole || claim.part == which;
+            if (!here) continue;
+            if (!limit->no_part_is.empty()) {
+                if ((limit->within_parts & evidence::part_bit(which)) == 0) continue;
+                LimitDecision decision = decide_absence(bench.tree, bench.data, *limit, part);
+                if (decision.says != LimitVerdict::unread) evidence.limits.push_back(std::move(decision));
+                continue;
+            }
+            auto decision = decide_limit(bench.tree, bench.data, *limit, claim, part, worn, bench.policy);
+            if (!decision) continue;
+            const bool main = claim.part != Part::whole || which == bench.main_part;
+            if (decision->says == LimitVerdict::unread && !main) continue;
+            if (is_something_else(bench, part, limit->needs)) continue;
+            evidence.limits.push_back(std::move(*decision));
+        }
+    }
+}
+
+// Frames and limits together: whatever contradicts decides, then what is in doubt, then what supports.
+void combine(const Bench& bench, ClaimEvidence& evidence) {
+    const auto any = [&](LimitVerdict says) {
+        return std::any_of(evidence.limits.begin(), evidence.limits.end(),
+                           [&](const LimitDecision& decision) { return decision.says == says; });
+    };
+    double contradiction = 0;
+    double support = 0;
+    for (const LimitDecision& decision : evidence.limits) {
+        evidence.asked = true;
+        if (decision.says == LimitVerdict::unread) continue;
+        evidence.read = true;
+        if (!decision.worn_out) contradiction = std::max(contradiction, decision.contradiction);
+        support = std::max(support, decision.support);
+    }
+    // Belief by the frames alone that the claim may be true: a limit cannot lift what they speak against.
+    const bool not_against = evidence.truth.fails <= 1 - bench.data.judging.decided_at;
+    Truth& truth = evidence.truth;
+    truth.fails = std::max(truth.fails, contradiction);
+    truth.holds = std::min(std::max(truth.holds, support), 1 - truth.fails);
+    truth.open = std::max(0.0, 1 - truth.holds - truth.fails);
+
+    if (any(LimitVerdict::contradicts)) {
+        evidence.grade = Grade::contradicted;
+    } else if (evidence.grade == Grade::contradicted) {
+        return;
+    } else if (any(LimitVerdict::undecided)) {
+        evidence.grade = Grade::inconclusive;
+    } else if (any(LimitVerdict::supports) && not_against && !evidence.contradictory) {
+        evidence.grade = Grade::consistent;
+    } else if (any(LimitVerdict::met) && evidence.grade == Grade::unsupported) {
+        evidence.grade = Grade::inconclusive;
+    }
+}
+
+}  // namespace
+
+const PartEvidence* Bench::part(Part which) const noexcept {
+    const auto found = std::find_if(parts.begin(), parts.end(),
+                                    [which](const PartEvidence& part) { return part.record.part == which; });
+    return found == parts.end() ? nullptr : &*found;
+}
+
+ClaimEvidence evidence_on(const Bench& bench, const Claim& claim) {
+    ClaimEvidence evidence;
+    ask_frames(bench, claim, evidence);
+    evidence.frames_grade = evidence.grade;
+    ask_limits(bench, claim, evidence);
+    combine(bench, evidence);
+    return evidence;
+}
+
+identify::Question question_of(const Bench& bench, const Claim& claim, const ClaimEvidence& evidence) {
+    identify::Question question;
+    question.part = claim.part == Part::whole ? bench.main_part : claim.part;
+    if (evidence.part != nullptr) question.part = evidence.part->record.part;
+    question.says = claim.says;
+    question.views = evidence.views;
+    for (const LimitDecision& decision : evidence.limits) {
+        if (!decision.limit->no_part_is.empty() || decision.part != question.part) continue;
+        const bool read = decision.says != LimitVerdict::unread;
+        question.limits.push_back({decision.limit->quantity, read ? 1 - decision.contradiction : 0.5});
+    }
+    return question;
+}
+
+}  // namespace grainside::verdict

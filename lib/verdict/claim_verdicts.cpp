@@ -1,0 +1,149 @@
+#include "verdict/claim_verdicts.h"
+
+#include <algorithm>
+#include <string>
+#include <unordered_map>
+#include <utility>
+
+#include "verdict/limit_text.h"
+#include "verdict/verdict_text.h"
+
+namespace grainside::verdict {
+namespace {
+
+LimitResult result_of(const Bench& bench, const LimitDecision& decision) {
+    LimitResult result;
+    result.limit = decision.limit->id;
+    result.title = decision.limit->title;
+    result.because = decision.limit->because;
+    result.part = decision.part;
+    result.quantity = decision.limit->quantity;
+    result.bound = decision.bound();
+    result.says = decision.says;
+    result.probability = decision.contradiction;
+    result.sources = decision.limit->sources;
+    result.markets = decision.limit->markets;
+    if (decision.says != LimitVerdict::unread) result.value = value_text(bench, decision);
+    if (decision.repeats) result.repeats = static_cast<std::uint32_t>(*decision.repeats);
+    result.readings = decision.readings;
+    return result;
+}
+
+// Evidence takes away the want of it. What misleads or means nothing does so whatever is on record, unless it is
+// plainly false.
+Grade joint_grade(Grade words, Grade evidence) {
+    if (words == Grade::unsupported || evidence == Grade::contradicted) return evidence;
+    return words;
+}
+
+// The worst finding on each claim that has one, by claim.
+std::unordered_map<std::uint32_t, std::uint32_t> worst_findings(const CheckResult& check) {
+    std::unordered_map<std::uint32_t, std::uint32_t> worst;
+    for (std::uint32_t i = 0; i < check.findings.size(); ++i) {
+        const auto [known, first] = worst.try_emplace(check.findings[i].claim, i);
+        if (!first && check.findings[i].grade < check.findings[known->second].grade) known->second = i;
+    }
+    return worst;
+}
+
+class Verdicts {
+public:
+    Verdicts(const Bench& bench, const RuleBook& book, const Listing& listing, const CheckResult& check,
+             const Checker& checker)
+        : bench_(bench), book_(book), listing_(listing), check_(check), checker_(checker) {}
+
+    Verdict by_evidence(std::uint32_t index, const ClaimEvidence& evidence) const {
+        const Claim& claim = check_.mentions[index];
+        Verdict verdict;
+        verdict.claim = index;
+        verdict.grade = evidence.grade;
+        verdict.holds = evidence.truth.holds;
+        verdict.fails = evidence.truth.fails;
+        verdict.open = evidence.truth.open;
+        verdict.contradictory = evidence.contradictory;
+        verdict.readings = evidence.readings;
+        for (const LimitDecision& decision : evidence.limits) verdict.limits.push_back(result_of(bench_, decision));
+        verdict.because = because_of(bench_, claim, evidence);
+        Changes changes = changes_of(bench_, claim, evidence);
+        verdict.would_change = std::move(changes.sentences);
+        if (changes.next_test) verdict.next_test = bench_.data.methods[*changes.next_test].id;
+        return verdict;
+    }
+
+    void add_words(std::uint32_t finding, const ClaimEvidence& evidence, Verdict& verdict) const {
+        const Finding& found = check_.findings[finding];
+        verdict.finding = finding;
+        verdict.grade = joint_grade(found.grade, evidence.grade);
+        if (verdict.grade == evidence.grade && found.grade != evidence.grade) return;
+        const std::string shown = std::move(verdict.because);
+        give_reason(finding, verdict);
+        if (evidence.read) verdict.because += ' ' + shown;
+        if (found.grade == Grade::unsupported) return;
+        // Words that mislead or mean nothing do so whatever a test shows.
+        verdict.would_change.clear();
+        verdict.next_test.clear();
+    }
+
+    Verdict by_words(std::uint32_t finding) const {
+        Verdict verdict;
+        verdict.claim = check_.findings[finding].claim;
+        verdict.grade = check_.findings[finding].grade;
+        verdict.finding = finding;
+        give_reason(finding, verdict);
+        return verdict;
+    }
+
+private:
+    void give_reason(std::uint32_t finding, Verdict& verdict) const {
+        const Finding& found = check_.findings[finding];
+        verdict.basis = found.basis;
+        verdict.because = book_.rules()[found.rule].because;
+        verdict.say_instead = checker_.say_instead(listing_, found);
+    }
+
+    const Bench& bench_;
+    const RuleBook& book_;
+    const Listing& listing_;
+    const CheckResult& check_;
+    const Checker& checker_;
+};
+
+}  // namespace
+
+Statement statement_of(const Claim& claim) {
+    const Quantity quantity = claim.quantity.value_or(Quantity{});
+    return {claim.part, claim.says, claim.negated, quantity.low, quantity.high, claim.kind};
+}
+
+std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check) {
+    std::map<Statement, ClaimEvidence> all;
+    for (const Claim& claim : check.mentions) {
+        if (!is_claim_kind(claim.kind)) continue;
+        const auto [known, first] = all.try_emplace(statement_of(claim));
+        if (first) known->second = evidence_on(bench, claim);
+    }
+    return all;
+}
+
+std::vector<Verdict> verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing,
+                                 const CheckResult& check, const Checker& checker) {
+    const std::map<Statement, ClaimEvidence> considered = consider(bench, check);
+    const auto findings = worst_findings(check);
+    const Verdicts verdicts(bench, book, listing, check, checker);
+    std::vector<Verdict> result;
+    for (std::uint32_t i = 0; i < check.mentions.size(); ++i) {
+        if (!is_claim_kind(check.mentions[i].kind)) continue;
+        const ClaimEvidence& evidence = considered.at(statement_of(check.mentions[i]));
+        Verdict verdict = verdicts.by_evidence(i, evidence);
+        if (const auto finding = findings.find(i); finding != findings.end()) {
+            verdicts.add_words(finding->second, evidence, verdict);
+        }
+        result.push_back(std::move(verdict));
+    }
+    for (std::uint32_t i = 0; i < check.findings.size(); ++i) {
+        if (!is_claim_kind(check.mentions[check.findings[i].claim].kind)) result.push_back(verdicts.by_words(i));
+    }
+    return result;
+}
+
+}  // namespace grainside::verdict

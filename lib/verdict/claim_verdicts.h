@@ -1,0 +1,28 @@
+// The verdicts on a listing's claims: words and evidence together.
+#ifndef GRAINSIDE_VERDICT_CLAIM_VERDICTS_H
+#define GRAINSIDE_VERDICT_CLAIM_VERDICTS_H
+
+#include <map>
+#include <tuple>
+#include <vector>
+
+#include "grainside/checker.h"
+#include "grainside/judge.h"
+#include "verdict/claim_evidence.h"
+
+namespace grainside::verdict {
+
+// What a claim states, wherever and however often: claims that state the same of the same part share their evidence.
+using Statement = std::tuple<Part, ConceptId, bool, double, double, Kind>;
+Statement statement_of(const Claim& claim);
+
+// Evidence on every different statement of the listing.
+std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check);
+
+// In the order of the claims; then the findings on words that claim nothing. `checker` made `check`.
+std::vector<Verdict> verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing,
+                                 const CheckResult& check, const Checker& checker);
+
+}  // namespace grainside::verdict
+
+#endif  // GRAINSIDE_VERDICT_CLAIM_VERDICTS_H

@@ -1,0 +1,77 @@
+#include "verdict/part_judgements.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace grainside::verdict {
+namespace {
+
+using identify::PartEvidence;
+
+FrameBelief told(const evidence::EvidenceData& data, const PartEvidence& part, const identify::Belief& belief) {
+    const evidence::Frame& frame = data.frames[belief.frame];
+    FrameBelief result;
+    result.frame = frame.id;
+    result.title = frame.title;
+    result.conflict = belief.conflict;
+    result.contradictory = belief.contradictory;
+    for (std::size_t i = 0; i < frame.candidates.size(); ++i) {
+        result.candidates.push_back(
+            {frame.candidates[i].id, frame.candidates[i].name, belief.prior[i], belief.posterior[i]});
+    }
+    const auto most = static_cast<std::size_t>(std::max_element(belief.posterior.begin(), belief.posterior.end()) -
+                                               belief.posterior.begin());
+    for (const identify::WeighedReading& reading : belief.readings) {
+        result.readings.push_back(static_cast<std::uint32_t>(reading.reading));
+        const bool weighed = reading.reading < part.without.size();
+        result.decibans.push_back(
+            weighed ? identify::decibans_of(belief.posterior[most],
+                                            part.without[reading.reading][belief.frame].posterior[most])
+                    : 0);
+    }
+    for (const std::size_t odd : belief.odd_ones) {
+        result.odd_ones.push_back(static_cast<std::uint32_t>(belief.readings[odd].reading));
+    }
+    std::stable_sort(result.candidates.begin(), result.candidates.end(),
+                     [](const CandidateBelief& a, const CandidateBelief& b) { return a.posterior > b.posterior; });
+    return result;
+}
+
+}  // namespace
+
+std::vector<PartJudgement> parts_of(const Bench& bench) {
+    std::vector<PartJudgement> parts;
+    for (const PartEvidence& part : bench.parts) {
+        if (part.record.readings.empty()) continue;
+        PartJudgement judged;
+        judged.part = part.record.part;
+        for (const identify::Belief& belief : part.beliefs) {
+            if (belief.readings.empty()) continue;
+            if (!identify::makes_sense(bench.tree, bench.data, part.beliefs, belief.frame)) continue;
+            judged.frames.push_back(told(bench.data, part, belief));
+        }
+        parts.push_back(std::move(judged));
+    }
+    return parts;
+}
+
+std::vector<std::string> cautions_of(const Bench& bench, const std::vector<Verdict>& verdicts) {
+    std::vector<bool> named(bench.data.methods.size(), false);
+    for (const PartEvidence& part : bench.parts) {
+        for (const evidence::Reading& reading : part.record.readings) named[reading.method] = true;
+    }
+    for (const Verdict& verdict : verdicts) {
+        for (std::size_t i = 0; i < named.size(); ++i) {
+            if (bench.data.methods[i].id == verdict.next_test) named[i] = true;
+        }
+    }
+    std::vector<std::string> cautions;
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        if (!named[i]) continue;
+        const evidence::Method& method = bench.data.methods[i];
+        for (const std::string& caution : method.cautions) cautions.push_back(method.title + ": " + caution);
+    }
+    return cautions;
+}
+
+}  // namespace grainside::verdict

@@ -1,0 +1,74 @@
+#include "judged_for.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include "calendar.h"
+#include "call_options.h"
+
+namespace grainside::tools {
+namespace {
+
+std::string in_lower_case(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return text;
+}
+
+// The markets in the letters of the book; unknown ones are reported.
+std::vector<std::string> known_markets(const std::vector<std::string>& asked, const RuleBook& book,
+                                       Diagnostics& diagnostics) {
+    const std::vector<std::string> known = book.markets();
+    const std::vector<std::string_view> names(known.begin(), known.end());
+    std::vector<std::string> markets;
+    for (const std::string& name : asked) {
+        std::string market = in_lower_case(name);
+        if (std::find(names.begin(), names.end(), market) == names.end()) {
+            std::string all;
+            for (const std::string_view one : names) all.append(all.empty() ? "the book has " : ", ").append(one);
+            diagnostics.error("--market: there is no market '" + name + "'", all);
+        } else if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
+            markets.push_back(std::move(market));
+        }
+    }
+    return markets;
+}
+
+}  // namespace
+
+void add_judged_for(CLI::App& command, JudgedFor& options) {
+    command
+        .add_option("--market", options.markets,
+                    "Apply the rules of these markets, as in us,eu\n"
+                    "besides those of every market (default: of the region\n"
+                    "that the listing states)")
+        ->type_name("M[,M...]")
+        ->delimiter(',')
+        ->allow_extra_args(false);
+    command.add_option("--on", options.on, "Apply the rules in force on this day (default: today)")
+        ->type_name("YYYY-MM-DD")
+        ->check(CLI::Validator(
+            [](const std::string& day) -> std::string {
+                return is_day(day) ? std::string() : "'" + day + "' is no day written as YYYY-MM-DD";
+            },
+            ""));
+}
+
+void add_fail_at(CLI::App& command, std::string& grade) {
+    command
+        .add_option("--fail-at", grade,
+                    "Exit with 1 at this grade or a worse one: contradicted,\n"
+                    "misleading (default), unsupported, inconclusive, vague")
+        ->type_name("GRADE")
+        ->check(one_of({"contradicted", "misleading", "unsupported", "inconclusive", "vague"}));
+}
+
+CheckOptions check_options_of(const JudgedFor& asked, const RuleBook& book, Diagnostics& diagnostics) {
+    CheckOptions options;
+    options.markets = known_markets(asked.markets, book, diagnostics);
+    options.on = asked.on.empty() ? today() : asked.on;
+    return options;
+}
+
+}  // namespace grainside::tools
