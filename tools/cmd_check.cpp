@@ -3,6 +3,7 @@
 #include <memory>
 #include <optional>
 
+#include "calendar.h"
 #include "check_totals.h"
 #include "diagnostics.h"
 #include "finish.h"
@@ -28,7 +29,7 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<CheckCall>();
     CLI::App* command = app.add_subcommand("check", "Find what listings may not say, and why");
     add_inputs(*command, call->shared);
-    add_judged_for(*command, call->judged_for);
+    add_judged_for(*command, call->judged_for, "today");
     add_fail_at(*command, call->fail_at);
     add_format(*command, call->shared.format, "one finding a line,\nand a closing line for each listing");
     add_colour(*command, call->shared.colour);
@@ -43,8 +44,9 @@ int run_check(const CheckCall& call) {
     Output output;
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
-    const CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
+    CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
     if (diagnostics.any_errors()) return finish(output, diagnostics, false);
+    if (options.on.empty()) options.on = today();
 
     Checker checker(*book, options);
     const RecordWriter records(*book);

@@ -26,7 +26,7 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<JudgeCall>();
     CLI::App* command = app.add_subcommand("judge", "Judge a sample's listing by what its tests showed");
     add_dossiers(*command, call->shared, "one verdict a line,\nand a closing line for each dossier");
-    add_judged_for(*command, call->judged_for);
+    add_judged_for(*command, call->judged_for, "the day on which the listing was captured");
     command
         ->add_option("--decide", call->decision_rule,
                      "How a value is held against a limit (JCGM 106):\n"
@@ -35,7 +35,7 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
         ->type_name("RULE")
         ->check(one_of({"both-guarded", "simple-acceptance", "guarded-acceptance", "guarded-rejection"}));
     add_fail_at(*command, call->fail_at);
-    command->footer(std::string(kFooter) + kExitStatusOfChecks);
+    command->footer(std::string(kFooter) + kExitStatusOfVerdicts);
     command->final_callback([call, &chosen] { chosen = [call] { return run_judge(*call); }; });
 }
 

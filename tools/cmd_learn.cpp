@@ -35,7 +35,14 @@ void add_learn(CLI::App& app, ChosenCommand& chosen) {
                      "How many readings the book's figures are worth beside\n"
                      "the confirmed ones (default: 20)")
         ->type_name("N")
-        ->check(CLI::Range(kLeastWeight, kMostWeight));
+        ->check(CLI::Validator(
+            [](const std::string& text) -> std::string {
+                double weight = 0;
+                const bool read = CLI::detail::lexical_cast(text, weight);
+                if (read && weight >= kLeastWeight && weight <= kMostWeight) return {};
+                return "'" + text + "' is no number from 0.001 to 1000000000";
+            },
+            ""));
     command->footer(std::string(kFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_learn(*call); }; });
 }
@@ -58,7 +65,7 @@ int run_learn(const LearnCall& call) {
         write_learning_view(learning, view_options(call.shared.colour), output.text());
         write_view_end(*book, output.text());
     } else {
-        write_learning_records(learning, output.text());
+        write_learning_records(*book, learning, output.text());
     }
     return finish(output, diagnostics, false);
 }

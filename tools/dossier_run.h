@@ -28,8 +28,9 @@ void add_dossiers(CLI::App& command, DossierOptionsOfCall& options, const std::s
 void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook& evidence, Diagnostics& diagnostics,
                       const std::function<bool(Dossier&&)>& handle);
 
-// The end of the help of the commands that grade nothing.
+// The end of the help: of the commands that grade nothing, and of the one that does.
 extern const char* const kExitStatusOfDossiers;
+extern const char* const kExitStatusOfVerdicts;
 
 }  // namespace grainside::tools
 

@@ -37,7 +37,7 @@ std::vector<std::string> known_markets(const std::vector<std::string>& asked, co
 
 }  // namespace
 
-void add_judged_for(CLI::App& command, JudgedFor& options) {
+void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& default_day) {
     command
         .add_option("--market", options.markets,
                     "Apply the rules of these markets, as in us,eu\n"
@@ -46,7 +46,7 @@ void add_judged_for(CLI::App& command, JudgedFor& options) {
         ->type_name("M[,M...]")
         ->delimiter(',')
         ->allow_extra_args(false);
-    command.add_option("--on", options.on, "Apply the rules in force on this day (default: today)")
+    command.add_option("--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")")
         ->type_name("YYYY-MM-DD")
         ->check(CLI::Validator(
             [](const std::string& day) -> std::string {
@@ -67,7 +67,7 @@ void add_fail_at(CLI::App& command, std::string& grade) {
 CheckOptions check_options_of(const JudgedFor& asked, const RuleBook& book, Diagnostics& diagnostics) {
     CheckOptions options;
     options.markets = known_markets(asked.markets, book, diagnostics);
-    options.on = asked.on.empty() ? today() : asked.on;
+    options.on = asked.on;
     return options;
 }
 

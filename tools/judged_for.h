@@ -14,10 +14,11 @@ namespace grainside::tools {
 
 struct JudgedFor {
     std::vector<std::string> markets;  // as written; empty: the region that the listing states
-    std::string on;                    // YYYY-MM-DD; empty: today
+    std::string on;                    // YYYY-MM-DD; empty: the default of the command
 };
 
-void add_judged_for(CLI::App& command, JudgedFor& options);
+// `default_day` ends the help's sentence: "today".
+void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& default_day);
 void add_fail_at(CLI::App& command, std::string& grade);
 
 // With the markets in the letters of the book; unknown ones are reported.

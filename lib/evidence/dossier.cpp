@@ -2,6 +2,7 @@
 
 #include <fstream>
 #include <optional>
+#include <system_error>
 #include <utility>
 
 #include "document/yaml_document.h"
@@ -58,8 +59,10 @@ Result<Dossier> Dossier::read(const fs::path& file, const EvidenceBook& book, co
         Issue issue;
         issue.code = "unreadable";
         issue.file = file.string();
-        issue.message = "the dossier cannot be read";
-        issue.hint = "is the name right, and is it a file?";
+        std::error_code unknown;
+        const bool folder = std::filesystem::is_directory(file, unknown);
+        issue.message = folder ? "this is a folder, not a dossier" : "the dossier cannot be read";
+        issue.hint = folder ? "name the files, as in `" + file.generic_string() + "/*.yaml`" : "is the name right?";
         return issue;
     }
     return parse(file.generic_string(), std::move(*text), file.parent_path(), book, options);

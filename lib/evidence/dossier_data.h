@@ -23,6 +23,7 @@ struct NamedQuantity {
     std::string name;  // "coat", "coat-share", "density", "content.Zn", "fibre-share.cotton"
     measure::Measured measured;
     measure::Dimension dimension{};
+    std::string written = {};  // as the dossier has it; empty where it was worked out
 };
 
 struct Reading {

@@ -132,7 +132,7 @@ private:
         } else if (is_colour(quantity)) {
             read_colour(node, quantity.name, reading);
         } else if (const auto measured = read_measured(reader_, node, quantity.dimension)) {
-            reading.quantities.push_back({quantity.name, *measured, quantity.dimension});
+            reading.quantities.push_back({quantity.name, *measured, quantity.dimension, std::string(node.text())});
         }
     }
 
@@ -153,7 +153,8 @@ private:
                               "L runs from 0 to 100, a and b seldom beyond 128 on either side");
                 continue;
             }
-            reading.quantities.push_back({fmt::format("{}.{}", name, key), *measured, Dimension::number});
+            reading.quantities.push_back(
+                {fmt::format("{}.{}", name, key), *measured, Dimension::number, std::string(one.text())});
         }
     }
 

@@ -109,7 +109,11 @@ void score(const EvidenceData& data, const DossierData& dossier, Scores* prior_o
 
 }  // namespace
 
-Learnt learn(const EvidenceData& data, std::span<const DossierData* const> dossiers, double weight) {
+Learnt learn(const EvidenceData& data, std::span<const DossierData* const> dossiers, double asked_weight) {
+    // Less than nothing, and what is no number, would leave rows that are none.
+    constexpr double kLeast = 1e-3;
+    constexpr double kMost = 1e9;
+    const double weight = asked_weight >= kLeast ? std::min(asked_weight, kMost) : kLeast;
     Counts all;
     for (const DossierData* dossier : dossiers) count(data, *dossier, all);
     Learnt learnt;

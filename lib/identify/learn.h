@@ -49,8 +49,9 @@ struct Learnt {
     Calibration learnt;           // with likelihoods learnt from the other dossiers only (leave one out)
 };
 
-// REQUIRES: weight > 0. Thread-safe.
-Learnt learn(const evidence::EvidenceData& data, std::span<const evidence::DossierData* const> dossiers, double weight);
+// `asked_weight` is taken into 0.001 to 1e9; what is no number counts as the least. Thread-safe.
+Learnt learn(const evidence::EvidenceData& data, std::span<const evidence::DossierData* const> dossiers,
+             double asked_weight);
 
 }  // namespace grainside::identify
 

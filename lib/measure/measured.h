@@ -12,8 +12,8 @@ namespace grainside::measure {
 
 struct Measured {
     double value = 0;
-    double u = 0;                                           // standard uncertainty, never negative
-    double dof = std::numeric_limits<double>::infinity();   // degrees of freedom of `u`
+    double u = 0;                                          // standard uncertainty, never negative
+    double dof = std::numeric_limits<double>::infinity();  // degrees of freedom of `u`
 };
 
 }  // namespace grainside::measure

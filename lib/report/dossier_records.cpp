@@ -1,4 +1,5 @@
 // Verdicts, beliefs and plans of a dossier as JSON Lines.
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <string>
@@ -9,11 +10,13 @@
 #include "evidence/evidence_data.h"
 #include "grainside/dossier_report.h"
 #include "report/json_writer.h"
+#include "report/rounded.h"
 
 namespace grainside {
 inline namespace v0 {
 
 using report::JsonWriter;
+using report::rounded;
 
 namespace {
 
@@ -27,12 +30,6 @@ void write_texts(JsonWriter& json, std::string_view key, const std::vector<std::
 void write_truth(JsonWriter& json, std::string_view key, bool truth) {
     json.key(key);
     json.value_bool(truth);
-}
-
-// Beliefs with the digits that mean something: a hundred thousandth.
-double rounded(double share) {
-    constexpr double kSteps = 1e5;
-    return std::round(share * kSteps) / kSteps;
 }
 
 const evidence::Reading* reading_of(const DossierContext& context, Part part, std::uint32_t index) {
@@ -58,6 +55,24 @@ void write_reading(JsonWriter& json, const DossierContext& context, Part part, s
     json.optional_member("date", reading->date);
     if (decibans != nullptr) json.member("decibans", rounded(*decibans));
     json.end_object();
+}
+
+// [{"method","title","cautions","sources"}]
+void write_methods(JsonWriter& json, const DossierContext& context, const std::vector<NamedMethod>& methods) {
+    json.key("methods");
+    json.begin_array();
+    for (const NamedMethod& method : methods) {
+        json.begin_object();
+        json.member("method", std::string_view(method.method));
+        json.member("title", std::string_view(method.title));
+        write_texts(json, "cautions", method.cautions);
+        json.key("sources");
+        json.begin_array();
+        for (const std::uint32_t index : method.sources) json.value(std::string_view(context.book.sources()[index].id));
+        json.end_array();
+        json.end_object();
+    }
+    json.end_array();
 }
 
 class VerdictRecord {
@@ -90,8 +105,8 @@ public:
         json_.optional_member("say_instead", verdict_.say_instead);
         write_sources();
         json_.member("probability", rounded(verdict_.holds));
-        json_.member("against", rounded(verdict_.fails));
-        json_.member("open", rounded(verdict_.open));
+        json_.member("probability_false", rounded(verdict_.fails));
+        json_.member("probability_open", rounded(verdict_.open));
         if (verdict_.contradictory) write_truth(json_, "contradictory", true);
         json_.key("readings");
         json_.begin_array();
@@ -124,9 +139,12 @@ private:
         }
     }
 
+    // Sources, the markets of the rule or limits that spoke, and whether a source's text could not be seen.
     void write_sources() {
         std::vector<std::string> sources;
+        bool from_memory = false;
         const auto add = [&](std::uint32_t index) {
+            from_memory = from_memory || context_.book.sources()[index].from_memory;
             const std::string& id = context_.book.sources()[index].id;
             for (const std::string& known : sources) {
                 if (known == id) return;
@@ -145,6 +163,23 @@ private:
             for (const auto index : context_.evidence.data().methods[reading->method].sources) add(index);
         }
         write_texts(json_, "sources", sources);
+        write_texts(json_, "markets", markets());
+        if (from_memory) write_truth(json_, "from_memory", true);
+    }
+
+    // Where the rule on words, or the limits that were read, hold; empty: everywhere.
+    std::vector<std::string> markets() const {
+        if (verdict_.basis != Basis::evidence && verdict_.finding != kNoClaim) {
+            return context_.book.rules()[check_.findings[verdict_.finding].rule].markets;
+        }
+        std::vector<std::string> markets;
+        for (const LimitResult& limit : verdict_.limits) {
+            if (limit.says == LimitVerdict::unread) continue;
+            for (const std::string& market : limit.markets) {
+                if (std::find(markets.begin(), markets.end(), market) == markets.end()) markets.push_back(market);
+            }
+        }
+        return markets;
     }
 
     void write_limit(const LimitResult& limit) {
@@ -185,6 +220,12 @@ void write_judgement_records(const DossierContext& context, const Judgement& jud
     json.member("dossier", context.dossier.id());
     json.member("claims", std::uint64_t{judgement.check == nullptr ? 0 : judgement.check->claim_count});
     json.member("verdicts", std::uint64_t{judgement.verdicts.size()});
+    json.key("unasked");
+    json.begin_array();
+    for (const ReadingPlace& place : judgement.unasked) {
+        write_reading(json, context, place.part, place.reading, nullptr);
+    }
+    json.end_array();
     json.key("worst");
     if (judgement.verdicts.empty()) {
         json.value_null();
@@ -192,7 +233,7 @@ void write_judgement_records(const DossierContext& context, const Judgement& jud
         json.value(name_of(judgement.worst));
     }
     json.member("decision_rule", name_of(judged.decision_rule));
-    write_texts(json, "cautions", judgement.cautions);
+    write_methods(json, context, judgement.methods);
     json.member("rule_book", context.book.digest());
     json.end_object();
     out += '\n';
@@ -219,6 +260,7 @@ void write_identity_records(const DossierContext& context, const Judgement& judg
             json.end_array();
             json.member("conflict", rounded(belief.conflict));
             write_truth(json, "contradictory", belief.contradictory);
+            if (belief.own_priors) write_truth(json, "own_priors", true);
             json.key("odd_ones");
             json.begin_array();
             for (const std::uint32_t odd : belief.odd_ones) write_reading(json, context, part.part, odd, nullptr);
@@ -237,7 +279,7 @@ void write_identity_records(const DossierContext& context, const Judgement& judg
     json.begin_object();
     json.member("dossier", context.dossier.id());
     json.member("parts", std::uint64_t{judgement.parts.size()});
-    write_texts(json, "cautions", judgement.cautions);
+    write_methods(json, context, judgement.methods);
     json.member("rule_book", context.book.digest());
     json.end_object();
     out += '\n';
@@ -269,8 +311,8 @@ void write_plan_records(const DossierContext& context, const TestPlan& plan, std
     json.member("dossier", context.dossier.id());
     json.member("tests", std::uint64_t{plan.tests.size()});
     json.member("questions", std::uint64_t{plan.questions});
-    json.member("decided_now", rounded(plan.decided_now));
-    json.member("decided_after", rounded(plan.decided_after));
+    json.member("share_decided_now", rounded(plan.decided_now));
+    json.member("share_decided_after", rounded(plan.decided_after));
     json.member("minutes", plan.minutes);
     json.member("cost", plan.cost);
     json.member("rule_book", context.book.digest());

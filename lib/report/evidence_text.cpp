@@ -1,9 +1,12 @@
 #include "report/evidence_text.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "evidence/evidence_data.h"
 #include "measure/quantity_text.h"
@@ -24,7 +27,9 @@ std::string quantity_text(const evidence::Method& method, const evidence::NamedQ
         if (quantity.name.starts_with(read.name)) unit = measure::find_unit(read.unit);
     }
     if (unit == nullptr || unit->dimension != quantity.dimension) unit = &measure::working_unit(quantity.dimension);
-    return fmt::format("{} {}", verdict::quantity_words(quantity.name), measure::to_text(quantity.measured, *unit));
+    const std::string words = verdict::quantity_words(quantity.name);
+    if (!quantity.written.empty()) return words + ' ' + quantity.written;
+    return fmt::format("{} {}", words, measure::to_text(quantity.measured, *unit));
 }
 
 }  // namespace
@@ -60,22 +65,35 @@ void append_sample_heading(const DossierContext& context, Colours colours, std::
     out += '\n';
 }
 
-std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading) {
+namespace {
+
+const evidence::Reading* reading_at(const DossierContext& context, Part part, std::uint32_t reading) {
     for (const evidence::PartRecord& record : context.dossier.data().parts) {
-        if (record.part != part || reading >= record.readings.size()) continue;
-        const evidence::Reading& one = record.readings[reading];
-        const evidence::Method& method = context.evidence.data().methods[one.method];
-        std::string line = method.title;
-        if (!one.date.empty()) line += ", " + one.date;
-        line += ": ";
-        if (one.outcome != evidence::kNone) line += method.outcomes[one.outcome].means;
-        for (std::size_t i = 0; i < std::min(one.quantities.size(), kMostQuantities); ++i) {
-            if (i > 0 || one.outcome != evidence::kNone) line += ", ";
-            line += quantity_text(method, one.quantities[i]);
-        }
-        return line;
+        if (record.part == part && reading < record.readings.size()) return &record.readings[reading];
     }
-    return {};
+    return nullptr;
+}
+
+}  // namespace
+
+std::string method_and_date(const DossierContext& context, Part part, std::uint32_t reading) {
+    const evidence::Reading* one = reading_at(context, part, reading);
+    if (one == nullptr) return {};
+    const std::string& title = context.evidence.data().methods[one->method].title;
+    return one->date.empty() ? title : title + ", " + one->date;
+}
+
+std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading) {
+    const evidence::Reading* one = reading_at(context, part, reading);
+    if (one == nullptr) return {};
+    const evidence::Method& method = context.evidence.data().methods[one->method];
+    std::string line = method_and_date(context, part, reading) + ": ";
+    if (one->outcome != evidence::kNone) line += method.outcomes[one->outcome].means;
+    for (std::size_t i = 0; i < std::min(one->quantities.size(), kMostQuantities); ++i) {
+        if (i > 0 || one->outcome != evidence::kNone) line += ", ";
+        line += quantity_text(method, one->quantities[i]);
+    }
+    return line;
 }
 
 std::string weight_text(double decibans, std::string_view what) {
@@ -84,15 +102,44 @@ std::string weight_text(double decibans, std::string_view what) {
                        what, odds, odds < 10 ? 1 : 0);
 }
 
-void append_cautions(const std::vector<std::string>& cautions, Colours colours, std::size_t width, std::string& out) {
-    if (cautions.empty()) return;
-    out += colours.heading();
-    out += "Cautions of the methods named";
-    out += colours.plain();
-    out += '\n';
-    for (const std::string& caution : cautions) {
+void append_methods(const DossierContext& context, const std::vector<NamedMethod>& methods, Colours colours,
+                    std::size_t width, std::string& out) {
+    constexpr std::size_t kIndent = 4;
+    const auto heading = [&](std::string_view text) {
+        out += colours.heading();
+        out += text;
+        out += colours.plain();
+        out += '\n';
+    };
+    const auto item = [&](const std::string& text) {
         out += "  - ";
-        append_wrapped(out, caution, 4, width);
+        append_wrapped(out, text, kIndent, width);
+    };
+    // The same warning of several methods is read once.
+    std::vector<std::pair<std::string, std::string>> cautions;  // text, titles
+    for (const NamedMethod& method : methods) {
+        for (const std::string& caution : method.cautions) {
+            const auto same = std::find_if(cautions.begin(), cautions.end(),
+                                           [&](const auto& known) { return known.first == caution; });
+            if (same == cautions.end()) {
+                cautions.emplace_back(caution, method.title);
+            } else {
+                same->second += "; " + method.title;
+            }
+        }
+    }
+    if (!cautions.empty()) heading("Cautions of the methods named");
+    for (const auto& [text, titles] : cautions) item(fmt::format("{} ({})", text, titles));
+    if (!cautions.empty()) out += '\n';
+    if (methods.empty()) return;
+    heading("What the methods stand on");
+    for (const NamedMethod& method : methods) {
+        std::vector<std::string> cites;
+        for (const std::uint32_t index : method.sources) {
+            const SourceInfo& source = context.book.sources()[index];
+            cites.push_back(source.cite + (source.from_memory ? " (from memory)" : ""));
+        }
+        item(fmt::format("{}: {}", method.title, fmt::join(cites, "; ")));
     }
     out += '\n';
 }

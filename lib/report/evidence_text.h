@@ -34,8 +34,13 @@ std::string reading_line(const DossierContext& context, Part part, std::uint32_t
 // "20.3 decibans against it, 107 to 1", where `what` is "it".
 std::string weight_text(double decibans, std::string_view what);
 
-// The cautions of the methods that a view names; nothing where there are none.
-void append_cautions(const std::vector<std::string>& cautions, Colours colours, std::size_t width, std::string& out);
+// "Cut edge under a loupe, 2026-08-20"
+std::string method_and_date(const DossierContext& context, Part part, std::uint32_t reading);
+
+// The cautions of the methods that a view names, each text once, then what each method stands on; nothing for no
+// method.
+void append_methods(const DossierContext& context, const std::vector<NamedMethod>& methods, Colours colours,
+                    std::size_t width, std::string& out);
 
 }  // namespace grainside::report
 

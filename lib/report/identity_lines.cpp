@@ -25,7 +25,10 @@ public:
     void write_part(const PartJudgement& part, bool with_weights) {
         for (const FrameBelief& belief : part.frames) {
             out_ += "  ";
-            append_wrapped(out_, fmt::format("{}: {}", name_of(part.part), belief.title), 4, width_);
+            append_wrapped(out_,
+                           fmt::format("{}: {}{}", name_of(part.part), belief.title,
+                                       belief.own_priors ? " (what was believed before is the dossier's own)" : ""),
+                           4, width_);
             write_candidates(belief);
             if (with_weights) write_weights(part.part, belief);
             if (belief.contradictory) write_alarm(part.part, belief);

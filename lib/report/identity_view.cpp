@@ -16,7 +16,7 @@ void write_identity_view(const DossierContext& context, const Judgement& judgeme
     report::append_sample_heading(context, colours, width, out);
     if (judgement.parts.empty()) out += "No readings on record.\n\n";
     report::append_identity_with_weights(context, judgement.parts, colours, width, out);
-    report::append_cautions(judgement.cautions, colours, width, out);
+    report::append_methods(context, judgement.methods, colours, width, out);
 }
 
 }  // namespace v0

@@ -14,6 +14,7 @@
 #include "report/plain_lines.h"
 #include "report/view_text.h"
 #include "verdict/percent_text.h"
+#include "verdict/quantity_words.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -51,7 +52,8 @@ public:
         for (std::size_t part = 0; part < kPartCount; ++part) write_part(static_cast<Part>(part));
         if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
         report::append_identity(context_, judgement_.parts, colours_, width_, out_);
-        report::append_cautions(judgement_.cautions, colours_, width_, out_);
+        write_unasked();
+        report::append_methods(context_, judgement_.methods, colours_, width_, out_);
         write_summary();
         out_ += '\n';
     }
@@ -111,6 +113,7 @@ private:
         report::append_wrapped(out_, words_of(told), kWordsIndent, width_);
         lines_.write("reads as", report::statement_of(context_.book, claim_of(verdict)));
         lines_.write("because", verdict.because);
+        write_against(verdict);
         if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
         if (verdict.holds > 0 || verdict.fails > 0) lines_.write("belief", belief_text(verdict));
         write_readings(verdict);
@@ -125,6 +128,20 @@ private:
         }
         write_sources(verdict);
         out_ += '\n';
+    }
+
+    // The statement that a cross-check sets the words against.
+    void write_against(const Verdict& verdict) {
+        if (verdict.finding == kNoClaim) return;
+        const Finding& finding = judgement_.check->findings[verdict.finding];
+        if (finding.against == kNoClaim) return;
+        const Claim& other = judgement_.check->mentions[finding.against];
+        const Field& field = context_.dossier.listing()->fields[other.field];
+        lines_.write("against", fmt::format("'{}' in {} ({}: {})",
+                                            report::one_line(field.text.substr(other.start, other.end - other.start),
+                                                             kMostWordCells),
+                                            report::one_line(field.name, kMostWordCells), name_of(other.part),
+                                            report::statement_of(context_.book, other)));
     }
 
     static std::string belief_text(const Verdict& verdict) {
@@ -159,12 +176,23 @@ private:
             if (limit.says == LimitVerdict::unread) continue;
             std::string text = limit.title;
             if (!limit.markets.empty()) text += fmt::format(" ({})", fmt::join(limit.markets, ", "));
-            text += fmt::format(": {}{} {}; {}", name_of(limit.part),
-                                limit.quantity.empty() ? "" : " " + limit.quantity, limit.value, name_of(limit.says));
+            text += fmt::format(": {} {}{}{}; {}", name_of(limit.part), verdict::quantity_words(limit.quantity),
+                                limit.quantity.empty() ? "" : " ", limit.value, name_of(limit.says));
             if (!limit.bound.empty()) text += fmt::format(" ({})", limit.bound);
+            text += methods_of(limit);
             lines_.write(label, text);
             label = {};
         }
+    }
+
+    // "; by Coat thickness on a section, 2026-09-11"
+    std::string methods_of(const LimitResult& limit) const {
+        std::string text;
+        if (limit.quantity.empty()) return text;
+        for (const std::uint32_t reading : limit.readings) {
+            text += (text.empty() ? "; by " : ", ") + report::method_and_date(context_, limit.part, reading);
+        }
+        return text;
     }
 
     void write_sources(const Verdict& verdict) {
@@ -190,6 +218,25 @@ private:
         }
     }
 
+    // What was read and no claim asked about: it may matter all the same.
+    void write_unasked() {
+        if (judgement_.check == nullptr || judgement_.unasked.empty()) return;
+        out_ += colours_.heading();
+        out_ += "Read, and no claim asked about it";
+        out_ += colours_.plain();
+        out_ += '\n';
+        for (const ReadingPlace& place : judgement_.unasked) {
+            out_ += "  - ";
+            report::append_wrapped(
+                out_,
+                fmt::format("{}: {}", name_of(place.part), report::reading_line(context_, place.part, place.reading)),
+                4, width_);
+        }
+        out_ += '\n';
+    }
+
+    static std::string percent_of(double share) { return fmt::format("{:g} %", 100 * share); }
+
     void write_summary() {
         std::array<std::size_t, 6> of_grade{};
         for (const Verdict& verdict : judgement_.verdicts) ++of_grade[static_cast<std::size_t>(verdict.grade)];
@@ -204,8 +251,7 @@ private:
         report::append_wrapped(
             out_,
             fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
-                        name_of(judged_.decision_rule),
-                        verdict::percent_text(context_.evidence.data().judging.decided_at),
+                        name_of(judged_.decision_rule), percent_of(context_.evidence.data().judging.decided_at),
                         judged_.check.markets.empty() ? market_of_listing()
                                                       : fmt::format("{}", fmt::join(judged_.check.markets, ", "))),
             0, width_);

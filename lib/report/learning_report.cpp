@@ -1,6 +1,7 @@
 // write_learning_view and write_learning_records.
 #include <fmt/format.h>
 
+#include <cmath>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -9,6 +10,7 @@
 #include "report/grade_colour.h"
 #include "report/json_writer.h"
 #include "report/plain_lines.h"
+#include "report/rounded.h"
 #include "report/view_text.h"
 #include "verdict/percent_text.h"
 
@@ -31,11 +33,11 @@ void append_calibration(const report::Colours& colours, std::string_view title, 
     append_heading(colours, title, out);
     out += fmt::format("  {}, Brier score {:.3f} (0 is perfect, 2 is worst)\n",
                        report::counted(table.cases, "confirmed part", "confirmed parts"), table.brier);
-    out += "  predicted      mean       came true   of\n";
+    out += "  predicted      mean       came true\n";
     for (const ReliabilityLine& line : table.lines) {
-        out += fmt::format("  {:>3.0f} to {:>3.0f} %  {:>8}   {:>8}   {:>4}\n", 100 * line.from, 100 * line.to,
-                           verdict::percent_text(line.mean_predicted), verdict::percent_text(line.came_true),
-                           line.predictions);
+        out += fmt::format("  {:>3.0f} to {:>3.0f} %  {:>6.1f} %   {} of {}\n", 100 * line.from, 100 * line.to,
+                           100 * line.mean_predicted,
+                           std::lround(line.came_true * static_cast<double>(line.predictions)), line.predictions);
     }
     out += '\n';
 }
@@ -44,16 +46,16 @@ void write_calibration(JsonWriter& json, std::string_view key, const Calibration
     json.key(key);
     json.begin_object();
     json.member("cases", std::uint64_t{table.cases});
-    json.member("brier", table.brier);
+    json.member("brier", report::rounded(table.brier));
     json.key("reliability");
     json.begin_array();
     for (const ReliabilityLine& line : table.lines) {
         json.begin_object();
-        json.member("from", line.from);
-        json.member("to", line.to);
+        json.member("from", report::rounded(line.from));
+        json.member("to", report::rounded(line.to));
         json.member("predictions", std::uint64_t{line.predictions});
-        json.member("mean_predicted", line.mean_predicted);
-        json.member("came_true", line.came_true);
+        json.member("mean_predicted", report::rounded(line.mean_predicted));
+        json.member("came_true", report::rounded(line.came_true));
         json.end_object();
     }
     json.end_array();
@@ -93,7 +95,7 @@ void write_learning_view(const Learning& learning, const ViewOptions& options, s
     out += '\n';
 }
 
-void write_learning_records(const Learning& learning, std::string& out) {
+void write_learning_records(const RuleBook& book, const Learning& learning, std::string& out) {
     for (const LearntLikelihood& row : learning.likelihoods) {
         JsonWriter json(out);
         json.begin_object();
@@ -107,8 +109,8 @@ void write_learning_records(const Learning& learning, std::string& out) {
             json.begin_object();
             json.member("outcome", std::string_view(outcome.outcome));
             json.member("seen", std::uint64_t{outcome.seen});
-            json.member("before", outcome.before);
-            json.member("after", outcome.after);
+            json.member("before", report::rounded(outcome.before));
+            json.member("after", report::rounded(outcome.after));
             json.end_object();
         }
         json.end_array();
@@ -121,6 +123,7 @@ void write_learning_records(const Learning& learning, std::string& out) {
     write_calibration(json, "before_any_reading", learning.without_readings);
     write_calibration(json, "by_the_book", learning.by_the_book);
     write_calibration(json, "as_learnt", learning.as_learnt);
+    json.member("rule_book", book.digest());
     json.end_object();
     out += '\n';
 }

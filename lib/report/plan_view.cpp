@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "evidence/dossier_data.h"
 #include "grainside/dossier_report.h"
 #include "report/evidence_text.h"
 #include "report/plain_lines.h"
@@ -35,7 +36,9 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
     const std::size_t width = report::width_of(options);
     report::append_sample_heading(context, colours, width, out);
     if (plan.questions == 0) {
-        out += "Nothing is open: every claim that a test could settle is decided.\n\n";
+        const bool empty = context.dossier.listing() == nullptr && context.dossier.data().parts.empty();
+        out += empty ? "Nothing to plan: the dossier has neither a listing nor a part.\n\n"
+                     : "Nothing is open: every claim that a test could settle is decided.\n\n";
         return;
     }
     if (plan.tests.empty()) {
@@ -66,11 +69,9 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
     }
     out += '\n';
     report::append_wrapped(out,
-                           fmt::format("{}, {}: {:g} min, about {:g} euro. Of the questions {:.0f} are decided now, "
-                                       "{:.1f} are expected to be afterwards.",
+                           fmt::format("{}; {}, {:g} min and about {:g} euro, should decide about {:.1f} of them.",
                                        counted(plan.questions, "open question", "open questions"),
                                        counted(plan.tests.size(), "test", "tests"), plan.minutes, plan.cost,
-                                       plan.decided_now * static_cast<double>(plan.questions),
                                        plan.decided_after * static_cast<double>(plan.questions)),
                            0, width);
     report::append_wrapped(

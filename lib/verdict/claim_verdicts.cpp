@@ -1,6 +1,7 @@
 #include "verdict/claim_verdicts.h"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -44,6 +45,34 @@ std::unordered_map<std::uint32_t, std::uint32_t> worst_findings(const CheckResul
         if (!first && check.findings[i].grade < check.findings[known->second].grade) known->second = i;
     }
     return worst;
+}
+
+// Readings that are in no frame and no limit that a claim asks.
+std::vector<ReadingPlace> unasked_readings(const Bench& bench, const std::map<Statement, ClaimEvidence>& considered) {
+    std::set<std::pair<Part, std::size_t>> asked;
+    for (const auto& [statement, evidence] : considered) {
+        for (const LimitDecision& decision : evidence.limits) {
+            for (const std::uint32_t reading : decision.readings) asked.insert({decision.part, reading});
+        }
+        if (evidence.part == nullptr) continue;
+        const auto add = [&](std::size_t frame) {
+            if (frame == evidence::kNone) return;
+            for (const identify::WeighedReading& reading : evidence.part->beliefs[frame].readings) {
+                asked.insert({evidence.part->record.part, reading.reading});
+            }
+        };
+        for (const identify::FrameView& view : evidence.views) {
+            add(view.frame);
+            add(view.outer);
+        }
+    }
+    std::vector<ReadingPlace> unasked;
+    for (const identify::PartEvidence& part : bench.parts) {
+        for (std::uint32_t i = 0; i < part.record.readings.size(); ++i) {
+            if (!asked.contains({part.record.part, i})) unasked.push_back({part.record.part, i});
+        }
+    }
+    return unasked;
 }
 
 class Verdicts {
@@ -125,12 +154,12 @@ std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResul
     return all;
 }
 
-std::vector<Verdict> verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing,
-                                 const CheckResult& check, const Checker& checker) {
+ListingVerdicts verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing, const CheckResult& check,
+                            const Checker& checker) {
     const std::map<Statement, ClaimEvidence> considered = consider(bench, check);
     const auto findings = worst_findings(check);
     const Verdicts verdicts(bench, book, listing, check, checker);
-    std::vector<Verdict> result;
+    ListingVerdicts result;
     for (std::uint32_t i = 0; i < check.mentions.size(); ++i) {
         if (!is_claim_kind(check.mentions[i].kind)) continue;
         const ClaimEvidence& evidence = considered.at(statement_of(check.mentions[i]));
@@ -138,11 +167,13 @@ std::vector<Verdict> verdicts_on(const Bench& bench, const RuleBook& book, const
         if (const auto finding = findings.find(i); finding != findings.end()) {
             verdicts.add_words(finding->second, evidence, verdict);
         }
-        result.push_back(std::move(verdict));
+        result.verdicts.push_back(std::move(verdict));
     }
     for (std::uint32_t i = 0; i < check.findings.size(); ++i) {
-        if (!is_claim_kind(check.mentions[check.findings[i].claim].kind)) result.push_back(verdicts.by_words(i));
+        if (!is_claim_kind(check.mentions[check.findings[i].claim].kind))
+            result.verdicts.push_back(verdicts.by_words(i));
     }
+    result.unasked = unasked_readings(bench, considered);
     return result;
 }
 

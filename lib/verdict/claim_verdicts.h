@@ -19,9 +19,14 @@ Statement statement_of(const Claim& claim);
 // Evidence on every different statement of the listing.
 std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check);
 
-// In the order of the claims; then the findings on words that claim nothing. `checker` made `check`.
-std::vector<Verdict> verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing,
-                                 const CheckResult& check, const Checker& checker);
+struct ListingVerdicts {
+    std::vector<Verdict> verdicts;      // in the order of the claims; then the findings on words that claim nothing
+    std::vector<ReadingPlace> unasked;  // readings that tell nothing of what any claim is about
+};
+
+// `checker` made `check`.
+ListingVerdicts verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing, const CheckResult& check,
+                            const Checker& checker);
 
 }  // namespace grainside::verdict
 

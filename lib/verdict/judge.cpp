@@ -1,6 +1,7 @@
 #include "grainside/judge.h"
 
 #include <algorithm>
+#include <string>
 #include <string_view>
 #include <utility>
 
@@ -71,7 +72,13 @@ struct Judge::Workspace {
         : book(rule_book),
           data(evidence_book.data()),
           options(std::move(judge_options)),
-          checker(rule_book, options.check) {}
+          checker(rule_book, options.check),
+          checked_day(options.check.on) {}
+
+    // The day whose rules and limits apply: the one asked for; else the day on which the listing was captured.
+    const std::string& day_of(const evidence::DossierData& dossier) const {
+        return options.check.on.empty() ? dossier.captured : options.check.on;
+    }
 
     Bench bench_of(const evidence::DossierData& dossier) const {
         Bench bench{book.data().vocabulary.concepts,
@@ -108,7 +115,7 @@ struct Judge::Workspace {
         const auto reach = rules::reach_of(markets, book.data().markets);
         for (const evidence::Limit& limit : data.limits) {
             const bool category = limit.categories == 0 || (limit.categories >> check.category & 1U) != 0;
-            if (!category || !rules::holds_in(limit.markets, reach) || !limit.in_force.on(options.check.on)) continue;
+            if (!category || !rules::holds_in(limit.markets, reach) || !limit.in_force.on(checked_day)) continue;
             // A market's own limit takes the place of that of the larger market, unless that was asked for too.
             std::erase_if(bench.limits, [&](const evidence::Limit* other) {
                 const auto index = static_cast<std::size_t>(other - data.limits.data());
@@ -123,6 +130,12 @@ struct Judge::Workspace {
     // Nothing where the dossier has no listing.
     const CheckResult* check_listing(const evidence::DossierData& dossier, Bench& bench) {
         if (!dossier.has_listing) return nullptr;
+        if (const std::string& day = day_of(dossier); day != checked_day) {
+            CheckOptions of_that_day = options.check;
+            of_that_day.on = day;
+            checker = Checker(book, std::move(of_that_day));
+            checked_day = day;
+        }
         const CheckResult& check = checker.check(dossier.listing);
         bench.main_part = check.main_part;
         add_claimed_parts(check, bench);
@@ -134,6 +147,7 @@ struct Judge::Workspace {
     const evidence::EvidenceData& data;
     JudgeOptions options;
     Checker checker;
+    std::string checked_day;  // that `checker` was made for
     Judgement result;
 };
 
@@ -150,10 +164,13 @@ const Judgement& Judge::judge(const Dossier& dossier) {
     Bench bench = work.bench_of(dossier.data());
     result.check = work.check_listing(dossier.data(), bench);
     if (result.check != nullptr) {
-        result.verdicts = verdict::verdicts_on(bench, work.book, dossier.data().listing, *result.check, work.checker);
+        verdict::ListingVerdicts on_listing =
+            verdict::verdicts_on(bench, work.book, dossier.data().listing, *result.check, work.checker);
+        result.verdicts = std::move(on_listing.verdicts);
+        result.unasked = std::move(on_listing.unasked);
     }
     result.parts = verdict::parts_of(bench);
-    result.cautions = verdict::cautions_of(bench, result.verdicts);
+    result.methods = verdict::methods_of(bench, result.verdicts);
     for (const Verdict& verdict : result.verdicts) result.worst = std::min(result.worst, verdict.grade);
     return result;
 }
@@ -163,7 +180,7 @@ const Judgement& Judge::identify(const Dossier& dossier) {
     result = Judgement{};
     const Bench bench = work_->bench_of(dossier.data());
     result.parts = verdict::parts_of(bench);
-    result.cautions = verdict::cautions_of(bench, {});
+    result.methods = verdict::methods_of(bench, {});
     return result;
 }
 

@@ -195,6 +195,9 @@ std::optional<int> repeats_for(const Regions& regions, const DecisionPolicy& pol
 }  // namespace
 
 std::string LimitDecision::bound() const {
+    if (says == LimitVerdict::contradicts && !contradicted_by.empty()) return contradicted_by;
+    if (says == LimitVerdict::supports) return supported_by;
+    if (says == LimitVerdict::met && !contradicted_by.empty()) return "not " + contradicted_by;
     if (contradicted_by.empty() || supported_by.empty()) return contradicted_by + supported_by;
     return fmt::format("contradicts {}, supports {}", contradicted_by, supported_by);
 }

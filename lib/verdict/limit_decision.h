@@ -34,7 +34,8 @@ struct LimitDecision {
     std::string contradicted_by;          // "above 0.15 mm"; empty where the limit never contradicts
     std::string supported_by;             // "at least 4", or "the stated 1.8 mm, give or take 0.2 mm"
 
-    // Both in one: "above 0.15 mm", "contradicts at most 3, supports at least 4".
+    // What matters of them for `says`: "above 0.15 mm" where that contradicts, "not above 0.15 mm" where it is met;
+    // both where it is undecided.
     std::string bound() const;
 };
 

@@ -1,6 +1,7 @@
 #include "verdict/part_judgements.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace grainside::verdict {
@@ -8,13 +9,15 @@ namespace {
 
 using identify::PartEvidence;
 
-FrameBelief told(const evidence::EvidenceData& data, const PartEvidence& part, const identify::Belief& belief) {
-    const evidence::Frame& frame = data.frames[belief.frame];
+FrameBelief told(const Bench& bench, const PartEvidence& part, const identify::Belief& belief) {
+    const evidence::Frame& frame = bench.data.frames[belief.frame];
     FrameBelief result;
     result.frame = frame.id;
     result.title = frame.title;
     result.conflict = belief.conflict;
     result.contradictory = belief.contradictory;
+    result.own_priors = std::any_of(bench.dossier.priors.begin(), bench.dossier.priors.end(),
+                                    [&](const evidence::OwnPrior& own) { return own.frame == belief.frame; });
     for (std::size_t i = 0; i < frame.candidates.size(); ++i) {
         result.candidates.push_back(
             {frame.candidates[i].id, frame.candidates[i].name, belief.prior[i], belief.posterior[i]});
@@ -37,6 +40,15 @@ FrameBelief told(const evidence::EvidenceData& data, const PartEvidence& part, c
     return result;
 }
 
+// The readings changed what was believed; a question that they left where it was tells nobody anything.
+bool moved(const identify::Belief& belief) {
+    constexpr double kLeast = 0.005;
+    for (std::size_t i = 0; i < belief.prior.size(); ++i) {
+        if (std::abs(belief.posterior[i] - belief.prior[i]) >= kLeast) return true;
+    }
+    return false;
+}
+
 }  // namespace
 
 std::vector<PartJudgement> parts_of(const Bench& bench) {
@@ -46,16 +58,16 @@ std::vector<PartJudgement> parts_of(const Bench& bench) {
         PartJudgement judged;
         judged.part = part.record.part;
         for (const identify::Belief& belief : part.beliefs) {
-            if (belief.readings.empty()) continue;
+            if (belief.readings.empty() || !moved(belief)) continue;
             if (!identify::makes_sense(bench.tree, bench.data, part.beliefs, belief.frame)) continue;
-            judged.frames.push_back(told(bench.data, part, belief));
+            judged.frames.push_back(told(bench, part, belief));
         }
         parts.push_back(std::move(judged));
     }
     return parts;
 }
 
-std::vector<std::string> cautions_of(const Bench& bench, const std::vector<Verdict>& verdicts) {
+std::vector<NamedMethod> methods_of(const Bench& bench, const std::vector<Verdict>& verdicts) {
     std::vector<bool> named(bench.data.methods.size(), false);
     for (const PartEvidence& part : bench.parts) {
         for (const evidence::Reading& reading : part.record.readings) named[reading.method] = true;
@@ -65,13 +77,13 @@ std::vector<std::string> cautions_of(const Bench& bench, const std::vector<Verdi
             if (bench.data.methods[i].id == verdict.next_test) named[i] = true;
         }
     }
-    std::vector<std::string> cautions;
+    std::vector<NamedMethod> methods;
     for (std::size_t i = 0; i < named.size(); ++i) {
         if (!named[i]) continue;
         const evidence::Method& method = bench.data.methods[i];
-        for (const std::string& caution : method.cautions) cautions.push_back(method.title + ": " + caution);
+        methods.push_back({method.id, method.title, method.cautions, method.sources});
     }
-    return cautions;
+    return methods;
 }
 
 }  // namespace grainside::verdict

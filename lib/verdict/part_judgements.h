@@ -14,8 +14,8 @@ namespace grainside::verdict {
 // sense: nobody asks which animal a cloth comes from.
 std::vector<PartJudgement> parts_of(const Bench& bench);
 
-// "Cut edge under a loupe: Cut away from the body ..." of every method on record or named in a verdict, each once.
-std::vector<std::string> cautions_of(const Bench& bench, const std::vector<Verdict>& verdicts);
+// The methods on record, and those that verdicts name.
+std::vector<NamedMethod> methods_of(const Bench& bench, const std::vector<Verdict>& verdicts);
 
 }  // namespace grainside::verdict
 

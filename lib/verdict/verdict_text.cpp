@@ -86,15 +86,34 @@ std::string inconclusive(const Bench& bench, const ClaimEvidence& evidence) {
     return "The readings on record do not decide it.";
 }
 
-// Which readings the verdict hangs on, where it is the frames that give it.
+bool decides(const LimitDecision& decision, Grade grade) {
+    return (grade == Grade::contradicted && decision.says == LimitVerdict::contradicts) ||
+           (grade == Grade::consistent && decision.says == LimitVerdict::supports);
+}
+
+// Which readings the verdict hangs on. Frames and limits may each give it: then a reading carries it only where both
+// rest on it.
 void add_carriers(const Bench& bench, const ClaimEvidence& evidence, std::vector<std::string>& changes) {
-    if (evidence.frames_grade != evidence.grade) return;
-    for (const Carrier& carrier : evidence.carriers) {
-        changes.push_back(fmt::format("Without {} it would be {}.",
-                                      reading_words(bench, evidence.part->record, carrier.reading),
-                                      name_of(carrier.without)));
+    const auto without = [&](const evidence::PartRecord& record, std::uint32_t reading, Grade grade) {
+        changes.push_back(
+            fmt::format("Without {} it would be {}.", reading_words(bench, record, reading), name_of(grade)));
+    };
+    std::vector<const LimitDecision*> limits;
+    for (const LimitDecision& decision : evidence.limits) {
+        if (decides(decision, evidence.grade)) limits.push_back(&decision);
     }
-    if (evidence.carriers.empty() && evidence.readings.size() > 1) {
+    const bool by_frames = evidence.frames_grade == evidence.grade;
+    if (!by_frames && limits.size() == 1 && limits.front()->readings.size() == 1 &&
+        limits.front()->limit->no_part_is.empty()) {
+        without(bench.part(limits.front()->part)->record, limits.front()->readings.front(), evidence.frames_grade);
+    }
+    if (!by_frames) return;
+    if (limits.empty()) {
+        for (const Carrier& carrier : evidence.carriers) {
+            without(evidence.part->record, carrier.reading, carrier.without);
+        }
+    }
+    if (evidence.carriers.empty() && evidence.stands_alone && evidence.readings.size() > 1) {
         changes.emplace_back("It would stand without any one of its readings.");
     }
 }

@@ -33,23 +33,26 @@ void write_identity_view(const DossierContext& context, const Judgement& judgeme
 // The tests to make, in order, with their cautions.
 void write_plan_view(const DossierContext& context, const TestPlan& plan, const ViewOptions& options, std::string& out);
 
-// One line a verdict: the members of a finding, and {"dossier","probability","against","open","contradictory"?,
-// "readings","limits","would_change"}; then one closing line {"dossier","claims","verdicts","worst","decision_rule",
-// "rule_book"}.
+// One line a verdict:
+// {"dossier","listing","field","start","end","words","part","kind","says","negated","grade","basis",
+// "rule"?,"because","say_instead"?,"sources","markets","from_memory"?,"probability","probability_false",
+// "probability_open","contradictory"?,"readings","limits","would_change","next_test"?}; then one closing line
+// {"dossier", "claims","verdicts","unasked","worst","decision_rule","methods","rule_book"}.
 void write_judgement_records(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
                              std::string& out);
 // One line a part and question: {"dossier","part","frame","asks","candidates","conflict","contradictory","readings"};
-// then {"dossier","parts","rule_book"}.
+// then {"dossier","parts","methods","rule_book"}.
 void write_identity_records(const DossierContext& context, const Judgement& judgement, std::string& out);
 // One line a test: {"dossier","step","method","title","part","harm","who","bits","minutes","cost","about","cautions",
-// "next"?}; then {"dossier","tests","questions","decided_now","decided_after","minutes","cost","rule_book"}.
+// "next"?}; then
+// {"dossier","tests","questions","share_decided_now","share_decided_after","minutes","cost","rule_book"}.
 void write_plan_records(const DossierContext& context, const TestPlan& plan, std::string& out);
 
 // Likelihoods before and after, and three tables of predicted against observed.
 void write_learning_view(const Learning& learning, const ViewOptions& options, std::string& out);
 // One line a method and material: {"method","frame","candidate","seen","outcomes"}; then {"dossiers",
-// "before_any_reading","by_the_book","as_learnt"}.
-void write_learning_records(const Learning& learning, std::string& out);
+// "before_any_reading","by_the_book","as_learnt","rule_book"}.
+void write_learning_records(const RuleBook& book, const Learning& learning, std::string& out);
 
 }  // namespace v0
 }  // namespace grainside

@@ -40,7 +40,8 @@ std::string_view name_of(DecisionRule rule) noexcept;  // "both-guarded"
 std::optional<DecisionRule> decision_rule_named(std::string_view name) noexcept;
 
 struct JudgeOptions {
-    CheckOptions check;  // markets and day, for rules on words and for limits alike
+    // Markets and day, for rules on words and for limits alike. Without a day: that on which the listing was captured.
+    CheckOptions check;
     DecisionRule decision_rule = DecisionRule::both_guarded;
 };
 
@@ -104,6 +105,7 @@ struct FrameBelief {
     std::vector<CandidateBelief> candidates;  // most believed first, then by id
     double conflict = 0;                      // decibans
     bool contradictory = false;
+    bool own_priors = false;              // the dossier's, not the book's
     std::vector<std::uint32_t> readings;  // indices of the readings that tell
     std::vector<std::uint32_t> odd_ones;  // readings without which there is no contradiction
     std::vector<double> decibans;         // of `readings`: what each adds to the odds of the most believed candidate
@@ -135,11 +137,26 @@ struct TestPlan {
     double cost = 0;
 };
 
+// Where a reading stands: index among the part's readings, in written order.
+struct ReadingPlace {
+    Part part = Part::body;
+    std::uint32_t reading = 0;
+};
+
+// A test that is on record, or that a verdict names.
+struct NamedMethod {
+    std::string method;
+    std::string title;
+    std::vector<std::string> cautions;
+    std::vector<std::uint32_t> sources;  // indices into RuleBook::sources()
+};
+
 struct Judgement {
     const CheckResult* check = nullptr;  // of the dossier's listing; nullptr where it has none
     std::vector<Verdict> verdicts;       // in the order of the claims, then findings on words that are no claims
     std::vector<PartJudgement> parts;
-    std::vector<std::string> cautions;  // of every method that is on record or named in a verdict, each once
+    std::vector<NamedMethod> methods;   // on record or named in a verdict, each once, in the book's order
+    std::vector<ReadingPlace> unasked;  // readings that no verdict rests on; only with a listing
     Grade worst = Grade::consistent;
 };
 
@@ -152,7 +169,7 @@ public:
 
     // The result lives until the next call.
     const Judgement& judge(const Dossier& dossier);
-    // The same without the listing: what each part may be, and the cautions of the methods on record.
+    // The same without the listing: what each part may be, and the methods on record.
     const Judgement& identify(const Dossier& dossier);
     // Which tests to make next. With a listing: about its claims that are not decided yet; without: what the parts are.
     TestPlan plan(const Dossier& dossier);
