@@ -1,14 +1,7 @@
 #include "cmd_identify.h"
 
 #include <memory>
-#include <optional>
 #include <string>
-
-#include "finish.h"
-#include "grainside/dossier_report.h"
-#include "load_book.h"
-#include "output.h"
-#include "terminal.h"
 
 namespace grainside::tools {
 namespace {
@@ -29,30 +22,16 @@ void add_identify(CLI::App& app, ChosenCommand& chosen) {
 }
 
 int run_identify(const IdentifyCall& call) {
-    Diagnostics diagnostics;
-    Output output;
-    const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (!book) return finish(output, diagnostics, false);
-    const std::optional<EvidenceBook> evidence = load_evidence(*book, call.shared.rules_folder, diagnostics);
-    if (!evidence) return finish(output, diagnostics, false);
-
-    Judge judge(*book, *evidence);
-    const ViewOptions view = view_options(call.shared.colour);
-    const bool for_people = call.shared.format == "human";
-    bool any = false;
-    for_each_dossier(call.shared.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
-        const Judgement& judgement = judge.identify(dossier);
-        const DossierContext context{*book, *evidence, dossier};
-        any = true;
-        if (for_people) {
-            write_identity_view(context, judgement, view, output.text());
-        } else {
-            write_identity_records(context, judgement, output.text());
-        }
-        return output.keep_going();
-    });
-    if (for_people && any) write_view_end(*book, output.text());
-    return finish(output, diagnostics, false);
+    return run_judging(call.shared, {}, DecisionRule::both_guarded, Grade::contradicted,
+                       [](Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out) {
+                           const Judgement& judgement = judge.identify(context.dossier);
+                           if (view != nullptr) {
+                               write_identity_view(context, judgement, *view, out);
+                           } else {
+                               write_identity_records(context, judgement, out);
+                           }
+                           return Grade::consistent;
+                       });
 }
 
 }  // namespace grainside::tools

@@ -1,15 +1,7 @@
 #include "cmd_judge.h"
 
-#include <algorithm>
 #include <memory>
-#include <optional>
 #include <string>
-
-#include "finish.h"
-#include "grainside/dossier_report.h"
-#include "load_book.h"
-#include "output.h"
-#include "terminal.h"
 
 namespace grainside::tools {
 namespace {
@@ -40,35 +32,18 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
 }
 
 int run_judge(const JudgeCall& call) {
-    Diagnostics diagnostics;
-    Output output;
-    const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (!book) return finish(output, diagnostics, false);
-    const std::optional<EvidenceBook> evidence = load_evidence(*book, call.shared.rules_folder, diagnostics);
-    JudgeOptions options;
-    options.check = check_options_of(call.judged_for, *book, diagnostics);
-    if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
-    options.decision_rule = decision_rule_named(call.decision_rule).value_or(DecisionRule::both_guarded);
-
-    Judge judge(*book, *evidence, options);
-    const ViewOptions view = view_options(call.shared.colour);
-    const bool for_people = call.shared.format == "human";
-    Grade worst = Grade::consistent;
-    bool any = false;
-    for_each_dossier(call.shared.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
-        const Judgement& judgement = judge.judge(dossier);
-        const DossierContext context{*book, *evidence, dossier};
-        worst = std::min(worst, judgement.worst);
-        any = true;
-        if (for_people) {
-            write_judgement_view(context, judgement, options, view, output.text());
-        } else {
-            write_judgement_records(context, judgement, options, output.text());
-        }
-        return output.keep_going();
-    });
-    if (for_people && any) write_view_end(*book, output.text());
-    return finish(output, diagnostics, worst <= grade_named(call.fail_at).value_or(Grade::misleading));
+    const auto rule = decision_rule_named(call.decision_rule).value_or(DecisionRule::both_guarded);
+    const Grade fail_at = grade_named(call.fail_at).value_or(Grade::misleading);
+    return run_judging(call.shared, call.judged_for, rule, fail_at,
+                       [](Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out) {
+                           const Judgement& judgement = judge.judge(context.dossier);
+                           if (view != nullptr) {
+                               write_judgement_view(context, judgement, judge.options(), *view, out);
+                           } else {
+                               write_judgement_records(context, judgement, judge.options(), out);
+                           }
+                           return judgement.worst;
+                       });
 }
 
 }  // namespace grainside::tools

@@ -1,10 +1,16 @@
 #include "dossier_run.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <iostream>
+#include <optional>
 #include <utility>
 
 #include "calendar.h"
+#include "finish.h"
+#include "load_book.h"
+#include "output.h"
+#include "terminal.h"
 
 namespace grainside::tools {
 namespace {
@@ -55,6 +61,30 @@ void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook&
         diagnostics.report(dossier.value().warnings());
         if (!handle(std::move(dossier).value())) return;
     }
+}
+
+int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for, DecisionRule decision_rule,
+                Grade fail_at, const WriteDossier& write) {
+    Diagnostics diagnostics;
+    Output output;
+    const std::optional<RuleBook> book = load_book(options.rules_folder, diagnostics);
+    if (!book) return finish(output, diagnostics, false);
+    const std::optional<EvidenceBook> evidence = load_evidence(*book, options.rules_folder, diagnostics);
+    const JudgeOptions judge_options{check_options_of(judged_for, *book, diagnostics), decision_rule};
+    if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
+
+    Judge judge(*book, *evidence, judge_options);
+    const ViewOptions view = view_options(options.colour);
+    const bool for_people = options.format == "human";
+    Grade worst = Grade::consistent;
+    bool any = false;
+    for_each_dossier(options.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
+        any = true;
+        worst = std::min(worst, write(judge, {*book, *evidence, dossier}, for_people ? &view : nullptr, output.text()));
+        return output.keep_going();
+    });
+    if (for_people && any) write_view_end(*book, output.text());
+    return finish(output, diagnostics, worst <= fail_at);
 }
 
 }  // namespace grainside::tools

@@ -10,6 +10,8 @@
 #include "call_options.h"
 #include "diagnostics.h"
 #include "grainside/dossier.h"
+#include "grainside/dossier_report.h"
+#include "judged_for.h"
 
 namespace grainside::tools {
 
@@ -27,6 +29,15 @@ void add_dossiers(CLI::App& command, DossierOptionsOfCall& options, const std::s
 // reported, and the rest goes on.
 void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook& evidence, Diagnostics& diagnostics,
                       const std::function<bool(Dossier&&)>& handle);
+
+// What a command writes of one dossier: for people where `view` is not null, else records. Gives the worst grade in it.
+using WriteDossier =
+    std::function<Grade(Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out)>;
+
+// Loads the books, judges each dossier with `write`, ends the view, and gives the exit status: 1 where a grade at or
+// above `fail_at` was reached.
+int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for, DecisionRule decision_rule,
+                Grade fail_at, const WriteDossier& write);
 
 // The end of the help: of the commands that grade nothing, and of the one that does.
 extern const char* const kExitStatusOfDossiers;

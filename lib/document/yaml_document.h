@@ -33,6 +33,10 @@ inline constexpr std::size_t kMaxYamlFolderBytes = std::size_t{64} << 20;
 // block scalar its `|` or `>`; an empty value stands where its key or its dash stands.
 std::optional<Document> parse_yaml(std::string file, std::string text, Faults& faults);
 
+// The bytes of a file for parse_yaml: one more than a file may have where it is larger, so that the parser sees that
+// and nothing reads on. Nothing where it cannot be read.
+std::optional<std::string> read_yaml_file(const std::filesystem::path& file);
+
 // Reads every *.yaml below `folder`, in byte order of their relative paths, so that two machines agree. Symbolic links
 // are not followed. Faults also: "unreadable". Files that cannot be read are left out; all faults are reported. Never
 // throws.

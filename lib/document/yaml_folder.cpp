@@ -41,27 +41,11 @@ std::vector<Entry> list_folder(const fs::path& folder, Faults& faults) {
     return entries;
 }
 
-// Reads one byte more than a file may have, so that parse_yaml sees that it is too large and nothing reads on.
-std::optional<std::string> read_file(const fs::path& path) {
-    std::ifstream stream(path, std::ios::binary);
-    if (!stream) return std::nullopt;
-    std::string text;
-    std::string block(std::size_t{64} << 10, '\0');
-    while (text.size() <= kMaxYamlBytes) {
-        const std::size_t wanted = std::min(block.size(), kMaxYamlBytes + 1 - text.size());
-        stream.read(block.data(), static_cast<std::streamsize>(wanted));
-        text.append(block, 0, static_cast<std::size_t>(stream.gcount()));
-        if (stream.bad()) return std::nullopt;
-        if (stream.eof()) break;
-    }
-    return text;
-}
-
 std::vector<Document> read_entries(const fs::path& folder, Faults& faults) {
     std::vector<Document> documents;
     std::size_t total = 0;
     for (const Entry& entry : list_folder(folder, faults)) {
-        std::optional<std::string> text = read_file(entry.path);
+        std::optional<std::string> text = read_yaml_file(entry.path);
         if (!text) {
             report(faults, entry.name, "unreadable", "the file cannot be read");
             continue;
@@ -79,6 +63,21 @@ std::vector<Document> read_entries(const fs::path& folder, Faults& faults) {
 }
 
 }  // namespace
+
+std::optional<std::string> read_yaml_file(const fs::path& path) {
+    std::ifstream stream(path, std::ios::binary);
+    if (!stream) return std::nullopt;
+    std::string text;
+    std::string block(std::size_t{64} << 10, '\0');
+    while (text.size() <= kMaxYamlBytes) {
+        const std::size_t wanted = std::min(block.size(), kMaxYamlBytes + 1 - text.size());
+        stream.read(block.data(), static_cast<std::streamsize>(wanted));
+        text.append(block, 0, static_cast<std::size_t>(stream.gcount()));
+        if (stream.bad()) return std::nullopt;
+        if (stream.eof()) break;
+    }
+    return text;
+}
 
 std::vector<Document> read_yaml_folder(const fs::path& folder, Faults& faults) {
     try {

@@ -1,6 +1,5 @@
 #include "grainside/dossier.h"
 
-#include <fstream>
 #include <optional>
 #include <system_error>
 #include <utility>
@@ -25,18 +24,10 @@ std::string id_of(std::string_view file) {
     return std::string(point == 0 ? file : file.substr(0, point));
 }
 
-// One byte more than a dossier may have, so that the parser sees that it is too large. Nothing for what cannot be read,
-// and for folders, pipes and devices.
+// Nothing for what cannot be read, and for folders, pipes and devices.
 std::optional<std::string> read_text(const fs::path& file) {
     std::error_code failed;
-    if (!fs::is_regular_file(file, failed)) return std::nullopt;
-    std::ifstream stream(file, std::ios::binary);
-    if (!stream) return std::nullopt;
-    std::string text(document::kMaxYamlBytes + 1, '\0');
-    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-    if (stream.bad()) return std::nullopt;
-    text.resize(static_cast<std::size_t>(stream.gcount()));
-    return text;
+    return fs::is_regular_file(file, failed) ? document::read_yaml_file(file) : std::nullopt;
 }
 
 // What does not sort as days do would let every date pass.

@@ -170,6 +170,13 @@ void read_listing(const EntryReader& reader, Node node, const fs::path& folder, 
     if (!region.empty()) dossier.listing.region = section.keep(region);
     if (!language.empty()) dossier.listing.language = section.keep(language);
     dossier.listing.id = dossier.id;
+    // The kind of product decides what a claim without a part speaks of; the sample knows it where the listing is
+    // silent.
+    const bool told = std::any_of(dossier.listing.fields.begin(), dossier.listing.fields.end(),
+                                  [](const Field& field) { return field.name == "category"; });
+    if (!told && !dossier.category.empty()) {
+        dossier.listing.fields.push_back({"category", section.keep(dossier.category)});
+    }
 }
 
 }  // namespace grainside::evidence

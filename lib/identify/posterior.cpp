@@ -65,12 +65,6 @@ double log_evidence(const std::vector<double>& prior, const std::vector<double>&
     return highest + std::log(sum);
 }
 
-std::vector<double> damped(const WeighedReading& reading) {
-    std::vector<double> values = reading.log_likelihoods;
-    for (double& value : values) value *= reading.share;
-    return values;
-}
-
 // The joint logarithms of all readings but one; sums are taken in order of size, so that the order of the readings does
 // not show in the last digit.
 std::vector<double> joint(const std::vector<WeighedReading>& readings, std::size_t candidates, std::size_t but) {
@@ -194,23 +188,6 @@ std::vector<double> priors_of(const evidence::EvidenceData& data, std::size_t fr
     std::vector<double> priors;
     for (const evidence::Candidate& candidate : data.frames[frame].candidates) priors.push_back(candidate.prior);
     return priors;
-}
-
-double weight_of_evidence(const Belief& belief, const WeighedReading& reading, const std::vector<bool>& yes,
-                          const std::vector<bool>& no) {
-    const std::vector<double> values = damped(reading);
-    const double highest = *std::max_element(values.begin(), values.end());
-    double prior[2] = {0, 0};
-    double chance[2] = {0, 0};
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        for (const int side : {0, 1}) {
-            if (!(side == 0 ? yes[i] : no[i])) continue;
-            prior[side] += belief.prior[i];
-            chance[side] += belief.prior[i] * std::exp(values[i] - highest);
-        }
-    }
-    if (prior[0] <= 0 || prior[1] <= 0 || chance[0] <= 0 || chance[1] <= 0) return 0;
-    return kDecibansPerNat * (std::log(chance[0] / prior[0]) - std::log(chance[1] / prior[1]));
 }
 
 }  // namespace grainside::identify

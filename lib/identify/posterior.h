@@ -54,12 +54,6 @@ Belief believe(const evidence::EvidenceData& data, std::size_t frame, const evid
 std::vector<double> priors_of(const evidence::EvidenceData& data, std::size_t frame,
                               const evidence::DossierData& dossier);
 
-// Ten times the decimal logarithm of how much more probable the reading is if the candidates of `yes` are true than if
-// those of `no` are, damping included: its weight of evidence in decibans (Good, 1950, after Turing). Candidates count
-// by their prior. 0 where one side is empty.
-double weight_of_evidence(const Belief& belief, const WeighedReading& reading, const std::vector<bool>& yes,
-                          const std::vector<bool>& no);
-
 }  // namespace grainside::identify
 
 #endif  // GRAINSIDE_IDENTIFY_POSTERIOR_H

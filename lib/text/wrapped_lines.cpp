@@ -18,6 +18,15 @@ bool begins_small(const Tokens& tokens, const Token& token) {
     return static_cast<std::uint8_t>(tokens.folded[token.folded_offset]) < kFirstCaselessLead;
 }
 
+// A small word that no line ends with: 'Made in', 'a strap of'. Units stand behind a number ('55 cm').
+bool leads_on(const Tokens& tokens, std::size_t kept) {
+    constexpr std::size_t kLongest = 2;
+    const Token& last = tokens.list[kept - 1];
+    const bool behind_number = kept > 1 && tokens.list[kept - 2].kind == TokenKind::number;
+    return last.kind == TokenKind::word && last.folded_length <= kLongest && begins_small(tokens, last) &&
+           !behind_number;
+}
+
 }  // namespace
 
 void join_wrapped_lines(Tokens& tokens) {
@@ -30,9 +39,10 @@ void join_wrapped_lines(Tokens& tokens) {
         const Token token = list[i];
         if (token.kind == TokenKind::heading) heading = true;
         if (token.kind == TokenKind::line_end) {
-            const bool wraps = !heading && (token.flags & flag::kBlankLine) == 0 &&
-                               token.start - line_start > kLongLine && kept > 0 && can_wrap(list[kept - 1]) &&
-                               i + 1 < list.size() && begins_small(tokens, list[i + 1]);
+            const bool wraps =
+                !heading && (token.flags & flag::kBlankLine) == 0 && token.start - line_start > kLongLine && kept > 0 &&
+                can_wrap(list[kept - 1]) && i + 1 < list.size() &&
+                (begins_small(tokens, list[i + 1]) || (list[i + 1].kind == TokenKind::word && leads_on(tokens, kept)));
             line_start = token.end;
             if (wraps) {
                 joined = true;

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "verdict/limit_text.h"
+#include "verdict/shown_belief.h"
 #include "verdict/verdict_text.h"
 
 namespace grainside::verdict {
@@ -95,8 +96,38 @@ public:
         verdict.because = because_of(bench_, claim, evidence);
         Changes changes = changes_of(bench_, claim, evidence);
         verdict.would_change = std::move(changes.sentences);
+        verdict.say_instead = offer(claim, evidence);
         if (changes.next_test) verdict.next_test = bench_.data.methods[*changes.next_test].id;
         return verdict;
+    }
+
+    // The same readings do not contradict what a limit offers: 'coated leather' is none either above a third of coat.
+    bool stands(const Claim& claim, std::string wording) const {
+        std::replace(wording.begin(), wording.end(), ' ', '-');
+        Claim offered = claim;
+        offered.says = bench_.tree.find(wording);
+        return offered.says == 0 || evidence_on(bench_, offered).grade != Grade::contradicted;
+    }
+
+    // What could be written instead of words that evidence contradicts: what the limit offers, or what the part is;
+    // only where the check lets it pass. "" for nothing.
+    std::string offer(const Claim& claim, const ClaimEvidence& evidence) const {
+        if (evidence.grade != Grade::contradicted || claim.negated) return {};
+        std::string wording;
+        if (evidence.frames_grade == Grade::contradicted) {
+            const identify::Belief* belief = loudest_against(evidence);
+            const auto most = static_cast<std::size_t>(
+                std::max_element(belief->posterior.begin(), belief->posterior.end()) - belief->posterior.begin());
+            const evidence::Candidate& candidate = bench_.data.frames[belief->frame].candidates[most];
+            const bool sure = belief->posterior[most] >= bench_.data.judging.decided_at;
+            if (sure && candidate.is != 0) wording = bench_.tree[candidate.is].wording;
+        } else {
+            for (const LimitDecision& decision : evidence.limits) {
+                if (decision.says != LimitVerdict::contradicts || !wording.empty()) continue;
+                if (stands(claim, decision.limit->say_instead)) wording = decision.limit->say_instead;
+            }
+        }
+        return wording.empty() || checker_.passes_itself(listing_, wording) ? wording : std::string();
     }
 
     void add_words(std::uint32_t finding, const ClaimEvidence& evidence, Verdict& verdict) const {

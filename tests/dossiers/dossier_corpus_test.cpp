@@ -1,5 +1,5 @@
-// Every dossier of corpus/dossiers is judged, and each label met. Days count as of the day below, so that the answer
-// does not change with the calendar.
+// Every dossier of corpus/dossiers is judged, and each label met. Rules count as of the day on which the listing was
+// captured, so that the answer does not change with the calendar.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -42,6 +42,21 @@ bool is_known_gap(const ClaimLabel& label) {
                        [&](const KnownGap& gap) { return label.dossier == gap.dossier && label.words == gap.words; });
 }
 
+bool is_known_gap(const PartLabel& label) {
+    return std::any_of(std::begin(kKnownPartGaps), std::end(kKnownPartGaps), [&](const KnownPartGap& gap) {
+        return label.dossier == gap.dossier && label.part == gap.part && label.frame == gap.frame;
+    });
+}
+
+// A label names a candidate, or what a candidate is: 'brass' for one of its alloys.
+bool meets(const PartLabel& label, const CandidateBelief& first) {
+    if (label.candidate.empty()) return first.posterior < kDecided;
+    const ConceptId wanted = books().rules.find_concept(label.candidate);
+    const ConceptId is = books().rules.find_concept(first.id);
+    const bool same = first.id == label.candidate || (wanted != 0 && is != 0 && books().rules.is_a(is, wanted));
+    return same && first.posterior >= kDecided;
+}
+
 // The byte at which the label's words stand.
 std::size_t place_of(const ClaimLabel& label, std::string_view text) {
     std::size_t at = text.find(label.words);
@@ -74,7 +89,7 @@ class DossierCorpus : public testing::TestWithParam<std::string> {};
 
 TEST_P(DossierCorpus, IsJudgedAsLabelled) {
     const Dossier dossier = read(GetParam());
-    Judge judge(books().rules, books().evidence, {{{}, kToday}});
+    Judge judge(books().rules, books().evidence);
     const Judgement& judgement = judge.judge(dossier);
     for (const ClaimLabel& label : read_claim_labels()) {
         if (label.dossier != GetParam()) continue;
@@ -101,20 +116,25 @@ TEST_P(DossierCorpus, ShowsWhatThePartsAre) {
             for (const FrameBelief& belief : part.frames) {
                 if (name_of(part.part) != label.part || belief.frame != label.frame) continue;
                 found = true;
-                const CandidateBelief& first = belief.candidates.front();
-                EXPECT_EQ(first.posterior >= kDecided ? first.id : "", label.candidate)
-                    << label.part << ": " << first.id << ' ' << first.posterior;
+                const CandidateBelief first = belief.candidates.front();
+                if (is_known_gap(label)) {
+                    EXPECT_FALSE(meets(label, first)) << label.part << ": take it out of kKnownPartGaps";
+                } else {
+                    EXPECT_TRUE(meets(label, first))
+                        << label.part << " is " << label.candidate << ": " << first.id << ' ' << first.posterior;
+                }
                 EXPECT_EQ(belief.contradictory, label.contradictory) << label.part << ": " << belief.conflict;
             }
         }
-        EXPECT_TRUE(found) << label.part << ' ' << label.frame << " has no belief";
+        // A question that no reading moved is not told.
+        EXPECT_TRUE(found || label.candidate.empty()) << label.part << ' ' << label.frame << " has no belief";
     }
 }
 
 // Nothing is ever called consistent without a reading, or a limit that a reading meets, for it.
 TEST_P(DossierCorpus, IsConsistentOnlyByEvidence) {
     const Dossier dossier = read(GetParam());
-    Judge judge(books().rules, books().evidence, {{{}, kToday}});
+    Judge judge(books().rules, books().evidence);
     for (const Verdict& verdict : judge.judge(dossier).verdicts) {
         if (verdict.grade != Grade::consistent) continue;
         const bool reading = std::any_of(verdict.readings.begin(), verdict.readings.end(),

@@ -35,8 +35,29 @@ struct KnownGap {
 inline constexpr KnownGap kKnownGaps[] = {
     {"brass_skin_zinc_core", "nylon",
      "'Military-grade webbing on the shoulder, nylon': webbing names no part, so the nylon is read of the body"},
-    {"vegan_with_leather_trim", "Made in\nPortugal",
-     "a line that ends in 'Made in' and goes on with a capital is read as two items"},
+    {"aldwick_sofa", "Polyester fibre",
+     "brushed polyester microfibre is left at 13 per cent; its polyester is left open"},
+    {"colle_alto_belt", "without chrome", "the parser reads no claim in 'without chrome'"},
+    {"colle_alto_belt", "nickel-free",
+     "0.04 +- 0.03 per cent of nickel supports no limit of the book; a wipe leaves it open"},
+    {"linnet_jacket", "wool", "a laboratory's wool and a burn like hair leave 9 per cent for a rare trim of hide"},
+    {"tidewell_cork_tote", "Cork", "the section's outcome is 'another sheet', which paper explains too"},
+    {"velmora_crossbody", "Waterproof", "a drop on a worn face does not count here; the label lets it speak"},
+    {"velmora_crossbody", "never peels",
+     "one line of the diary; flexing on a worn sample does not count for the state as new"},
+};
+
+struct KnownPartGap {
+    const char* dossier;
+    const char* part;
+    const char* frame;
+    const char* reason;
+};
+inline constexpr KnownPartGap kKnownPartGaps[] = {
+    {"aldwick_sofa", "filling", "sheet", "as above"},
+    {"colle_alto_belt", "hardware", "surface", "two readings without a layer leave 92 per cent for bare metal"},
+    {"linnet_jacket", "trim", "sheet", "as above"},
+    {"tidewell_cork_tote", "body", "sheet", "as above"},
 };
 
 }  // namespace grainside::tests

@@ -86,9 +86,9 @@ struct Verdict {
     bool contradictory = false;             // readings of its part contradict one another
     std::vector<WeighedEvidence> readings;  // those that weigh at least a deciban, heaviest first
     std::vector<LimitResult> limits;
-    std::string because;                    // one or two sentences
-    std::string next_test;                  // id of the method that would_change names; empty: none
-    std::string say_instead;                // what the rule on its words offers; may be empty
+    std::string because;      // one or two sentences
+    std::string next_test;    // id of the method that would_change names; empty: none
+    std::string say_instead;  // what passes the check in its place, by rule, limit or reading; may be empty
     std::vector<std::string> would_change;  // one sentence each
 };
 

@@ -31,6 +31,19 @@ TEST(Candidates, HoldScaledPriorsAndConcepts) {
     EXPECT_EQ(data.frames[1].candidates[1].alloy, 1U);
 }
 
+TEST(Candidates, HoldWhatIsUnlistedAndWhoseKinAreApart) {
+    const auto data = support::loaded_with(
+        "candidates.yaml",
+        support::small_evidence().at("candidates.yaml") +
+            "- {frame: f, title: T, parts: body, claims: leather, kin: apart, candidates: [{candidate: nubuck, prior: "
+            "1}, {candidate: odd, name: something else, prior: 1, unlisted: yes}]}\n");
+    ASSERT_EQ(data.frames.size(), 3U);
+    EXPECT_FALSE(data.frames[0].kin_apart);  // by default they stay open
+    EXPECT_TRUE(data.frames[2].kin_apart);
+    EXPECT_FALSE(data.frames[2].candidates[0].unlisted);
+    EXPECT_TRUE(data.frames[2].candidates[1].unlisted);
+}
+
 struct Row {
     std::string_view name, text, want;
 };
@@ -47,6 +60,26 @@ constexpr Row kRows[] = {
      "- {frame: g, title: T, parts: body, claims: leather, candidates: [{candidate: rawhide, prior: 1}, {candidate: "
      "grain-leather, prior: 1}]}\n",
      ""},
+    {"kin_told_open",
+     "- {frame: f, title: T, parts: body, claims: leather, kin: open, candidates: [{candidate: nubuck, prior: 1}, "
+     "{candidate: nappa, prior: 1}]}\n",
+     ""},
+    {"unknown_kin",
+     "- {frame: f, title: T, parts: body, claims: leather, kin: far, candidates: [{candidate: nubuck, prior: 1}, "
+     "{candidate: nappa, prior: 1}]}\n",
+     "17:59 unknown-way"},
+    {"unlisted_is_a_concept",
+     "- {frame: f, title: T, parts: body, claims: leather, candidates: [{candidate: nubuck, prior: 1, unlisted: yes}, "
+     "{candidate: nappa, prior: 1}]}\n",
+     "17:107 both-ways"},
+    {"unlisted_has_an_alloy",
+     "- {frame: f, title: T, parts: body, claims: leather, candidates: [{candidate: nubuck, prior: 1}, {candidate: "
+     "odd, name: odd, prior: 1, alloy: zinc, unlisted: yes}]}\n",
+     "17:159 both-ways"},
+    {"unlisted_is_yes_or_no",
+     "- {frame: f, title: T, parts: body, claims: leather, candidates: [{candidate: nubuck, prior: 1}, {candidate: "
+     "odd, name: odd, prior: 1, unlisted: perhaps}]}\n",
+     "17:146 wrong-type"},
     {"text_for_a_frame", "- f\n", "17:3 wrong-type"},
     {"nothing_but_a_name", "- {frame: f}\n", "17:3 missing-key; 17:3 missing-key; 17:3 missing-key; 17:3 missing-key"},
     {"unknown_key",

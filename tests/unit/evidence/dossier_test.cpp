@@ -159,6 +159,19 @@ TEST(DossierReading, HoldsTheListingInWrittenOrder) {
         "name=Lumen tote;description=Full grain.\n;material=leather;additionalProperty.Lining=cotton;category=bags;");
 }
 
+TEST(DossierReading, TakesTheKindOfProductFromTheSampleWhereTheListingIsSilent) {
+    const auto category_of = [](const Dossier& dossier) {
+        std::string found;
+        for (const Field& field : dossier.listing()->fields) {
+            if (field.name == "category") found += std::string(field.text) + ";";
+        }
+        return found;
+    };
+    EXPECT_EQ(category_of(parsed(std::string(kWhole))), "bags;");
+    EXPECT_EQ(category_of(parsed("sample: {what: bag, category: belt}\nlisting: {name: Lumen}\n")), "belt;");
+    EXPECT_EQ(category_of(parsed("sample: {what: bag}\nlisting: {name: Lumen}\n")), "");
+}
+
 TEST(DossierReading, NeedsNoListingAndNoParts) {
     const Dossier dossier = parsed("sample: {what: bag}\n");
     EXPECT_EQ(dossier.listing(), nullptr);
@@ -175,6 +188,31 @@ TEST(DossierReading, WarnsOfWhatIsOdd) {
     EXPECT_EQ(support::dump_places(dossier.warnings()),
               "1:72 worn-though-new; 2:64 before-purchase; 2:77 missing-quantity");
     EXPECT_TRUE(dossier.data().worn());
+}
+
+// The first bound that is met beyond the expanded uncertainty (k = 2); a word that is written goes before all numbers.
+TEST(ImpliedOutcomes, AreWhatTheNumbersSurelyAre) {
+    struct Case {
+        std::string_view reading, want;
+    };
+    constexpr Case kCases[] = {
+        {"film: 0.23 +- 0.02 mm", "thick"},
+        {"film: 0.22 +- 0.02 mm", "middling"},  // only touches 0.2
+        {"film: 0.17 +- 0.02 mm", "middling"},
+        {"film: 0.07 +- 0.02 mm", "thin"},
+        {"film: 0.09 +- 0.02 mm", ""},
+        {"film: exactly 0.1 mm", "thin"},
+        {"film: exactly 210 um", "thick"},
+        {"film: 0.3 +- 0.05 mm (k=1)", "middling"},
+        {"outcome: thin, film: 0.5 +- 0.02 mm", "thin"},
+    };
+    const EvidenceData& book = support::small_evidence_book().data();
+    for (const Case& one : kCases) {
+        const Reading reading = only_reading("body", "method: film, " + std::string(one.reading));
+        const std::string_view got =
+            reading.outcome == kNone ? "" : std::string_view(book.methods[reading.method].outcomes[reading.outcome].id);
+        EXPECT_EQ(got, one.want) << one.reading;
+    }
 }
 
 // Fact hyd-budget-brass of our fact base, an uncertainty budget worked out on its own.

@@ -1,8 +1,10 @@
 // Limits: what an entry holds, and each fault of limits/*.yaml with its exact place.
 #include <gtest/gtest.h>
 
+#include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "small_evidence.h"
 
@@ -50,6 +52,18 @@ TEST(Limits, HoldTheirScope) {
               (1U << static_cast<unsigned>(Kind::material)) | (1U << static_cast<unsigned>(Kind::species)));
     EXPECT_NE(limit.needs, 0);
     EXPECT_EQ(limit.say_instead, "coated leather");
+}
+
+// By index: the small book has `coat`, and this file begins with `wide`.
+TEST(Limits, MayTakeThePlaceOfOthers) {
+    const auto data = support::loaded_with(
+        "limits/b.yaml",
+        "- {limit: wide, title: T, because: B., claims: leather, sources: law, quantity: coat, contradicts: {above: "
+        "0.3 mm}}\n" +
+            limit_with("quantity: coat, contradicts: {above: 0.2 mm}, instead_of: [coat, wide]"));
+    ASSERT_EQ(data.limits.size(), 3U);
+    EXPECT_TRUE(data.limits[0].instead_of.empty());
+    EXPECT_EQ(data.limits[2].instead_of, (std::vector<std::size_t>{0, 1}));
 }
 
 TEST(Limits, MayHoldAToleranceOrPartsInstead) {

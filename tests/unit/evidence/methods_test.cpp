@@ -112,6 +112,83 @@ TEST_P(RowChoice, TakesTheNearest) {
 INSTANTIATE_TEST_SUITE_P(Rows, RowChoice, testing::ValuesIn(kChoices),
                          [](const auto& row) { return std::string(row.param.name); });
 
+// Shares by hand. Priors of the frame: 0.3, 0.1, 0.4, 0.2; 'unclear' is seen in 10, 10, 40 and 20 of 100, on average 24
+// (0.3 * 10 + 0.1 * 10 + 0.4 * 40 + 0.2 * 20): that goes in its place, and the rest of each row is scaled to 76.
+TEST(Methods, LevelWhatSaysNothing) {
+    const auto table_with = [](std::string_view silent) {
+        const auto data = support::loaded_with(
+            "methods/b.yaml", method_with("outcomes: {a: A, b: B, unclear: C}, " + std::string(silent) +
+                                          "likelihood: {sheet: {leather: {a: 80, b: 10, unclear: 10}, cotton: {a: 30, "
+                                          "b: 30, unclear: 40}, others: {a: 20, b: 60, unclear: 20}}}"));
+        return method_named(data, "m");
+    };
+    const Method levelled = table_with("");
+    EXPECT_FALSE(levelled.outcomes[0].says_nothing);
+    EXPECT_TRUE(levelled.outcomes[2].says_nothing);  // by its name
+    constexpr double kScaled[4][3] = {
+        {0.76 * 8 / 9, 0.76 / 9, 0.24}, {0.76 * 8 / 9, 0.76 / 9, 0.24}, {0.38, 0.38, 0.24}, {0.19, 0.57, 0.24}};
+    ASSERT_EQ(levelled.tables.at(0).chance.size(), 12U);
+    for (std::size_t i = 0; i < 4; ++i) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            EXPECT_NEAR(levelled.tables[0].chance[3 * i + k], kScaled[i][k], 1e-12) << i << " " << k;
+        }
+    }
+    // Named ones instead of 'unclear'; of b on average 0.4 * 10 + 0.4 * 30 + 0.2 * 60 = 28.
+    const Method named = table_with("says_nothing: b, ");
+    EXPECT_TRUE(named.outcomes[1].says_nothing);
+    EXPECT_FALSE(named.outcomes[2].says_nothing);
+    for (std::size_t i = 0; i < 4; ++i) EXPECT_NEAR(named.tables[0].chance[3 * i + 1], 0.28, 1e-12) << i;
+    EXPECT_NEAR(named.tables[0].chance[0], 0.8 / 0.9 * 0.72, 1e-12);
+    EXPECT_NEAR(named.tables[0].chance[2], 0.1 / 0.9 * 0.72, 1e-12);
+}
+
+// A material of which nothing else is ever seen gives all else alike.
+TEST(Methods, LevelARowThatHoldsNothingElse) {
+    const auto data = support::loaded_with(
+        "methods/b.yaml", method_with("outcomes: {a: A, b: B, unclear: C}, likelihood: {sheet: {cotton: {unclear: "
+                                      "100}, others: {a: 50, b: 50}}}"));
+    const auto& chance = method_named(data, "m").tables.at(0).chance;
+    for (std::size_t i = 0; i < 4; ++i) {
+        EXPECT_NEAR(chance[3 * i + 2], 0.4, 1e-12) << i;  // cotton is four of ten
+        EXPECT_NEAR(chance[3 * i], 0.3, 1e-12) << i;
+    }
+}
+
+// What the frame does not list gives each outcome as often as the rest does on average: here 0.75 * 90 + 0.25 * 10
+// = 70.
+TEST(Methods, GiveTheUnlistedTheAverage) {
+    const auto load = [](std::string_view rows) {
+        auto files = support::small_evidence();
+        const std::string frame =
+            "- {frame: f, title: T, parts: body, claims: leather, candidates: [{candidate: nubuck, prior: 3}, "
+            "{candidate: nappa, prior: 1}, {candidate: odd, name: something else, prior: 2, unlisted: yes}]}\n";
+        const std::string method = method_with("outcomes: {a: A, b: B}, likelihood: {f: {" + std::string(rows) + "}}");
+        return support::loaded_with(
+            {{"candidates.yaml", files.at("candidates.yaml") + frame}, {"methods/b.yaml", method}});
+    };
+    const auto averaged = load("nubuck: {a: 90, b: 10}, nappa: {a: 10, b: 90}");
+    EXPECT_NEAR(method_named(averaged, "m").tables.at(0).chance[4], 0.7, 1e-12);
+    EXPECT_NEAR(method_named(averaged, "m").tables.at(0).chance[5], 0.3, 1e-12);
+    const auto own_row = load("nubuck: {a: 90, b: 10}, nappa: {a: 10, b: 90}, odd: {a: 40, b: 60}");
+    EXPECT_NEAR(method_named(own_row, "m").tables.at(0).chance[4], 0.4, 1e-12);
+}
+
+TEST(Methods, HoldWhatNumbersImply) {
+    const auto data = support::loaded_with(
+        "methods/b.yaml",
+        method_with("outcomes: {a: A, b: B}, likelihood: {sheet: {others: {a: 50, b: 50}}}, reads: {thickness: mm, "
+                    "content: '%'}, implies: {b: {thickness: {above: 200 um}}, a: {content.Cr: {at_most: 0.1 %}}}"));
+    const Method& method = method_named(data, "m");
+    ASSERT_EQ(method.implies.size(), 2U);  // in written order
+    EXPECT_EQ(method.implies[0].outcome, 1U);
+    EXPECT_EQ(method.implies[0].quantity, "thickness");
+    EXPECT_NEAR(method.implies[0].bound.lower.value_or(0), 0.2, 1e-12);
+    EXPECT_FALSE(method.implies[0].bound.lower_inclusive);
+    EXPECT_EQ(method.implies[1].outcome, 0U);
+    EXPECT_EQ(method.implies[1].quantity, "content.Cr");
+    EXPECT_NEAR(method.implies[1].bound.upper.value_or(0), 0.1, 1e-12);
+}
+
 struct Row {
     std::string_view name, text, want;
 };
@@ -174,6 +251,24 @@ constexpr Row kLines[] = {
     {"likelihood_by_of_an_unknown_frame", "computes: density, likelihood_by: density, frames: [metal, metals]",
      "2:60 unknown-frame"},
     {"likelihood_by_without_alloys", "computes: density, likelihood_by: density, frames: sheet", "2:52 missing-alloy"},
+    {"silence_of_an_unknown_outcome",
+     "outcomes: {a: A}, says_nothing: [unclear], likelihood: {sheet: {others: {a: 100}}}", "2:34 unknown-outcome"},
+    {"implies_is_a_list", "parts: body, outcomes: {a: A}, reads: {thickness: mm}, implies: [a]", "2:65 wrong-type"},
+    {"implied_by_a_number", "parts: body, outcomes: {a: A}, reads: {thickness: mm}, implies: {a: 0.2 mm}",
+     "2:69 wrong-type"},
+    {"implies_an_unknown_outcome",
+     "parts: body, outcomes: {a: A}, reads: {thickness: mm}, implies: {b: {thickness: {above: 1 mm}}}",
+     "2:66 unknown-outcome"},
+    {"implied_by_what_is_not_read",
+     "parts: body, outcomes: {a: A}, reads: {thickness: mm}, implies: {a: {coat: {above: 1 mm}}}",
+     "2:70 unknown-quantity"},
+    {"implied_by_another_dimension",
+     "parts: body, outcomes: {a: A}, reads: {thickness: mm}, implies: {a: {thickness: {above: 1 g}}}",
+     "2:89 wrong-unit"},
+    {"implied_by_what_is_computed",
+     "outcomes: {a: A}, likelihood: {sheet: {others: {a: 100}}}, computes: coat-share, implies: {a: {coat-share: "
+     "{above: 10 %}}}",
+     ""},
     {"unknown_likelihood_by", "parts: body, computes: density, likelihood_by: weight", "2:48 unknown-likelihood_by"},
 };
 class MethodFaults : public testing::TestWithParam<Row> {};

@@ -18,7 +18,8 @@ namespace grainside::support {
 namespace {
 
 constexpr std::string_view kJudging =
-    "decided_at: 95\nguard: 1\nsame_look: 50\nslip: 1\nconflict: 10\n"
+    "decided_at: 95\nfrom_even: 80\nguard: 1\nsame_look: 50\nslip: {anyone: 2, practised: 1, laboratory: 0.3}\n"
+    "conflict: 10\n"
     "plan: {minute: 0.5, harm: {none: 0, mark: 5, cut: 20, destroy: 60}, least_bits: 0.02}\n";
 
 constexpr std::string_view kAlloys =
@@ -72,7 +73,13 @@ constexpr std::string_view kMethods =
     "- {method: colour, title: Colour, how: Measure., looks_at: colour, parts: [body], harm: none, minutes: 9,\n"
     "   cost: 0, who: anyone, sources: law, computes: colour-change, worn: spoils, reliability: 80}\n"
     "- {method: rub, title: Rub, how: Rub., looks_at: rub, parts: [body], harm: mark, minutes: 9, cost: 0,\n"
-    "   who: anyone, sources: law, reads: {rub-grade: none, heat: degC}}\n";
+    "   who: anyone, sources: law, reads: {rub-grade: none, heat: degC}}\n"
+    "- {method: film, title: Film, how: Measure., looks_at: film, parts: [body], harm: none, minutes: 9, cost: 0,\n"
+    "   who: anyone, sources: law, reads: {film: mm}, outcomes: {thin: thin, middling: neither, thick: thick},\n"
+    "   implies: {thick: {film: {above: 0.2 mm}}, middling: {film: {above: 0.1 mm}}, thin: {film: {at_most: 0.1 "
+    "mm}}},\n"
+    "   likelihood: {sheet: {suede: {thin: 80, middling: 15, thick: 5}, others: {thin: 20, middling: 30, thick: "
+    "50}}}}\n";
 
 constexpr std::string_view kLimits =
     "- {limit: coat, title: Coat, because: Too thick., claims: leather, quantity: coat,\n"
@@ -84,9 +91,9 @@ struct Loaded {
     document::Faults faults;
 };
 
-void load(const std::string& file, std::string_view text, Loaded& loaded) {
+void load(const std::map<std::string, std::string>& changed, Loaded& loaded) {
     std::map<std::string, std::string> files = small_evidence();
-    files[file] = text;
+    for (const auto& [file, text] : changed) files[file] = text;
     load_small_rules(files, loaded.book, loaded.faults);
     evidence::load_judging(loaded.book, loaded.data, loaded.faults);
     evidence::load_alloys(loaded.book, loaded.data, loaded.faults);
@@ -109,7 +116,7 @@ std::map<std::string, std::string> small_evidence() {
 
 std::string faults_with(const std::string& file, std::string_view text) {
     Loaded loaded;
-    load(file, text, loaded);
+    load({{file, std::string(text)}}, loaded);
     std::string dump;
     for (const Issue& issue : loaded.faults.take()) {
         if (!dump.empty()) dump += "; ";
@@ -120,8 +127,12 @@ std::string faults_with(const std::string& file, std::string_view text) {
 }
 
 evidence::EvidenceData loaded_with(const std::string& file, std::string_view text) {
+    return loaded_with({{file, std::string(text)}});
+}
+
+evidence::EvidenceData loaded_with(const std::map<std::string, std::string>& changed) {
     Loaded loaded;
-    load(file, text, loaded);
+    load(changed, loaded);
     if (loaded.faults.any_errors()) throw std::runtime_error(to_text(loaded.faults.take().front()));
     return std::move(loaded.data);
 }

@@ -19,8 +19,10 @@ std::map<std::string, std::string> small_evidence();
 // carries that file's name in front, so that it cannot pass for one of `file`.
 std::string faults_with(const std::string& file, std::string_view text);
 
-// The data of the small book with `text` as its `file`; throws std::runtime_error where it has a fault.
+// The data of the small book with `text` as its `file`, or with several files changed; throws std::runtime_error where
+// it has a fault.
 evidence::EvidenceData loaded_with(const std::string& file, std::string_view text);
+evidence::EvidenceData loaded_with(const std::map<std::string, std::string>& changed);
 
 // The small book, loaded once from a folder.
 const EvidenceBook& small_evidence_book();
