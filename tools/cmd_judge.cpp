@@ -18,7 +18,7 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<JudgeCall>();
     CLI::App* command = app.add_subcommand("judge", "Judge a sample's listing by what its tests showed");
     add_dossiers(*command, call->shared, "one verdict a line,\nand a closing line for each dossier");
-    add_judged_for(*command, call->judged_for, "the day on which the listing was captured");
+    add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
     command
         ->add_option("--decide", call->decision_rule,
                      "How a value is held against a limit (JCGM 106):\n"

@@ -17,7 +17,7 @@ void add_plan(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<PlanCall>();
     CLI::App* command = app.add_subcommand("plan", "Say which tests would settle what is open");
     add_dossiers(*command, call->shared, "one test a line, and a\nclosing line for each dossier");
-    add_judged_for(*command, call->judged_for, "the day on which the listing was captured");
+    add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
     command->footer(std::string(kFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_plan(*call); }; });
 }

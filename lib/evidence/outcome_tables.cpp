@@ -165,6 +165,7 @@ private:
             if (row.candidate == candidate) return &row;
             if (row.node.key() == kOthers) others = &row;
         }
+        if (frame_.candidates[candidate].unlisted) return nullptr;  // `others` are what the frame lists
         Row* above = nearest_above(frame_.candidates[candidate].is);
         return above != nullptr ? above : others;
     }

@@ -117,7 +117,8 @@ private:
         if (quantity.name == kContent) {
             reading.composition = read_share_list(reader_, node, [&](Node one) { return reader_.check_element(one); });
             for (const auto& [element, share] : reading.composition) {
-                reading.quantities.push_back({fmt::format("{}.{}", kContent, element), share, Dimension::share});
+                reading.quantities.push_back({fmt::format("{}.{}", kContent, element), share, Dimension::share,
+                                              std::string(node.find(element).text())});
             }
         } else if (quantity.name == kFibreShare) {
             const auto is_concept = [&](Node one) {
@@ -127,7 +128,8 @@ private:
                 return false;
             };
             for (const auto& [fibre, share] : read_share_list(reader_, node, is_concept)) {
-                reading.quantities.push_back({fmt::format("{}.{}", kFibreShare, fibre), share, Dimension::share});
+                reading.quantities.push_back({fmt::format("{}.{}", kFibreShare, fibre), share, Dimension::share,
+                                              std::string(node.find(fibre).text())});
             }
         } else if (is_colour(quantity)) {
             read_colour(node, quantity.name, reading);

@@ -180,6 +180,14 @@ Belief believe(const evidence::EvidenceData& data, std::size_t frame, const evid
     return belief;
 }
 
+bool moved(const Belief& belief) noexcept {
+    constexpr double kLeast = 0.005;
+    for (std::size_t i = 0; i < belief.prior.size(); ++i) {
+        if (std::abs(belief.posterior[i] - belief.prior[i]) >= kLeast) return true;
+    }
+    return false;
+}
+
 std::vector<double> priors_of(const evidence::EvidenceData& data, std::size_t frame,
                               const evidence::DossierData& dossier) {
     for (const evidence::OwnPrior& own : dossier.priors) {

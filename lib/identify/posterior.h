@@ -50,6 +50,9 @@ bool counts(const evidence::EvidenceData& data, std::size_t frame, const evidenc
 Belief believe(const evidence::EvidenceData& data, std::size_t frame, const evidence::PartRecord& part,
                const std::vector<double>& priors, const Counting& counting = {});
 
+// The readings changed what was believed; a question that they left where it was tells nobody anything.
+bool moved(const Belief& belief) noexcept;
+
 // The frame's priors: those of the dossier, else of the book.
 std::vector<double> priors_of(const evidence::EvidenceData& data, std::size_t frame,
                               const evidence::DossierData& dossier);

@@ -171,14 +171,14 @@ void combine(const Bench& bench, ClaimEvidence& evidence) {
 
     if (any(LimitVerdict::contradicts)) {
         evidence.grade = Grade::contradicted;
-    } else if (evidence.grade == Grade::contradicted) {
         return;
-    } else if (any(LimitVerdict::undecided)) {
+    }
+    if (evidence.grade == Grade::contradicted) return;
+    const bool only_met = any(LimitVerdict::met) && evidence.grade == Grade::unsupported;
+    if (any(LimitVerdict::undecided) || (only_met && !any(LimitVerdict::supports))) {
         evidence.grade = Grade::inconclusive;
     } else if (any(LimitVerdict::supports) && not_against && !evidence.contradictory) {
         evidence.grade = Grade::consistent;
-    } else if (any(LimitVerdict::met) && evidence.grade == Grade::unsupported) {
-        evidence.grade = Grade::inconclusive;
     }
 }
 

@@ -51,7 +51,8 @@ std::unordered_map<std::uint32_t, std::uint32_t> worst_findings(const CheckResul
 // Readings that are in no frame and no limit that a claim asks.
 std::vector<ReadingPlace> unasked_readings(const Bench& bench, const std::map<Statement, ClaimEvidence>& considered) {
     std::set<std::pair<Part, std::size_t>> asked;
-    for (const auto& [statement, evidence] : considered) {
+    for (const auto& one : considered) {
+        const ClaimEvidence& evidence = one.second;
         for (const LimitDecision& decision : evidence.limits) {
             for (const std::uint32_t reading : decision.readings) asked.insert({decision.part, reading});
         }

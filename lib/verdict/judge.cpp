@@ -75,9 +75,10 @@ struct Judge::Workspace {
           checker(rule_book, options.check),
           checked_day(options.check.on) {}
 
-    // The day whose rules and limits apply: the one asked for; else the day on which the listing was captured.
+    // The day whose rules and limits apply: the one asked for; else that on which the listing was captured; else today.
     const std::string& day_of(const evidence::DossierData& dossier) const {
-        return options.check.on.empty() ? dossier.captured : options.check.on;
+        if (!options.check.on.empty()) return options.check.on;
+        return dossier.captured.empty() ? options.today : dossier.captured;
     }
 
     Bench bench_of(const evidence::DossierData& dossier) const {

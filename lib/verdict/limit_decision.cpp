@@ -139,8 +139,10 @@ std::optional<Regions> regions_of(const EvidenceData& data, const ConceptTree& t
     const std::string said = stated->first == stated->second
                                  ? number(stated->first, limit.unit)
                                  : number(stated->first, limit.unit) + " to " + number(stated->second, limit.unit);
-    regions.supported_by = limit.only_below ? fmt::format("the stated {}, or up to {} less", said, tolerance)
-                                            : fmt::format("the stated {}, give or take {}", said, tolerance);
+    const bool none_less = limit.only_below && *limit.stated_tolerance == 0;
+    regions.supported_by = none_less          ? fmt::format("the stated {}, or more", said)
+                           : limit.only_below ? fmt::format("the stated {}, or up to {} less", said, tolerance)
+                                              : fmt::format("the stated {}, give or take {}", said, tolerance);
     return regions;
 }
 

@@ -1,7 +1,6 @@
 #include "verdict/part_judgements.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace grainside::verdict {
@@ -40,15 +39,6 @@ FrameBelief told(const Bench& bench, const PartEvidence& part, const identify::B
     return result;
 }
 
-// The readings changed what was believed; a question that they left where it was tells nobody anything.
-bool moved(const identify::Belief& belief) {
-    constexpr double kLeast = 0.005;
-    for (std::size_t i = 0; i < belief.prior.size(); ++i) {
-        if (std::abs(belief.posterior[i] - belief.prior[i]) >= kLeast) return true;
-    }
-    return false;
-}
-
 }  // namespace
 
 std::vector<PartJudgement> parts_of(const Bench& bench) {
@@ -58,7 +48,7 @@ std::vector<PartJudgement> parts_of(const Bench& bench) {
         PartJudgement judged;
         judged.part = part.record.part;
         for (const identify::Belief& belief : part.beliefs) {
-            if (belief.readings.empty() || !moved(belief)) continue;
+            if (belief.readings.empty() || !identify::moved(belief)) continue;
             if (!identify::makes_sense(bench.tree, bench.data, part.beliefs, belief.frame)) continue;
             judged.frames.push_back(told(bench, part, belief));
         }

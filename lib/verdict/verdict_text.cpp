@@ -80,6 +80,7 @@ std::string inconclusive(const Bench& bench, const ClaimEvidence& evidence) {
         return "Readings of this part contradict one another, and the verdict would hang on one of them.";
     }
     if (const identify::Belief* belief = evidence.part == nullptr ? nullptr : closest(evidence)) {
+        if (!identify::moved(*belief)) return "The readings on record tell nothing of it.";
         return fmt::format("The readings leave {}; that does not decide it.", shown(bench, *belief));
     }
     if (const LimitDecision* limit = first_that(evidence, LimitVerdict::met)) return limit_sentence(bench, *limit);

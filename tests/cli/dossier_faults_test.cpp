@@ -74,7 +74,8 @@ TEST_F(DossierFaults, OfAWeightAreTold) {
         const ProcessResult result = run_small({"learn", "--weight", weight, "tote.yaml"});
         EXPECT_EQ(result.status, 2) << weight;
         EXPECT_EQ(result.out, "") << weight;
-        EXPECT_EQ(result.err.rfind("grainside: error: --weight: ", 0), 0U) << result.err;
+        EXPECT_EQ(result.err, "grainside: error: --weight: '" + weight +
+                                  "' is no number from 0.001 to 1000000000\n  hint: see `grainside learn --help`\n");
     }
 }
 
@@ -113,13 +114,41 @@ TEST_F(DossierFaults, LeaveTheOtherDossiersAlone) {
         EXPECT_EQ(result.err.rfind(err, 0), 0U) << result.err;
         EXPECT_EQ(count_of(result.err, "grainside: "), 4U) << result.err;
         EXPECT_NE(result.err.find("\ngrainside: missing.yaml: error: the dossier cannot be read"), std::string::npos);
-        EXPECT_NE(result.err.find("\ngrainside: folder: error: "), std::string::npos) << result.err;
+        EXPECT_NE(result.err.find("\ngrainside: folder: error: this is a folder, not a dossier [unreadable]\n"
+                                  "  hint: name the files, as in `folder/*.yaml`\n"),
+                  std::string::npos)
+            << result.err;
         EXPECT_EQ(result.out.find("broken"), std::string::npos) << result.out;
         // The good ones come out as they do without the broken one.
         const std::string good =
             run_small({command, "--format", "jsonl", "good.yaml", "other.yaml", "confirmed.yaml"}).out;
         EXPECT_EQ(result.out, good) << command;
     }
+}
+
+TEST_F(DossierFaults, OfStandardInputHaveTheirPlace) {
+    write_file("good.yaml", kThinDossier);
+    for (const std::string& command : kCommands) {
+        const ProcessResult result =
+            run_with_input({command, "--format", "jsonl", "-", "good.yaml", "--rules", "book"}, kBrokenDossier);
+        EXPECT_EQ(result.status, 2) << command;
+        EXPECT_EQ(result.err.rfind("grainside: <stdin>:4:14: error: there is no method 'flamme' [unknown-method]\n", 0),
+                  0U)
+            << result.err;
+        EXPECT_EQ(result.out, run_small({command, "--format", "jsonl", "good.yaml"}).out) << command;
+        const ProcessResult nothing = run_with_input({command, "--format", "jsonl", "-", "--rules", "book"}, "");
+        EXPECT_EQ(nothing.status, 2) << command;
+        EXPECT_EQ(nothing.err.rfind("grainside: <stdin>: error: ", 0), 0U) << nothing.err;
+    }
+}
+
+// A dossier holds at most 4 MiB; a longer one is refused, not cut off.
+TEST_F(DossierFaults, OfALongStandardInput) {
+    const std::string text = std::string(kThinDossier) + '#' + std::string(std::size_t{4} << 20, 'x') + '\n';
+    const ProcessResult result = run_with_input({"judge", "-", "--rules", "book"}, text);
+    EXPECT_EQ(result.status, 2);
+    EXPECT_EQ(result.out, "");
+    EXPECT_EQ(result.err.rfind("grainside: <stdin>: error: ", 0), 0U) << result.err;
 }
 
 TEST_F(DossierFaults, OfTheYamlHaveTheirPlace) {
@@ -189,6 +218,35 @@ TEST_F(DossierFaults, OfTheEvidenceHaveTheirPlace) {
             << result.err;
         EXPECT_NE(result.err.find("grainside: book/methods/small.yaml:13:7: error: "), std::string::npos) << result.err;
         EXPECT_NE(result.err.find("[row-sum]"), std::string::npos) << result.err;
+    }
+}
+
+// Keys and words of rules/EVIDENCE.md, section 5.
+TEST_F(DossierFaults, OfTheRulesOfJudgingAreTold) {
+    write_file("tote.yaml", kClearDossier);
+    struct Row {
+        std::string from, to, place, code;
+    };
+    const Row rows[] = {
+        {"from_even: 80", "from_even: 49", "2:12", "out-of-range"},
+        {"from_even: 80", "from_even: 101", "2:12", "out-of-range"},
+        {"from_even: 80\n", "", "1:1", "missing-key"},
+        {"practised: 1,", "practised: 101,", "5:30", "out-of-range"},
+        {"practised: 1, ", "", "5:7", "missing-key"},
+        {"laboratory: 1}", "laboratory: 1, nobody: 1}", "5:48", "unknown-key"},
+        {"slip: {anyone: 1, practised: 1, laboratory: 1}", "slip: 1", "5:7", "wrong-type"},
+    };
+    const std::string good = read_file(folder() / "book/judging.yaml");
+    for (const Row& row : rows) {
+        std::string judging = good;
+        const std::size_t at = judging.find(row.from);
+        ASSERT_NE(at, std::string::npos) << row.from;
+        write_file("book/judging.yaml", judging.replace(at, row.from.size(), row.to));
+        const ProcessResult result = run_small({"judge", "tote.yaml"});
+        EXPECT_EQ(result.status, 2) << row.to;
+        EXPECT_EQ(result.out, "") << row.to;
+        EXPECT_EQ(result.err.rfind("grainside: book/judging.yaml:" + row.place + ": error: ", 0), 0U) << result.err;
+        EXPECT_NE(result.err.find(" [" + row.code + "]\n"), std::string::npos) << result.err;
     }
 }
 

@@ -55,6 +55,8 @@ TEST_F(DossierSchema, HoldsForTheSmallBook) {
                                                           {"no_listing.yaml", kNoListingDossier},
                                                           {"bare.yaml", kBareDossier},
                                                           {"near.yaml", kNearDossier},
+                                                          {"borne_out.yaml", kBorneOutDossier},
+                                                          {"own_priors.yaml", kOwnPriorsDossier},
                                                           {"contradictory.yaml", kContradictoryDossier},
                                                           {"confirmed.yaml", kConfirmedDossier},
                                                           {"hostile.yaml", kHostileDossier}};
@@ -66,8 +68,10 @@ TEST_F(DossierSchema, HoldsForTheSmallBook) {
     expect_all_valid({"--rules", "book"}, files);
     const std::string records = records_of({"judge", "--rules", "book"}, files);
     for (const char* member : {"\"contradictory\":true", "\"repeats\":", "\"next_test\":", "\"rule\":\"cotton-named\"",
-                               "\"says\":\"undecided\"", "\"worst\":null"})
+                               "\"says\":\"undecided\"", "\"says\":\"met\",\"against\":", "\"worst\":null",
+                               "\"unasked\":[{", "\"markets\":[\"eu\"]", "\"from_memory\":true", "\"say_instead\":"})
         EXPECT_NE(records.find(member), std::string::npos) << member << " is not tried";
+    EXPECT_NE(records_of({"identify", "--rules", "book"}, files).find("\"own_priors\":true"), std::string::npos);
 }
 
 // The dossiers of corpus/dossiers, by the built-in book.
@@ -93,40 +97,50 @@ struct RefusedRow {
 
 TEST_F(DossierSchema, RefusesOtherRecords) {
     const std::string digest = R"("rule_book":"0123456789abcdef")";
+    const std::string methods = R"("methods":[{"method":"m","title":"T","cautions":["C."],"sources":["s"]}],)";
     const std::pair<std::string, std::string> good[] = {
         {"verdict",
          R"({"dossier":"a","listing":"a","field":"name","start":0,"end":4,"words":"Silk","part":"body",)"
          R"("kind":"material","says":"silk","negated":false,"grade":"contradicted","basis":"evidence","rule":"coat",)"
-         R"("because":"B.","sources":["s"],"probability":0.25,"against":0.75,"open":0,)"
+         R"("because":"B.","say_instead":"S","sources":["s"],"markets":["eu"],"from_memory":true,"probability":0.25,)"
+         R"("probability_false":0.75,"probability_open":0,)"
          R"("readings":[{"part":"body","reading":1,"method":"m","outcome":"o","date":"2024-08-20","decibans":-3}],)"
          R"("limits":[{"limit":"coat","part":"body","quantity":"coat","value":"1 mm","bound":"above 0.15 mm",)"
          R"("says":"contradicts","against":0.9,"markets":[],"readings":[{"part":"body","reading":2,"method":"n"}]}],)"
-         R"("would_change":["W."]})"},
-        {"judgement_end", R"({"dossier":"a","claims":1,"verdicts":1,"worst":"vague","decision_rule":"both-guarded",)"
-                          R"("cautions":[],)" +
-                              digest + '}'},
+         R"("would_change":["W."],"next_test":"m"})"},
+        {"judgement_end", R"({"dossier":"a","claims":1,"verdicts":1,)"
+                          R"("unasked":[{"part":"body","reading":1,"method":"m"}],"worst":"vague",)"
+                          R"("decision_rule":"both-guarded",)" +
+                              methods + digest + '}'},
         {"belief",
          R"({"dossier":"a","part":"body","frame":"sheet","asks":"what the sheet is","candidates":[)"
          R"({"candidate":"silk","prior":0.5,"probability":0.9},{"candidate":"wool","prior":0.5,"probability":0.1}],)"
-         R"("conflict":0,"contradictory":false,"odd_ones":[],)"
+         R"("conflict":0,"contradictory":false,"own_priors":true,"odd_ones":[],)"
          R"("readings":[{"part":"body","reading":1,"method":"m","decibans":3}]})"},
-        {"identity_end", R"({"dossier":"a","parts":1,"cautions":[],)" + digest + '}'},
+        {"identity_end", R"({"dossier":"a","parts":1,)" + methods + digest + '}'},
         {"planned_test",
          R"({"dossier":"a","step":1,"method":"m","title":"T","part":"body","harm":"none","who":"anyone","bits":0.5,)"
          R"("minutes":5,"cost":0,"about":["silk"],"cautions":[],"next":true})"},
-        {"plan_end", R"({"dossier":"a","tests":1,"questions":1,"decided_now":0,"decided_after":0.5,"minutes":5,)"
-                     R"("cost":0,)" +
+        {"plan_end", R"({"dossier":"a","tests":1,"questions":1,"share_decided_now":0,"share_decided_after":0.5,)"
+                     R"("minutes":5,"cost":0,)" +
                          digest + '}'},
         {"learnt_row", R"({"method":"m","frame":"sheet","candidate":"silk","seen":1,)"
                        R"("outcomes":[{"outcome":"o","seen":1,"before":0.9,"after":1}]})"},
         {"learning_end",
          R"({"dossiers":0,"before_any_reading":{"cases":0,"brier":0,"reliability":[]},)"
-         R"("by_the_book":{"cases":0,"brier":0,"reliability":[]},"as_learnt":{"cases":0,"brier":2,"reliability":[]}})"},
+         R"("by_the_book":{"cases":0,"brier":0,"reliability":[]},"as_learnt":{"cases":0,"brier":2,"reliability":[]},)" +
+             digest + '}'},
     };
     const RefusedRow rows[] = {
         {"grade", "verdict", "\"contradicted\"", "\"false\""},
         {"reading_from_1", "verdict", "\"reading\":1", "\"reading\":0"},
-        {"share", "verdict", "\"open\":0", "\"open\":1.5"},
+        {"share", "verdict", "_open\":0", "_open\":1.5"},
+        {"no_share", "verdict", "\"probability_false\":0.75,", ""},
+        {"markets", "verdict", "\"markets\":[\"eu\"],\"from", "\"from"},
+        {"market", "verdict", "\"eu\"", "\"European Union\""},
+        {"seen", "verdict", "\"from_memory\":true", "\"from_memory\":false"},
+        {"offer", "verdict", "\"say_instead\":\"S\"", "\"say_instead\":\"\""},
+        {"next_test", "verdict", "\"next_test\":\"m\"", "\"next_test\":\"\""},
         {"weight", "verdict", ",\"decibans\":-3", ""},
         {"day", "verdict", "2024-08-20", "20 August"},
         {"limit_without_value", "verdict", "\"value\":\"1 mm\",", ""},
@@ -134,18 +148,26 @@ TEST_F(DossierSchema, RefusesOtherRecords) {
         {"bound_without_quantity", "verdict", "\"quantity\":\"coat\",", ""},
         {"none_yet_worst", "judgement_end", "\"verdicts\":1", "\"verdicts\":0"},
         {"some_yet_no_worst", "judgement_end", "\"vague\"", "null"},
+        {"unasked", "judgement_end", "\"reading\":1", "\"reading\":0"},
+        {"nothing_on_unasked", "judgement_end", R"("unasked":[{"part":"body","reading":1,"method":"m"}],)", ""},
+        {"method_twice", "judgement_end", "\"methods\":[",
+         R"("methods":[{"method":"m","title":"T","cautions":["C."],"sources":["s"]},)"},
+        {"method_without_source", "judgement_end", "\"sources\":[\"s\"]", "\"sources\":[]"},
         {"decision_rule", "judgement_end", "both-guarded", "strict"},
         {"digest", "judgement_end", "0123456789abcdef", "1"},
         {"one_candidate", "belief", R"(,{"candidate":"wool","prior":0.5,"probability":0.1})", ""},
         {"odd_one_without_conflict", "belief", "\"odd_ones\":[]",
          R"("odd_ones":[{"part":"body","reading":1,"method":"m"}])"},
+        {"books_priors", "belief", "\"own_priors\":true", "\"own_priors\":false"},
         {"part", "belief", "\"body\",\"frame\"", "\"nose\",\"frame\""},
         {"parts", "identity_end", "\"parts\":1", "\"parts\":-1"},
+        {"method_without_cautions", "identity_end", "\"cautions\":[\"C.\"],", ""},
         {"harm", "planned_test", "\"none\"", "\"a little\""},
         {"not_next", "planned_test", "\"next\":true", "\"next\":false"},
         {"who", "planned_test", "\"anyone\"", "\"nobody\""},
         {"decided", "plan_end", "0.5", "50"},
         {"unseen_row", "learnt_row", "\"seen\":1,\"outcomes\"", "\"seen\":0,\"outcomes\""},
+        {"no_digest", "learning_end", ",\"rule_book\":\"0123456789abcdef\"", ""},
         {"brier", "learning_end", "\"brier\":2", "\"brier\":2.5"},
     };
     for (const auto& [schema, record] : good) {

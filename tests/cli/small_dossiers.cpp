@@ -31,6 +31,25 @@ const char* const kNearDossier =
     "parts:\n"
     "  body: {readings: [{method: section, coat: 0.16 \xC2\xB1 0.02 mm, date: 2024-08-22}]}\n";
 
+const char* const kBorneOutDossier =
+    "sample: {what: Scarf}\n"
+    "listing: {name: Silk scarf, region: eu, captured: 2024-08-12}\n"
+    "parts:\n"
+    "  body:\n"
+    "    readings:\n"
+    "      - {method: look, outcome: yarns, date: 2024-08-20}\n"
+    "      - {method: flame, outcome: hair, date: 2024-08-21}\n"
+    "      - {method: flame, outcome: hair, date: 2024-08-22}\n"
+    "      - {method: section, coat: 0.10 \xC2\xB1 0.02 mm, date: 2024-08-22}\n"
+    "  lining: {readings: [{method: look, outcome: film, date: 2024-08-20}]}\n";
+
+const char* const kOwnPriorsDossier =
+    "sample: {what: Pouch}\n"
+    "listing: {name: Cotton pouch}\n"
+    "priors: {sheet: {polyurethane: 60}}\n"
+    "parts:\n"
+    "  body: {readings: [{method: look, outcome: yarns}]}\n";
+
 const char* const kContradictoryDossier =
     "sample: {what: Tote}\n"
     "listing: {name: Cotton tote}\n"

@@ -14,6 +14,10 @@ extern const char* const kNoListingDossier;
 extern const char* const kBareDossier;
 // Called silk; its coat of 0.16 mm, give or take 0.02 mm, lies near the limit of 0.15 mm.
 extern const char* const kNearDossier;
+// Called silk; the flame says so twice, its thin coat passes, and of its lining nothing is claimed.
+extern const char* const kBorneOutDossier;
+// Called cotton; before any reading 60 % polyurethane are believed, and not the book's 25 %.
+extern const char* const kOwnPriorsDossier;
 // The flame says cotton, the solvent polyurethane.
 extern const char* const kContradictoryDossier;
 // The clear one, and a laboratory says that it is polyurethane.

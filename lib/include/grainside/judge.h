@@ -43,6 +43,8 @@ struct JudgeOptions {
     // Markets and day, for rules on words and for limits alike. Without a day: that on which the listing was captured.
     CheckOptions check;
     DecisionRule decision_rule = DecisionRule::both_guarded;
+    // YYYY-MM-DD, for dossiers that do not say when the listing was captured; the tools pass today. Empty: every date.
+    std::string today = {};
 };
 
 // A reading of a dossier and what it weighs for a claim.

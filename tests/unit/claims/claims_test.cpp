@@ -57,6 +57,26 @@ INSTANTIATE_TEST_SUITE_P(NotAClaim, ClaimsTest, testing::ValuesIn(not_a_claim_ro
 INSTANTIATE_TEST_SUITE_P(Numbers, ClaimsTest, testing::ValuesIn(number_rows()), name_of_row);
 INSTANTIATE_TEST_SUITE_P(Statements, ClaimsTest, testing::ValuesIn(statement_rows()), name_of_row);
 
+// Lines wrapped at a page's width (text/wrapped_lines.h). In capitals nothing tells a wrapped line from a new one, so
+// that these stand as written only.
+constexpr Row kWrapped[] = {
+    {"within_a_term", "The whole body of this roomy bag is made of full\ngrain leather that lasts.",
+     "grain full-grain-leather body 'full\ngrain leather'"},
+    {"carriage_return", "The whole body of this roomy bag is made of full\r\ngrain leather that lasts.",
+     "grain full-grain-leather body 'full\r\ngrain leather'"},
+    {"short_line", "Made of full\ngrain leather", "grain grain-leather body 'grain leather'"},
+    {"made_in", "This roomy bag for every day of the week is Made in\nPortugal by hand.",
+     "origin made-in whole place=portugal 'Made in\nPortugal'"},
+    {"made_in_a_short_line", "Made in\nPortugal", ""},
+    {"behind_a_measure", "Cut by hand, with a strap drop of about 55 cm\nLeather lining",
+     "material leather lining 'Leather'"},
+};
+class WrappedClaims : public testing::TestWithParam<Row> {};
+TEST_P(WrappedClaims, AreFound) {
+    EXPECT_EQ(claims_of(GetParam(), Transform::none), GetParam().want) << "in: " << GetParam().text;
+}
+INSTANTIATE_TEST_SUITE_P(Rows, WrappedClaims, testing::ValuesIn(kWrapped), name_of_row);
+
 class KnownGaps : public testing::TestWithParam<Row> {};
 
 TEST_P(KnownGaps, StillFail) {

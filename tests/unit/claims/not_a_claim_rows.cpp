@@ -89,6 +89,7 @@ constexpr Row kRows[] = {
     // colours by name
     {"shade_called", "In a shade that we call wet suede.", ""},
     {"colour_is", "The colour is raw silk, the lining is cotton.", "material cotton lining 'cotton'"},
+    {"r_colour_is_a_material_word", "The colour is raw silk.", ""},
     {"metal_and_colour", "Shown here in brass yellow.", ""},
     {"leather_colour", "The brown leather colour may differ.", ""},
     // what a material is

@@ -23,6 +23,7 @@ constexpr Row kRows[] = {
     {"water_resistant", "Water-resistant tote.", "performance water-resistant whole 'Water-resistant'"},
     {"of_a_part", "Waterproof lining.", "performance waterproof lining 'Waterproof'"},
     {"scratch_proof", "It is scratchproof.", "performance scratch-proof whole 'scratchproof'"},
+    {"r_colour_that_resists", "The colour is fade-resistant.", "performance fade-resistant whole 'fade-resistant'"},
     {"durable", "A durable bag.", "performance durable whole 'durable'"},
     {"hypoallergenic", "Hypoallergenic clasp.", "performance hypoallergenic hardware 'Hypoallergenic'"},
     {"rfid", "RFID blocking wallet.", "performance rfid-blocking whole 'RFID blocking'"},

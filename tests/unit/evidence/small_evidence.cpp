@@ -138,12 +138,12 @@ evidence::EvidenceData loaded_with(const std::map<std::string, std::string>& cha
 }
 
 const EvidenceBook& small_evidence_book() {
-    static const RuleBook book = [] {
+    static const RuleBook kBook = [] {
         const RuleFolder folder(small_evidence());
         return std::move(RuleBook::load(folder.path())).value();
     }();
-    static const EvidenceBook evidence = std::move(EvidenceBook::load(book)).value();
-    return evidence;
+    static const EvidenceBook kEvidence = std::move(EvidenceBook::load(kBook)).value();
+    return kEvidence;
 }
 
 }  // namespace grainside::support

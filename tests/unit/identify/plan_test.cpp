@@ -37,10 +37,7 @@ const support::Rows kUseless = {{0.5, 0.5}, {0.5, 0.5}};
 const support::Rows kFair = {{0.8, 0.2}, {0.2, 0.8}};
 
 PartEvidence body(const EvidenceData& data, const std::vector<std::pair<std::size_t, std::size_t>>& readings = {}) {
-    PartEvidence part;
-    part.record = support::body_with(readings);
-    part.beliefs = believe_part(data, {}, part.record);
-    return part;
+    return evidence_of(data, {}, support::body_with(readings));
 }
 
 // Is the first candidate true of the body?
@@ -67,7 +64,7 @@ std::vector<std::size_t> methods_of(const Plan& plan) {
 // The useless and dear one is not even planned.
 TEST(Plan, TakesTheDecisiveCheapTest) {
     EvidenceData data = support::frame_of({0.5, 0.5});
-    data.judging.slip = 0.01;
+    data.judging.slip = {0.01, 0.01, 0.01};
     (void)add_test(data, "a", kUseless, Harm::destroy, 120, 500);
     const std::size_t decisive = add_test(data, "b", kDecisive, Harm::none, 5, 0);
     const Plan plan = planned(data);
@@ -116,13 +113,25 @@ TEST(Plan, PutsHarmlessTestsFirst) {
 
 TEST(Plan, PlansNothingWhereAllIsDecided) {
     EvidenceData data = support::frame_of({0.5, 0.5});
-    data.judging.slip = 0.01;
+    data.judging.slip = {0.01, 0.01, 0.01};
     const std::size_t decisive = add_test(data, "a", kDecisive, Harm::none, 5, 0);
     (void)add_test(data, "b", kFair, Harm::none, 5, 0);
     const Plan plan = planned(data, {{decisive, 0}});
     EXPECT_TRUE(plan.steps.empty());
     EXPECT_EQ(plan.decided_now, 1);
     EXPECT_EQ(plan.decided_after, 1);
+}
+
+// Where nothing ever slips, a perfect test settles all there is, whichever way it comes out.
+TEST(Plan, WithoutSlipsComesToAnEnd) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    const std::size_t perfect = add_test(data, "a", {{1, 0}, {0, 1}}, Harm::none, 5, 0);
+    (void)add_test(data, "a", {{1, 0}, {0, 1}}, Harm::none, 50, 0);
+    const Plan plan = planned(data);
+    EXPECT_EQ(methods_of(plan), (std::vector<std::size_t>{perfect}));
+    EXPECT_NEAR(plan.steps.at(0).bits, 1, 1e-9);
+    EXPECT_EQ(plan.decided_after, 1);
+    EXPECT_TRUE(planned(data, {{perfect, 0}}).steps.empty());
 }
 
 TEST(Plan, PlansNothingWhereNothingIsAsked) {
@@ -187,7 +196,7 @@ TEST(Plan, WeighsTheMeasureOfALimitByItsReliability) {
 // ---- the default book --------------------------------------------------------------------------------------------
 
 constexpr std::string_view kDossiers[] = {
-    "sample: {what: bag}\nparts: {body: {readings: [{method: loupe, outcome: unclear}]}}\n",
+    "sample: {what: bag}\nparts: {body: {readings: [{method: loupe, outcome: repeating-print}]}}\n",
     "sample: {what: bag, category: bag}\nlisting: {description: 'Full grain leather tote with solid brass hardware. "
     "Vegetable-tanned calf leather.'}\nparts: {body: {readings: [{method: loupe, outcome: pores-even}]}, hardware: "
     "{readings: [{method: magnet, outcome: no-pull}]}}\n",

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numeric>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -23,7 +24,7 @@ using support::frame_of;
 
 Belief believed(const EvidenceData& data, const std::vector<std::pair<std::size_t, std::size_t>>& readings,
                 std::size_t left_out = evidence::kNone) {
-    return believe(data, 0, body_with(readings), priors_of(data, 0, {}), left_out);
+    return believe(data, 0, body_with(readings), priors_of(data, 0, {}), {.left_out = left_out});
 }
 
 const support::Rows kDiseaseTest = {{0.95, 0.05}, {0.05, 0.95}};
@@ -67,7 +68,7 @@ TEST(Posterior, OfTheTwoUrns) {
 // Three doors; the host opens the third and favours neither door: the first keeps a third, the second has two thirds.
 TEST(Posterior, OfTheThreeDoors) {
     EvidenceData data = frame_of({1.0 / 3, 1.0 / 3, 1.0 / 3});
-    data.judging.slip = 1e-9;  // the host never slips; chances of 0 need a slip to have a logarithm
+    data.judging.slip = {1e-9, 1e-9, 1e-9};  // the host hardly ever slips
     const std::size_t host = add_method(data, "host", {{0.5, 0.5}, {0, 1}, {1, 0}});
     const Belief belief = believed(data, {{host, 1}});
     EXPECT_NEAR(belief.posterior[0], 1.0 / 3, 1e-8);
@@ -101,6 +102,59 @@ TEST(Priors, OfTheDossierGoBeforeThoseOfTheBook) {
     EXPECT_EQ(priors_of(data, 0, dossier), (std::vector<double>{0.2, 0.8}));
     dossier.priors.push_back({0, {0.6, 0.4}});
     EXPECT_EQ(priors_of(data, 0, dossier), (std::vector<double>{0.6, 0.4}));
+}
+
+// ---- worn samples -----------------------------------------------------------------------------------------------
+
+// What was taken in hand worn does not show how it behaved when it was new, and what wear spoils shows nothing at all;
+// that it is leather it still shows.
+TEST(Worn, ReadingsCountByWhatWearDoes) {
+    struct Case {
+        std::string_view method, frame;
+        bool worn, counts;
+    };
+    constexpr Case kCases[] = {
+        {"cut-edge", "sheet", true, true},
+        {"coat-microscopy", "sheet", true, true},
+        {"water-drop", "leather-finish", true, false},
+        {"water-drop", "leather-finish", false, true},
+        {"salt-spray", "corroding", true, false},
+        {"salt-spray", "corroding", false, true},
+        {"shower", "water", true, false},
+        {"damp-salt-cloth", "corroding", true, false},
+        {"magnet", "metal", true, true},
+    };
+    const EvidenceData& data = support::built_in_evidence().data();
+    for (const Case& one : kCases) {
+        evidence::Reading reading;
+        reading.method = support::method_named(one.method);
+        EXPECT_EQ(counts(data, support::frame_named(one.frame), reading, one.worn), one.counts) << one.method;
+    }
+}
+
+TEST(Worn, WhatDoesNotCountIsNoReading) {
+    EvidenceData data = frame_of({0.3, 0.7});
+    const std::size_t spoilt = add_method(data, "a", kDiseaseTest);
+    const std::size_t sound = add_method(data, "b", kDiseaseTest);
+    data.methods[spoilt].when_worn = evidence::WhenWorn::spoils;
+    const auto record = body_with({{spoilt, 0}, {sound, 1}});
+    const Belief worn = believe(data, 0, record, {0.3, 0.7}, {.sample_is_worn = true});
+    ASSERT_EQ(worn.readings.size(), 1U);
+    EXPECT_EQ(worn.readings[0].reading, 1U);
+    EXPECT_NEAR(worn.posterior[0], 0.3 / (0.3 + 0.7 * kFactor), 1e-12);
+    EXPECT_EQ(worn.conflict, 0);
+    EXPECT_EQ(believe(data, 0, record, {0.3, 0.7}).readings.size(), 2U);
+}
+
+// A candidate that is no concept: the frame is about behaviour, which wear lowers.
+TEST(Worn, WhatWearLowersTellsTheMaterialOnly) {
+    EvidenceData data = frame_of({0.3, 0.7});
+    const std::size_t lowered = add_method(data, "a", kDiseaseTest);
+    data.methods[lowered].when_worn = evidence::WhenWorn::lowers;
+    const auto record = body_with({{lowered, 0}});
+    EXPECT_TRUE(believe(data, 0, record, {0.3, 0.7}, {.sample_is_worn = true}).readings.empty());
+    data.frames[0].candidates[0].is = 1;
+    EXPECT_EQ(believe(data, 0, record, {0.3, 0.7}, {.sample_is_worn = true}).readings.size(), 1U);
 }
 
 // ---- damping -----------------------------------------------------------------------------------------------------
@@ -166,12 +220,54 @@ TEST(Damping, FollowsTheBook) {
 // A slip of 1 % that reads either outcome alike: 0.995 to 0.005, whatever the table says.
 TEST(Slip, KeepsAPerfectTestFromBeingSure) {
     EvidenceData data = frame_of({0.5, 0.5});
-    data.judging.slip = 0.01;
+    data.judging.slip = {0.01, 0.01, 0.01};
     const std::size_t test = add_method(data, "a", {{1, 0}, {0, 1}});
     const Belief belief = believed(data, {{test, 0}});
     EXPECT_NEAR(belief.posterior[0], 0.995, 1e-12);
     EXPECT_NEAR(belief.posterior[1], 0.005, 1e-12);
     EXPECT_NEAR(outcome_chance(data, data.methods[test], data.methods[test].tables[0], 1, 0), 0.005, 1e-12);
+}
+
+// By whoever makes it: 4 % leave 0.98 to 0.02, 2 % 0.99 to 0.01, 1 % 0.995 to 0.005.
+TEST(Slip, GoesByTheHands) {
+    EvidenceData data = frame_of({0.5, 0.5});
+    data.judging.slip = {0.04, 0.02, 0.01};
+    const std::size_t test = add_method(data, "a", {{1, 0}, {0, 1}});
+    const auto posterior_by = [&](evidence::Who who) {
+        data.methods[test].who = who;
+        return believed(data, {{test, 0}}).posterior[0];
+    };
+    EXPECT_NEAR(posterior_by(evidence::Who::anyone), 0.98, 1e-12);
+    EXPECT_NEAR(posterior_by(evidence::Who::practised), 0.99, 1e-12);
+    EXPECT_NEAR(posterior_by(evidence::Who::laboratory), 0.995, 1e-12);
+}
+
+// Half of the slips are mixed-up samples: with a slip of 10 % and 0.8 of the samples giving the second outcome, the
+// first is seen of a material that never gives it in 0.1 * (0.2 + 0.5) / 2.
+TEST(Slip, IsHalfAMixedUpSample) {
+    EvidenceData data = frame_of({0.2, 0.8});
+    data.judging.slip = {0.1, 0.1, 0.1};
+    const std::size_t test = add_method(data, "a", {{1, 0}, {0, 1}});
+    EXPECT_NEAR(outcome_chance(data, data.methods[test], data.methods[test].tables[0], 1, 0), 0.035, 1e-12);
+    EXPECT_NEAR(outcome_chance(data, data.methods[test], data.methods[test].tables[0], 0, 0), 0.935, 1e-12);
+}
+
+// A book may allow no slips. What a candidate never gives has no logarithm then; two such readings of one look, and two
+// that rule out everything, still come to an end and to shares of 1.
+TEST(Slip, OfNothingWithAChanceOfNothingComesToAnEnd) {
+    EvidenceData data = frame_of({0.3, 0.7});
+    const std::size_t a = add_method(data, "a", {{1, 0}, {0, 1}});
+    const std::size_t b = add_method(data, "b", {{1, 0}, {0, 1}});
+    const Belief twice = believed(data, {{a, 0}, {a, 0}});
+    EXPECT_NEAR(twice.posterior[0], 1, 1e-9);
+    EXPECT_FALSE(twice.contradictory);
+    for (const auto& readings : {std::vector<std::pair<std::size_t, std::size_t>>{{a, 0}, {a, 1}}, {{a, 0}, {b, 1}}}) {
+        const Belief against = believed(data, readings);
+        EXPECT_NEAR(against.posterior[0], 0.3, 1e-9);
+        EXPECT_NEAR(against.posterior[1], 0.7, 1e-9);
+        EXPECT_TRUE(std::isfinite(against.conflict));
+        EXPECT_TRUE(against.contradictory);
+    }
 }
 
 TEST(Slip, LeavesChancesThatAddUpToOne) {
@@ -235,47 +331,6 @@ TEST(Slip, LetsADensityTellBrassFromZinc) {
     EXPECT_LT(zinc, 0.05);
 }
 
-// ---- weights of evidence -----------------------------------------------------------------------------------------
-
-// Good, Probability and the Weighing of Evidence (1950): a factor of 10 is 10 decibans, of 2 about 3.
-TEST(WeightOfEvidence, IsInDecibans) {
-    EvidenceData data = frame_of({0.3, 0.7});
-    const std::size_t ten = add_method(data, "a", {{0.5, 0.5}, {0.05, 0.95}});
-    const std::size_t two = add_method(data, "b", {{0.4, 0.6}, {0.2, 0.8}});
-    const std::size_t nothing = add_method(data, "c", {{0.4, 0.6}, {0.4, 0.6}});
-    const Belief belief = believed(data, {{ten, 0}, {two, 0}, {nothing, 0}});
-    const std::vector<bool> yes = {true, false};
-    const std::vector<bool> no = {false, true};
-    EXPECT_NEAR(weight_of_evidence(belief, belief.readings[0], yes, no), 10, 1e-9);
-    EXPECT_NEAR(weight_of_evidence(belief, belief.readings[1], yes, no), 3.0103, 5e-5);
-    EXPECT_NEAR(weight_of_evidence(belief, belief.readings[2], yes, no), 0, 1e-9);
-    EXPECT_NEAR(weight_of_evidence(belief, belief.readings[0], no, yes), -10, 1e-9);
-    EXPECT_EQ(weight_of_evidence(belief, belief.readings[0], yes, {false, false}), 0);
-    EXPECT_EQ(weight_of_evidence(belief, belief.readings[0], {false, false}, no), 0);
-}
-
-// Weights of readings that do not hang together add up to what the odds gained.
-TEST(WeightOfEvidence, AddsUpToTheOdds) {
-    EvidenceData data = frame_of({0.3, 0.7});
-    const std::size_t a = add_method(data, "a", {{0.5, 0.5}, {0.05, 0.95}});
-    const std::size_t b = add_method(data, "b", {{0.4, 0.6}, {0.7, 0.3}});
-    const Belief belief = believed(data, {{a, 0}, {b, 0}, {a, 0}});
-    double sum = 0;
-    for (const WeighedReading& reading : belief.readings) {
-        sum += weight_of_evidence(belief, reading, {true, false}, {false, true});
-    }
-    EXPECT_NEAR(sum, 10 * std::log10(odds_of(belief) / (3.0 / 7)), 1e-9);
-}
-
-// Several candidates count by their prior: (0.2 * 0.9 + 0.1 * 0.3) / 0.3 = 0.7 against 0.1 is a factor of 7.
-TEST(WeightOfEvidence, OfSeveralCandidatesGoesByTheirPrior) {
-    EvidenceData data = frame_of({0.2, 0.1, 0.7});
-    const std::size_t a = add_method(data, "a", {{0.9, 0.1}, {0.3, 0.7}, {0.1, 0.9}});
-    const Belief belief = believed(data, {{a, 0}});
-    EXPECT_NEAR(weight_of_evidence(belief, belief.readings[0], {true, true, false}, {false, false, true}),
-                10 * std::log10(7.0), 1e-9);
-}
-
 // ---- contradiction -----------------------------------------------------------------------------------------------
 
 struct Looks {
@@ -293,14 +348,45 @@ TEST(Conflict, OfReadingsThatAgreeIsNone) {
     EXPECT_TRUE(belief.odd_ones.empty());
 }
 
-// Each alone has 1/2; together 0.99 * 0.01. Jensen and others (1990), from memory: log of the ratio.
+// Whoever explains one best has 0.99; whoever explains both best 0.99 * 0.01: a factor of 99. That is more than by
+// Jensen and others, where each alone has 1/2.
 TEST(Conflict, OfReadingsThatDisagree) {
     const Looks looks;
     const Belief belief = believed(looks.data, {{looks.a, 0}, {looks.b, 1}});
-    EXPECT_NEAR(belief.conflict, 10 * std::log10(0.25 / (0.99 * 0.01)), 1e-9);
+    EXPECT_NEAR(belief.conflict, 10 * std::log10(99), 1e-9);
     EXPECT_TRUE(belief.contradictory);
     EXPECT_NEAR(belief.posterior[0], 0.5, 1e-12);
     EXPECT_EQ(belief.odd_ones.size(), 2U);  // either may be wrong
+}
+
+// Two against two: each alone has 1/2, all together 0.99^2 * 0.01^2. Jensen and others (1990), from memory: log of the
+// ratio, here more than any two of them disagree.
+TEST(Conflict, OfManyReadingsIsHowUnlikelyTheyAreTogether) {
+    Looks looks;
+    const std::size_t d = add_method(looks.data, "d", {{0.99, 0.01}, {0.01, 0.99}});
+    const Belief belief = believed(looks.data, {{looks.a, 0}, {looks.b, 1}, {looks.c, 0}, {d, 1}});
+    EXPECT_NEAR(belief.conflict, 10 * std::log10(std::pow(0.5, 4) / (0.99 * 0.99 * 0.01 * 0.01)), 1e-9);
+}
+
+// Each reading speaks for something rare, and nothing explains both: 0.9 * 0.9 against 0.9 * 0.01. Beside what is
+// common neither is a surprise to the other (0.04 decibans by Jensen and others).
+TEST(Conflict, OfReadingsThatNothingExplainsTogether) {
+    EvidenceData data = frame_of({0.001, 0.001, 0.998});
+    const std::size_t a = add_method(data, "a", {{0.9, 0.1}, {0.01, 0.99}, {0.01, 0.99}});
+    const std::size_t b = add_method(data, "b", {{0.01, 0.99}, {0.9, 0.1}, {0.01, 0.99}});
+    const Belief belief = believed(data, {{a, 0}, {b, 0}});
+    EXPECT_NEAR(belief.conflict, 10 * std::log10(90), 1e-9);
+    EXPECT_TRUE(belief.contradictory);
+}
+
+// That two look at the same thing makes it no better: damped they count less, and contradict one another as much.
+TEST(Conflict, IsNotDamped) {
+    EvidenceData data = frame_of({0.5, 0.5});
+    const std::size_t a = add_method(data, "section", {{0.99, 0.01}, {0.01, 0.99}});
+    const std::size_t b = add_method(data, "section", {{0.99, 0.01}, {0.01, 0.99}});
+    const Belief belief = believed(data, {{a, 0}, {b, 1}});
+    EXPECT_DOUBLE_EQ(belief.readings[0].share, 0.75);
+    EXPECT_NEAR(belief.conflict, 10 * std::log10(99), 1e-9);
 }
 
 TEST(Conflict, OfReadingsThatTellNothingOfOneAnotherIsNone) {

@@ -14,7 +14,7 @@ evidence::EvidenceData frame_of(const std::vector<double>& priors) {
         frame.candidates.push_back(std::move(candidate));
     }
     data.frames.push_back(std::move(frame));
-    data.judging.slip = 0;
+    data.judging.slip = {};
     return data;
 }
 
@@ -23,7 +23,8 @@ std::size_t add_method(evidence::EvidenceData& data, const std::string& looks_at
     method.id = "method-" + std::to_string(data.methods.size());
     method.looks_at = looks_at;
     method.parts = evidence::kAllParts;
-    for (std::size_t i = 0; i < rows.front().size(); ++i) method.outcomes.push_back({"o" + std::to_string(i), ""});
+    for (std::size_t i = 0; i < rows.front().size(); ++i)
+        method.outcomes.push_back({"o" + std::to_string(i), "", false});
     evidence::OutcomeTable table;
     for (const std::vector<double>& row : rows) table.chance.insert(table.chance.end(), row.begin(), row.end());
     method.tables.push_back(std::move(table));

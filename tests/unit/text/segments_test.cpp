@@ -74,6 +74,8 @@ constexpr Row kRows[] = {
      "The whole body of this bag is made of full grain\nleather from a tannery that has been there for\nyears.",
      "sentence LB |The whole body of this bag is made of full grain\nleather from a tannery that has been there "
      "for\nyears|"},
+    {"wrapped_behind_a_small_word", "The whole body of this bag is made and cut in\nPortugal. It lasts",
+     "sentence LB |The whole body of this bag is made and cut in\nPortugal|\nsentence  |It lasts|"},
     {"next_line_begins_with_a_capital", "The whole body of this bag is made of full\nGrain leather",
      "sentence LB |The whole body of this bag is made of full|\nsentence L |Grain leather|"},
     {"line_ends_in_a_mark", "The whole body of this bag is made of these:\nleather",

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "evidence/dossier_data.h"
@@ -90,6 +91,23 @@ constexpr Row kRows[] = {
       "0.006 g, water: 21.0 \xC2\xB1 0.6 \xC2\xB0"
       "C}]}"},
      "contradicted 'Brass'"},
+    // What was believed beforehand proves nothing: these are rare, and an unclear look leaves them as rare as they are.
+    {"r_nubuck_and_an_unclear_look",
+     {"Nubuck tote.", "body: {readings: [{method: loupe, outcome: unclear}]}"},
+     "inconclusive 'Nubuck'"},
+    {"r_316l_and_an_unclear_magnet",
+     {"316L stainless steel hardware.", "hardware: {readings: [{method: magnet, outcome: unclear}]}"},
+     "inconclusive '316L stainless steel'"},
+    {"r_snakeskin_and_an_unclear_look",
+     {"Snakeskin clutch.", "body: {readings: [{method: loupe, outcome: unclear}]}"},
+     "inconclusive 'Snakeskin'"},
+    // A metal without a candidate of its own is false of those listed.
+    {"a_steel_is_no_titanium",
+     {"Titanium hardware.",
+      "hardware: {readings: [{method: magnet, outcome: strong-pull}, {method: weighing-in-water, in_air: 20 \xC2\xB1 "
+      "0.003 g, "
+      "in_water: 17.455 \xC2\xB1 0.006 g, water: 21.0 \xC2\xB1 0.6 degC}]}"},
+     "contradicted 'Titanium'"},
     // A denial swaps true and false.
     {"a_denial_borne_out", {"Not real leather.", kCoatedFabric}, "consistent 'leather'"},
     {"a_denial_denied", {"Not real leather.", kLeather}, "contradicted 'leather'"},
@@ -122,6 +140,42 @@ constexpr Row kRows[] = {
      {"Rust-resistant hardware.", "hardware: {readings: [{method: salt-spray, salt-spray-hours: exactly 8 h}]}"},
      "contradicted 'Rust-resistant'"},
 
+    // What a limit needs beside its number.
+    {"r_a_thick_plating_of_what_nobody_knows",
+     {"Gold-plated hardware.", "hardware: {readings: [{method: plating-xrf, plating: 2.7 \xC2\xB1 0.2 \xC2\xB5m}]}"},
+     "inconclusive 'Gold-plated'"},
+    {"a_thick_plating_of_gold",
+     {"Gold-plated hardware.",
+      "hardware: {readings: [{method: plating-xrf, plating: 2.7 \xC2\xB1 0.2 \xC2\xB5m}, {method: xrf-surface, "
+      "outcome: "
+      "reads-gold}]}"},
+     "consistent 'Gold-plated'"},
+    {"r_fourteen_karat_of_what_nobody_knows",
+     {"14k gold buckle.",
+      "hardware: {readings: [{method: metals-laboratory, composition: {Au: 58.5 \xC2\xB1 0.2 %}}]}"},
+     "inconclusive '14k gold'"},
+    {"r_a_coat_on_what_nobody_knows",
+     {"Coated leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.26 \xC2\xB1 0.02 mm}]}", "eu"},
+     "inconclusive 'Coated leather'"},
+    {"r_one_metal_of_five",
+     {"Metal-free tanned.", "body: {readings: [{method: xrf-leather, composition: {Cr: 0.02 \xC2\xB1 0.01 %}}]}"},
+     "inconclusive 'Metal-free tanned'"},
+    {"one_metal_of_five_is_too_much",
+     {"Metal-free tanned.", "body: {readings: [{method: xrf-leather, composition: {Cr: 2.5 \xC2\xB1 0.1 %}}]}"},
+     "contradicted 'Metal-free tanned'"},
+    {"five_metals_of_five",
+     {"Metal-free tanned.",
+      "body: {readings: [{method: xrf-leather, composition: {Cr: 0.01 \xC2\xB1 0.01 %, Al: 0.01 \xC2\xB1 0.01 %, Ti: "
+      "0.01 \xC2\xB1 0.01 %, Zr: 0.01 \xC2\xB1 0.01 %, Fe: 0.01 \xC2\xB1 0.01 %}}]}"},
+     "consistent 'Metal-free tanned'"},
+    // Leather by the ounce: 1/64 of an inch (charts of leather thickness); 3 oz are 1.19 mm.
+    {"r_ounces_agree",
+     {"3 oz leather tote.", "body: {readings: [{method: thickness-gauge, thickness: 1.2 \xC2\xB1 0.05 mm}]}"},
+     "consistent '3 oz'; unsupported 'leather'"},
+    {"r_ounces_do_not",
+     {"3 oz leather tote.", "body: {readings: [{method: thickness-gauge, thickness: 2.9 \xC2\xB1 0.05 mm}]}"},
+     "contradicted '3 oz'; unsupported 'leather'"},
+
     // The whole product.
     {"vegan_is_denied_by_any_part",
      {"Vegan tote.",
@@ -132,6 +186,16 @@ constexpr Row kRows[] = {
     {"coat_in_doubt",
      {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.16 \xC2\xB1 0.02 mm}]}", "eu"},
      "inconclusive 'Leather'"},
+    {"r_coat_on_the_edge_of_the_guard_band",
+     {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.17 \xC2\xB1 0.02 mm}]}", "eu"},
+     "inconclusive 'Leather'"},
+    // Spanish law of 1984 lets bags have more, up to 0.3 mm (Royal Decree 769/1984).
+    {"coat_that_spain_allows",
+     {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.25 \xC2\xB1 0.02 mm}]}", "es"},
+     "inconclusive 'Leather'"},
+    {"coat_too_thick_in_spain",
+     {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.35 \xC2\xB1 0.02 mm}]}", "es"},
+     "contradicted 'Leather'"},
     {"coat_too_thick_in_the_eu",
      {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.26 \xC2\xB1 0.02 mm}]}", "eu"},
      "contradicted 'Leather'"},
@@ -180,6 +244,17 @@ constexpr Row kRows[] = {
      {"Tarnish-resistant hardware.", "hardware: {readings: [{method: salt-spray, salt-spray-hours: exactly 8 h}]}",
       "us", ", condition: used"},
      "inconclusive 'Tarnish-resistant'"},
+    // What wear spoils does not count for the frames either.
+    {"new_and_wet_inside",
+     {"Water-resistant tote.", "body: {readings: [{method: shower, outcome: inside-wet}]}"},
+     "contradicted 'Water-resistant'"},
+    {"r_worn_and_wet_inside",
+     {"Water-resistant tote.", "body: {readings: [{method: shower, outcome: inside-wet}]}", "us", ", condition: used"},
+     "unsupported 'Water-resistant'"},
+    {"r_worn_and_bright",
+     {"Tarnish-resistant hardware.", "hardware: {readings: [{method: salt-spray, outcome: bright}]}", "us",
+      ", months_in_use: 3"},
+     "unsupported 'Tarnish-resistant'"},
 };
 
 class BuiltInJudge : public testing::TestWithParam<Row> {};
@@ -283,6 +358,21 @@ TEST(Judge, AsksTheMarketsAskedFor) {
     EXPECT_EQ(judged(thick, options), "unsupported 'Leather'");
 }
 
+// A market's own limit takes the place of that of the larger market, unless both are asked for by name.
+TEST(Judge, AsksTheMarketsOwnLimitInsteadOfTheLargerOnes) {
+    const Sample sample{"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.25 \xC2\xB1 0.02 mm}]}",
+                        "us"};
+    const auto in = [&](std::vector<std::string> markets) {
+        JudgeOptions options;
+        options.check.markets = std::move(markets);
+        return judged(sample, options);
+    };
+    EXPECT_EQ(in({"es"}), "inconclusive 'Leather'");
+    EXPECT_EQ(in({"eu"}), "contradicted 'Leather'");
+    EXPECT_EQ(in({"es", "eu"}), "contradicted 'Leather'");
+    EXPECT_EQ(in({"es", "it"}), "contradicted 'Leather'");
+}
+
 // ISO 10713 was withdrawn in 2025: gold of 0.3 micrometres is too thin by it only while it was in force.
 TEST(Judge, AsksTheLimitsOfTheDay) {
     const Sample thin{"Gold-plated hardware.",
@@ -292,6 +382,44 @@ TEST(Judge, AsksTheLimitsOfTheDay) {
     EXPECT_TRUE(judged(thin, options).starts_with("contradicted 'Gold-plated"));
     options.check.on = "2026-11-26";
     EXPECT_FALSE(judged(thin, options).starts_with("contradicted 'Gold-plated"));
+}
+
+// The day asked for; else that on which the listing was captured; else today.
+TEST(Judge, AsksTheLimitsOfTheDayOfTheListing) {
+    const auto judged_when = [](std::string_view captured, std::string_view on, std::string_view today) {
+        const Dossier dossier = support::dossier_of(
+            "sample: {what: tote, category: bag}\nlisting:\n" +
+            (captured.empty() ? "" : "  captured: " + std::string(captured) + "\n") +
+            "  description: Gold-plated hardware.\nparts: {hardware: {readings: [{method: plating-xrf, plating: 0.3 "
+            "\xC2\xB1 0.02 \xC2\xB5m}]}}\n");
+        JudgeOptions options;
+        options.check.on = on;
+        options.today = today;
+        Judge judge(support::built_in_book(), support::built_in_evidence(), options);
+        return judge.judge(dossier).worst == Grade::contradicted;
+    };
+    EXPECT_TRUE(judged_when("2020-06-01", "", ""));
+    EXPECT_FALSE(judged_when("2026-06-01", "", ""));
+    EXPECT_FALSE(judged_when("2020-06-01", "2026-06-01", ""));
+    EXPECT_TRUE(judged_when("2026-06-01", "2020-06-01", ""));
+    EXPECT_TRUE(judged_when("2020-06-01", "", "2026-06-01"));
+    EXPECT_FALSE(judged_when("", "", "2026-06-01"));
+    EXPECT_TRUE(judged_when("", "", "2020-06-01"));
+}
+
+// One judge, dossiers of several days: each by its own.
+TEST(Judge, KeepsTheDaysOfDossiersApart) {
+    const auto captured = [](std::string_view day) {
+        return support::dossier_of("sample: {what: tote, category: bag}\nlisting: {captured: " + std::string(day) +
+                                   ", description: Gold-plated hardware.}\nparts: {hardware: {readings: [{method: "
+                                   "plating-xrf, plating: 0.3 \xC2\xB1 0.02 \xC2\xB5m}]}}\n");
+    };
+    const Dossier before = captured("2020-06-01");
+    const Dossier after = captured("2026-06-01");
+    Judge judge(support::built_in_book(), support::built_in_evidence());
+    EXPECT_EQ(judge.judge(before).worst, Grade::contradicted);
+    EXPECT_NE(judge.judge(after).worst, Grade::contradicted);
+    EXPECT_EQ(judge.judge(before).worst, Grade::contradicted);
 }
 
 TEST(DecisionRules, HaveNames) {
@@ -322,6 +450,88 @@ TEST(Judge, TellsHowManyRepeatsWouldSettleIt) {
     const auto& changes = judgement.verdicts[0].would_change;
     EXPECT_TRUE(std::any_of(changes.begin(), changes.end(),
                             [](const std::string& one) { return one.starts_with("3 readings of coat"); }));
+}
+
+Verdict only_verdict(const Sample& sample) {
+    Judge judge(support::built_in_book(), support::built_in_evidence());
+    const Dossier dossier = dossier_of(sample);
+    return judge.judge(dossier).verdicts.at(0);
+}
+
+bool any_change(const Verdict& verdict, std::string_view part_of_it) {
+    return std::any_of(verdict.would_change.begin(), verdict.would_change.end(),
+                       [&](const std::string& one) { return one.find(part_of_it) != std::string::npos; });
+}
+
+// What the readings show of a denied claim, told of the claim as it stands.
+TEST(Judge, TellsWhyOfADenial) {
+    const Verdict borne_out = only_verdict({"Not real leather.", kCoatedFabric});
+    EXPECT_TRUE(borne_out.because.starts_with("The readings show polyurethane-coated fabric (")) << borne_out.because;
+    const Verdict denied = only_verdict({"Not real leather.", kLeather});
+    EXPECT_TRUE(denied.because.starts_with("The readings show full grain leather (")) << denied.because;
+    EXPECT_TRUE(denied.because.ends_with("; not leather is false of it.")) << denied.because;
+    // Not of cowhide: it is no leather at all.
+    const Verdict closer = only_verdict({"Not made of cowhide.", kCoatedFabric});
+    EXPECT_EQ(closer.grade, Grade::consistent);
+    EXPECT_TRUE(closer.because.starts_with("The readings show polyurethane-coated fabric (")) << closer.because;
+}
+
+TEST(Judge, TellsAValueBetweenTwoBounds) {
+    const Verdict verdict =
+        only_verdict({"Lead-free hardware.",
+                      "hardware: {readings: [{method: metals-laboratory, composition: {Pb: 0.03 \xC2\xB1 0.002 %}}]}"});
+    EXPECT_EQ(verdict.grade, Grade::inconclusive);
+    EXPECT_NE(
+        verdict.because.find("between what would contradict the claim (at least 0.05 %) and what would bear it out "
+                             "(below 0.01 %)"),
+        std::string::npos)
+        << verdict.because;
+    EXPECT_FALSE(any_change(verdict, "in all would settle it"));
+}
+
+TEST(Judge, TellsWhatASupportingLimitLacks) {
+    const Verdict gold =
+        only_verdict({"Gold-plated hardware.",
+                      "hardware: {readings: [{method: plating-xrf, plating: 2.7 \xC2\xB1 0.2 \xC2\xB5m}]}"});
+    EXPECT_NE(gold.because.find("but no reading shows that the part is gold plating."), std::string::npos)
+        << gold.because;
+    const Verdict metals = only_verdict(
+        {"Metal-free tanned.", "body: {readings: [{method: xrf-leather, composition: {Cr: 0.02 \xC2\xB1 0.01 %}}]}"});
+    EXPECT_NE(metals.because.find("by what was read, which is not all that counts."), std::string::npos)
+        << metals.because;
+    EXPECT_TRUE(any_change(metals, "A reading of all of the content of Cr+Al+Ti+Zr+Fe would settle it."));
+}
+
+TEST(Judge, TellsWhichReadingsAreWorn) {
+    const Sample sample{"Water-resistant tote.", "body: {readings: [{method: shower, outcome: inside-wet}]}", "us",
+                        ", condition: used"};
+    EXPECT_TRUE(any_change(only_verdict(sample), "'The closed product in a shower' does not count: on a worn sample"));
+    EXPECT_FALSE(any_change(only_verdict({sample.text, sample.parts}), "does not count"));
+}
+
+TEST(Judge, TellsWhichReadingCarriesTheVerdict) {
+    // Each alone would not do for full grain.
+    const Verdict verdict = only_verdict({"Leather tote.", kLeather});
+    EXPECT_TRUE(any_change(verdict, "Without 'Cut edge under a loupe' it would be inconclusive."));
+    const Verdict limit = only_verdict(
+        {"Leather tote.", "body: {readings: [{method: coat-microscopy, coat: 0.26 \xC2\xB1 0.02 mm}]}", "eu"});
+    EXPECT_TRUE(any_change(limit, "Without 'Coat thickness on a section' it would be ")) << limit.because;
+}
+
+// What is undecided gets a test to make; what is decided needs none, and words that mislead stay whatever is read.
+TEST(Judge, OffersATestOnlyWhereOneWouldHelp) {
+    const Verdict open = only_verdict({"Leather tote.", ""});
+    EXPECT_FALSE(open.next_test.empty());
+    EXPECT_TRUE(any_change(open, "would tell most about leather."));
+    EXPECT_EQ(only_verdict({"Leather tote.", kLeather}).next_test, "");
+    const Verdict words = only_verdict({"Genuine PU leather tote.", kCoatedFabric});
+    EXPECT_EQ(words.next_test, "");
+    EXPECT_TRUE(words.would_change.empty());
+}
+
+TEST(Judge, OffersWhatTheWordsCouldSayInstead) {
+    EXPECT_FALSE(only_verdict({"Genuine PU leather tote.", kCoatedFabric}).say_instead.empty());
+    EXPECT_EQ(only_verdict({"Leather tote.", ""}).say_instead, "");
 }
 
 TEST(Judge, SaysWhichLimitWasNotRead) {
@@ -384,14 +594,56 @@ TEST(Judge, ForgetsTheLastDossier) {
     EXPECT_EQ(judgement.check, nullptr);
     EXPECT_TRUE(judgement.verdicts.empty());
     EXPECT_TRUE(judgement.parts.empty());
-    EXPECT_TRUE(judgement.cautions.empty());
+    EXPECT_TRUE(judgement.methods.empty());
+    EXPECT_TRUE(judgement.unasked.empty());
 }
 
-TEST(Judge, TellsEachCautionOnce) {
+// Those on record, in the book's order, and the one that a verdict offers; each with its cautions and sources.
+TEST(Judge, NamesEachMethodOnce) {
     Judge judge(support::built_in_book(), support::built_in_evidence());
-    const Dossier dossier = dossier_of(
-        {"", "body: {readings: [{method: cut-edge, outcome: unclear}, {method: cut-edge, outcome: unclear}]}"});
-    EXPECT_EQ(judge.judge(dossier).cautions.size(), 1U);
+    const auto ids_of = [](const Judgement& judgement) {
+        std::vector<std::string> ids;
+        for (const NamedMethod& one : judgement.methods) ids.push_back(one.method);
+        return ids;
+    };
+    const Dossier alone = dossier_of(
+        {"",
+         "body: {readings: [{method: bend, outcome: unclear}, {method: cut-edge, outcome: unclear}, {method: "
+         "cut-edge, outcome: unclear}]}"});
+    const Judgement& parts_only = judge.judge(alone);
+    EXPECT_EQ(ids_of(parts_only), (std::vector<std::string>{"cut-edge", "bend"}));
+    EXPECT_EQ(parts_only.methods[0].cautions.size(), 1U);
+    EXPECT_EQ(parts_only.methods[0].title, "Cut edge under a loupe");
+    EXPECT_FALSE(parts_only.methods[0].sources.empty());
+    EXPECT_EQ(ids_of(judge.identify(alone)), (std::vector<std::string>{"cut-edge", "bend"}));
+    const Dossier open = dossier_of({"Leather tote.", "body: {readings: [{method: bend, outcome: no-change}]}"});
+    const Judgement& judgement = judge.judge(open);
+    const std::string& next = judgement.verdicts.at(0).next_test;
+    ASSERT_FALSE(next.empty());
+    const std::vector<std::string> ids = ids_of(judgement);
+    EXPECT_EQ(ids.size(), 2U);
+    EXPECT_EQ(std::count(ids.begin(), ids.end(), next), 1);
+    EXPECT_EQ(std::count(ids.begin(), ids.end(), "bend"), 1);
+}
+
+// Readings that no claim is about; of the part that a claim is about, those that tell nothing of it.
+TEST(Judge, TellsWhichReadingsNobodyAskedFor) {
+    Judge judge(support::built_in_book(), support::built_in_evidence());
+    const auto unasked = [&](const Sample& sample) {
+        std::string text;
+        const Dossier dossier = dossier_of(sample);
+        for (const ReadingPlace& one : judge.judge(dossier).unasked) {
+            text += std::string(name_of(one.part)) + std::to_string(one.reading) + ";";
+        }
+        return text;
+    };
+    constexpr std::string_view kReadings =
+        "body: {readings: [{method: thickness-gauge, thickness: 1.2 \xC2\xB1 0.05 mm}, {method: cut-edge, outcome: "
+        "fibre-and-grain}]}, hardware: {readings: [{method: magnet, outcome: no-pull}]}";
+    EXPECT_EQ(unasked({"Leather tote.", kReadings}), "body0;hardware0;");
+    EXPECT_EQ(unasked({"Leather tote with brass hardware.", kReadings}), "body0;");
+    EXPECT_EQ(unasked({"Leather tote, 1.2 mm thick.", kReadings}), "hardware0;");
+    EXPECT_EQ(unasked({"", kReadings}), "");  // only with a listing
 }
 
 // ---- the same claim twice ----------------------------------------------------------------------------------------
