@@ -62,7 +62,7 @@ private:
         }
         if (const Node kin = node.find("kin"); kin.exists()) {
             constexpr std::string_view kWays[] = {"open", "apart"};
-            frame.kin_apart = reader.choice(kin, kWays, "way").value_or(0) == 1;
+            frame.kin_apart = reader.choice(kin, kWays, "kin").value_or(0) == 1;
         }
         const Node candidates = required(reader, node, "candidates");
         for (Node one : candidates) load_candidate(reader, one, frame);

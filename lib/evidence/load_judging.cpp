@@ -67,6 +67,10 @@ void load_judging(const rules::BookData& book, EvidenceData& data, Faults& fault
         }
         if (const auto read = reader.required_number(root, "from_even", kPercent / 2, kPercent)) {
             judging.from_even = *read / kPercent;
+            if (judging.from_even >= 1) {
+                reader.error(root.find("from_even"), "out-of-range", "`from_even` is below 100",
+                             "no reading is beyond all doubt");
+            }
         }
         judging.guard = reader.required_number(root, "guard", 0, kMostUncertainties).value_or(judging.guard);
         if (const auto read = reader.required_number(root, "same_look", 0, kPercent)) {

@@ -58,7 +58,7 @@ public:
         }
         if (const Node instead = node.find("instead_of"); instead.exists()) {
             reader_.each_text(instead, [&](Node one) {
-                if (const auto other = reader_.choice(one, ids_of(data_.limits), "limit above this one")) {
+                if (const auto other = reader_.choice(one, ids_of(data_.limits), "limit")) {
                     limit.instead_of.push_back(*other);
                 }
             });

@@ -80,24 +80,32 @@ public:
                                  fmt::format("no candidate of '{}' takes the row '{}'", frame_.id, row.node.key()),
                                  "nearer rows speak for all candidates below it, or none is");
         }
-        average_into_unlisted(chance);
         for (std::size_t k = 0; k < method_.outcomes.size(); ++k) {
             if (method_.outcomes[k].says_nothing) level(k, chance);
         }
+        average_into_unlisted(chance);
         return chance;
     }
 
 private:
+    bool takes_average(std::size_t candidate) {
+        return frame_.candidates[candidate].unlisted && row_for(candidate) == nullptr;
+    }
+
     // Makes outcome `k` as likely for every candidate, and scales what is left of each row.
-    void level(std::size_t k, std::vector<double>& chance) const {
+    void level(std::size_t k, std::vector<double>& chance) {
         constexpr double kMost = 0.999;
         const std::size_t outcomes = method_.outcomes.size();
         double average = 0;
+        double listed = 0;
         for (std::size_t i = 0; i < frame_.candidates.size(); ++i) {
+            if (takes_average(i)) continue;
+            listed += frame_.candidates[i].prior;
             average += frame_.candidates[i].prior * chance[i * outcomes + k];
         }
-        average = std::min(average, kMost);
+        average = listed > 0 ? std::min(average / listed, kMost) : 0;
         for (std::size_t i = 0; i < frame_.candidates.size(); ++i) {
+            if (takes_average(i)) continue;
             double* row = chance.data() + i * outcomes;
             const double rest = 1 - row[k];
             for (std::size_t other = 0; other < outcomes; ++other) {
@@ -116,14 +124,14 @@ private:
         std::vector<double> average(outcomes, 0);
         double listed = 0;
         for (std::size_t i = 0; i < frame_.candidates.size(); ++i) {
-            if (frame_.candidates[i].unlisted) continue;
+            if (takes_average(i)) continue;
             listed += frame_.candidates[i].prior;
             for (std::size_t k = 0; k < outcomes; ++k) {
                 average[k] += frame_.candidates[i].prior * chance[i * outcomes + k];
             }
         }
         for (std::size_t i = 0; i < frame_.candidates.size(); ++i) {
-            if (!frame_.candidates[i].unlisted || row_for(i) != nullptr || listed <= 0) continue;
+            if (!takes_average(i) || listed <= 0) continue;
             for (std::size_t k = 0; k < outcomes; ++k) chance[i * outcomes + k] = average[k] / listed;
         }
     }

@@ -100,7 +100,8 @@ void score(const EvidenceData& data, const DossierData& dossier, Scores* prior_o
     for (const evidence::ConfirmedPart& truth : dossier.confirmed) {
         const evidence::PartRecord* record = record_of(dossier, truth.part);
         if (record == nullptr) continue;
-        const Belief belief = believe(data, truth.frame, *record, priors_of(data, truth.frame, dossier));
+        const Belief belief =
+            believe(data, truth.frame, *record, priors_of(data, truth.frame, dossier), {dossier.worn()});
         if (belief.readings.empty()) continue;
         if (prior_only != nullptr) prior_only->add(belief.prior, truth.candidate);
         with_readings.add(belief.posterior, truth.candidate);

@@ -54,22 +54,24 @@ void TruthSum::add(const FrameView& view, const std::vector<double>& belief, dou
 }
 
 PartBeliefs believe_part(const EvidenceData& data, const evidence::DossierData& dossier,
-                         const evidence::PartRecord& part, std::size_t left_out) {
+                         const evidence::PartRecord& part, const Counting& counting) {
     PartBeliefs beliefs(data.frames.size());
     for (std::size_t frame = 0; frame < data.frames.size(); ++frame) {
         beliefs[frame].frame = frame;
         if ((data.frames[frame].parts & evidence::part_bit(part.part)) == 0) continue;
-        beliefs[frame] = believe(data, frame, part, priors_of(data, frame, dossier), {dossier.worn(), left_out});
+        beliefs[frame] = believe(data, frame, part, priors_of(data, frame, dossier), counting);
     }
     return beliefs;
 }
 
 PartEvidence evidence_of(const EvidenceData& data, const evidence::DossierData& dossier,
                          const evidence::PartRecord& part) {
-    PartEvidence evidence{part, believe_part(data, dossier, part), {}, dossier.worn()};
+    PartEvidence evidence{
+        part, believe_part(data, dossier, part, {dossier.worn(), kNone, kNone}), {}, {}, dossier.worn()};
     if (part.readings.size() > kMostWeighed) return evidence;
     for (std::size_t i = 0; i < part.readings.size(); ++i) {
-        evidence.without.push_back(believe_part(data, dossier, part, i));
+        evidence.without.push_back(believe_part(data, dossier, part, {dossier.worn(), i, kNone}));
+        evidence.alone.push_back(believe_part(data, dossier, part, {dossier.worn(), kNone, i}));
     }
     return evidence;
 }
@@ -158,10 +160,9 @@ double belief_in(const ConceptTree& tree, const EvidenceData& data, const PartBe
             const ConceptId is = frame.candidates[i].is;
             if (is != 0 && tree.is_a(is, concept_id)) sum += belief.posterior[i];
         }
-        double inside = 1;
-        if (frame.of != kNone && !beliefs[frame.of].readings.empty()) {
-            inside = share_within(within_of(tree, data, frame), beliefs[frame.of].posterior);
-        }
+        // A tannage that was looked for does not make the part leather.
+        const double inside =
+            frame.of == kNone ? 1 : share_within(within_of(tree, data, frame), beliefs[frame.of].posterior);
         none *= 1 - std::min(1.0, sum * inside);
     }
     return 1 - none;

@@ -27,8 +27,10 @@ using PartBeliefs = std::vector<Belief>;
 struct PartEvidence {
     evidence::PartRecord record;
     PartBeliefs beliefs;
-    std::vector<PartBeliefs> without;  // by reading: the beliefs had it not been made; empty beyond kMostWeighed
-    bool worn = false;                 // the sample
+    // By reading: the beliefs had it not been made, and had no other been made; empty beyond kMostWeighed.
+    std::vector<PartBeliefs> without;
+    std::vector<PartBeliefs> alone;
+    bool worn = false;  // the sample
 };
 
 // Readings of one part up to which each is weighed by leaving it out; the work goes with the square of their number.
@@ -38,7 +40,7 @@ PartEvidence evidence_of(const evidence::EvidenceData& data, const evidence::Dos
                          const evidence::PartRecord& part);
 
 PartBeliefs believe_part(const evidence::EvidenceData& data, const evidence::DossierData& dossier,
-                         const evidence::PartRecord& part, std::size_t left_out = evidence::kNone);
+                         const evidence::PartRecord& part, const Counting& counting = {});
 
 // One frame's share in a claim.
 struct FrameView {

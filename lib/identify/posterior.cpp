@@ -163,6 +163,7 @@ Belief believe(const evidence::EvidenceData& data, std::size_t frame, const evid
     belief.frame = frame;
     belief.prior = priors;
     for (std::size_t i = 0; i < part.readings.size(); ++i) {
+        if (counting.only != kNone && i != counting.only) continue;
         if (i == counting.left_out || !counts(data, frame, part.readings[i], counting.sample_is_worn)) continue;
         std::vector<double> values = log_likelihoods(data, frame, part.readings[i]);
         if (!values.empty()) belief.readings.push_back({i, 1, std::move(values)});

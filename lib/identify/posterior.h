@@ -39,6 +39,7 @@ struct Belief {
 struct Counting {
     bool sample_is_worn = false;
     std::size_t left_out = evidence::kNone;  // a reading (index into PartRecord::readings) that is not to count
+    std::size_t only = evidence::kNone;      // the one that counts alone
 };
 
 // On a worn sample a reading that wear spoils says nothing, and one that wear lowers says nothing of how the part

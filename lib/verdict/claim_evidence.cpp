@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "identify/likelihood.h"
+
 namespace grainside::verdict {
 namespace {
 
@@ -39,29 +41,44 @@ bool any_reading(const PartBeliefs& beliefs, const std::vector<FrameView>& views
                        [&](const FrameView& view) { return !beliefs[view.frame].readings.empty(); });
 }
 
+// A test of the part tells something of these frames, whether it counts or not.
+bool tells_of(const EvidenceData& data, const evidence::PartRecord& record, const std::vector<FrameView>& views) {
+    return std::any_of(views.begin(), views.end(), [&](const FrameView& view) {
+        return std::any_of(record.readings.begin(), record.readings.end(), [&](const evidence::Reading& reading) {
+            return identify::table_for(data.methods[reading.method], view.frame) != nullptr;
+        });
+    });
+}
+
 // A claim about the whole product speaks of its main part, unless something was read of the product as a whole.
 const PartEvidence* part_for_frames(const Bench& bench, const Claim& claim) {
     if (claim.part != Part::whole) return bench.part(claim.part);
     const PartEvidence* whole = bench.part(Part::whole);
     if (whole != nullptr) {
         const auto views = identify::views_of(bench.tree, bench.data, whole->beliefs, Part::whole, claim.says);
-        if (any_reading(whole->beliefs, views)) return whole;
+        if (tells_of(bench.data, whole->record, views)) return whole;
     }
     return bench.part(bench.main_part);
 }
 
-Truth truth_without(const Bench& bench, const Claim& claim, const PartEvidence& part, std::size_t reading) {
-    const PartBeliefs& beliefs = part.without[reading];
+Truth truth_by(const Bench& bench, const Claim& claim, const PartEvidence& part, const PartBeliefs& beliefs) {
     const auto views = identify::views_of(bench.tree, bench.data, beliefs, part.record.part, claim.says);
     return for_claim(identify::truth_with_priors(beliefs, views), claim);
 }
 
-// What each reading does for the claim, beside all the others: the change it makes to the odds.
+// What each reading does for the claim: the change it makes to the odds, the mean of what it does alone and of what it
+// does beside all the others. Alone it would hide what only the others make it tell; beside them, two readings that say
+// the same would each seem to say nothing. (Of two readings the mean is their Shapley value.)
 void weigh(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
     const PartEvidence& part = *evidence.part;
-    const Truth with = for_claim(identify::truth_with_priors(part.beliefs, evidence.views), claim);
+    if (part.without.empty()) return;
+    const Truth with = truth_by(bench, claim, part, part.beliefs);
+    const Truth before =
+        truth_by(bench, claim, part, identify::believe_part(bench.data, bench.dossier, {part.record.part, {}}));
     for (std::size_t i = 0; i < part.without.size(); ++i) {
-        const double decibans = identify::decibans_of(with, truth_without(bench, claim, part, i));
+        const double last = identify::decibans_of(with, truth_by(bench, claim, part, part.without[i]));
+        const double alone = identify::decibans_of(truth_by(bench, claim, part, part.alone[i]), before);
+        const double decibans = (last + alone) / 2;
         if (std::abs(decibans) < kLeastDecibans) continue;
         evidence.readings.push_back({part.record.part, static_cast<std::uint32_t>(i), decibans});
     }

@@ -186,12 +186,18 @@ void settle(const Limit& limit, const Regions& regions, const DecisionPolicy& po
     }
 }
 
+// The bound that an undecided value lies too near to: what would contradict, unless that is clearly passed.
+bool near_to_contradiction(const Regions& regions, const DecisionPolicy& policy, const Measured& value) {
+    return regions.contradicts &&
+           (!regions.supports || allowed(value, *regions.contradicts, policy) == Decision::undecided);
+}
+
 // More readings of the same kind: what scatters shrinks, and nothing here tells what is systematic.
-std::optional<int> repeats_for(const Regions& regions, const DecisionPolicy& policy, const LimitDecision& decision) {
-    const std::optional<measure::Limit>& bound = regions.contradicts ? regions.contradicts : regions.supports;
+std::optional<int> repeats_for(const measure::Limit& bound, const DecisionPolicy& policy,
+                               const LimitDecision& decision) {
     const measure::ReadingParts parts{decision.value.value,
                                       decision.value.u * std::sqrt(static_cast<double>(decision.readings.size())), 0};
-    return measure::repeats_to_settle(parts, *bound, policy.guard);
+    return measure::repeats_to_settle(parts, bound, policy.guard);
 }
 
 }  // namespace
@@ -223,6 +229,7 @@ std::optional<LimitDecision> decide_limit(const ConceptTree& tree, const Evidenc
     std::vector<Measured> values;
     const std::size_t members = evidence::elements_of(limit.quantity).size();  // 0: no sum
     bool wear_lowers = false;
+    bool whole = false;
     for (std::size_t i = 0; i < part.record.readings.size(); ++i) {
         const Reading& reading = part.record.readings[i];
         const auto when_worn = data.methods[reading.method].when_worn;
@@ -230,24 +237,37 @@ std::optional<LimitDecision> decide_limit(const ConceptTree& tree, const Evidenc
         std::size_t found = 0;
         const auto value = quantity_in(tree, limit, claim, reading, found);
         if (!value) continue;
-        decision.partial = decision.partial || found < members;
+        if (found >= members && !whole) {
+            // One that read all members makes those that read some of them needless.
+            whole = true;
+            values.clear();
+            decision.readings.clear();
+            wear_lowers = false;
+        }
+        if (whole && found < members) continue;
         wear_lowers = wear_lowers || (sample_is_worn && when_worn == evidence::WhenWorn::lowers);
         values.push_back(*value);
         decision.readings.push_back(static_cast<std::uint32_t>(i));
     }
     if (values.empty()) return decision;
+    decision.partial = !whole;
     decision.value = measure::pooled(values);
     // A factor of the standard takes the place of the guard band.
     DecisionPolicy own = policy;
     if (limit.factor != 1) own.guard = 0;
     settle(limit, *regions, own, decision);
     if (decision.says == LimitVerdict::undecided && !decision.between) {
-        decision.repeats = repeats_for(*regions, own, decision);
+        const bool contradiction = near_to_contradiction(*regions, own, decision.value);
+        decision.near = contradiction ? decision.contradicted_by : decision.supported_by;
+        decision.repeats = repeats_for(contradiction ? *regions->contradicts : *regions->supports, own, decision);
     }
     if (decision.says == LimitVerdict::supports) {
         decision.needs_unshown =
             limit.needs != 0 && identify::belief_in(tree, data, part.beliefs, limit.needs) < data.judging.decided_at;
-        if (decision.partial || decision.needs_unshown) decision.says = LimitVerdict::undecided;
+        if (decision.partial || decision.needs_unshown) {
+            decision.says = LimitVerdict::undecided;
+            decision.support = 0;
+        }
     }
     // What wear has taken away was there when the sample was new.
     const bool low = regions->contradicts

@@ -33,6 +33,7 @@ struct LimitDecision {
     bool between = false;                 // undecided, but near to no bound: short of what decides
     std::string contradicted_by;          // "above 0.15 mm"; empty where the limit never contradicts
     std::string supported_by;             // "at least 4", or "the stated 1.8 mm, give or take 0.2 mm"
+    std::string near;                     // of these, the one that an undecided value is too near to
 
     // What matters of them for `says`: "above 0.15 mm" where that contradicts, "not above 0.15 mm" where it is met;
     // both where it is undecided.

@@ -13,8 +13,9 @@ namespace {
 
 // "The coat of the body is 0.210 mm"
 std::string subject(const Bench& bench, const LimitDecision& decision) {
-    return fmt::format("The {} of the {} is {}", quantity_words(decision.limit->quantity), name_of(decision.part),
-                       value_text(bench, decision));
+    const std::string quantity = quantity_words(decision.limit->quantity);
+    return fmt::format("The {} of the {} {} {}", quantity, name_of(decision.part),
+                       quantity.ends_with('s') ? "are" : "is", value_text(bench, decision));
 }
 
 std::string of_stated(const LimitDecision& decision) {
@@ -42,7 +43,7 @@ std::string of_bounds(const LimitDecision& decision) {
         default:
             break;
     }
-    if (!decision.between) return fmt::format("too near to the limit ({}) to decide", decision.bound());
+    if (!decision.between) return fmt::format("too near to the limit ({}) to decide", decision.near);
     if (against.empty()) return fmt::format("short of what would bear the claim out ({})", towards);
     return fmt::format("between what would contradict the claim ({}) and what would bear it out ({})", against,
                        towards);

@@ -26,9 +26,14 @@ FrameBelief told(const Bench& bench, const PartEvidence& part, const identify::B
     for (const identify::WeighedReading& reading : belief.readings) {
         result.readings.push_back(static_cast<std::uint32_t>(reading.reading));
         const bool weighed = reading.reading < part.without.size();
+        const auto share_by = [&](const identify::PartBeliefs& beliefs) {
+            return beliefs[belief.frame].posterior[most];
+        };
+        // As for claims: the mean of what it does alone and of what it does beside the others.
         result.decibans.push_back(
-            weighed ? identify::decibans_of(belief.posterior[most],
-                                            part.without[reading.reading][belief.frame].posterior[most])
+            weighed ? (identify::decibans_of(belief.posterior[most], share_by(part.without[reading.reading])) +
+                       identify::decibans_of(share_by(part.alone[reading.reading]), belief.prior[most])) /
+                          2
                     : 0);
     }
     for (const std::size_t odd : belief.odd_ones) {

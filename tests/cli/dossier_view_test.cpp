@@ -65,10 +65,10 @@ body
       because      The readings show polyurethane (99.0 %); cotton is false of
                    it.
       belief       true 0.7 %, false 99.3 %
-      readings     A thread in the flame, 2024-08-21: it melts (17.8 decibans
-                   against it, 61 to 1)
+      readings     A thread in the flame, 2024-08-21: it melts (16.8 decibans
+                   against it, 48 to 1)
                    A look with the naked eye, 2024-08-20: a film without yarns
-                   (5.9 decibans against it, 3.9 to 1)
+                   (4.9 decibans against it, 3.1 to 1)
       changes      Without 'A thread in the flame' of 2024-08-21 it would be
                    inconclusive.
       source       Law of the tests, section 1
@@ -130,10 +130,10 @@ body
       reads as     silk
       because      The readings show silk (99.7 %).
       belief       true 99.7 %, false 0.3 %
-      readings     A thread in the flame, 2024-08-21: smell of burnt hair (9.4
-                   decibans for it, 8.7 to 1)
-                   A thread in the flame, 2024-08-22: smell of burnt hair (9.4
-                   decibans for it, 8.7 to 1)
+      readings     A thread in the flame, 2024-08-21: smell of burnt hair (14.1
+                   decibans for it, 26 to 1)
+                   A thread in the flame, 2024-08-22: smell of burnt hair (14.1
+                   decibans for it, 26 to 1)
                    A look with the naked eye, 2024-08-20: yarns can be seen (1.2
                    decibans for it, 1.3 to 1)
       limits       The coat of what is called silk (eu): body coat 0.100 +- 0.020

@@ -67,7 +67,7 @@ constexpr Row kRows[] = {
     {"unknown_kin",
      "- {frame: f, title: T, parts: body, claims: leather, kin: far, candidates: [{candidate: nubuck, prior: 1}, "
      "{candidate: nappa, prior: 1}]}\n",
-     "17:59 unknown-way"},
+     "17:59 unknown-kin"},
     {"unlisted_is_a_concept",
      "- {frame: f, title: T, parts: body, claims: leather, candidates: [{candidate: nubuck, prior: 1, unlisted: yes}, "
      "{candidate: nappa, prior: 1}]}\n",
