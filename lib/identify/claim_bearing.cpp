@@ -12,10 +12,6 @@ bool any_below(const ConceptTree& tree, const std::vector<ConceptId>& concepts, 
     return std::any_of(concepts.begin(), concepts.end(), [&](ConceptId id) { return tree.is_a(id, ancestor); });
 }
 
-bool any_above(const ConceptTree& tree, const std::vector<ConceptId>& concepts, ConceptId id) {
-    return std::any_of(concepts.begin(), concepts.end(), [&](ConceptId above) { return tree.is_a(id, above); });
-}
-
 bool is_true_of(const ConceptTree& tree, const Candidate& candidate, ConceptId says) {
     return (candidate.is != 0 && tree.is_a(candidate.is, says)) || any_below(tree, candidate.bears_out, says);
 }
@@ -48,6 +44,10 @@ std::vector<bool> kin_of(const ConceptTree& tree, const evidence::Frame& frame, 
 }
 
 }  // namespace
+
+bool any_above(const ConceptTree& tree, std::span<const ConceptId> concepts, ConceptId id) {
+    return std::any_of(concepts.begin(), concepts.end(), [&](ConceptId above) { return tree.is_a(id, above); });
+}
 
 std::vector<Bearing> bearings_of(const ConceptTree& tree, const evidence::Frame& frame, ConceptId says) {
     std::vector<Bearing> bearings;

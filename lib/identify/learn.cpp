@@ -23,14 +23,17 @@ const evidence::PartRecord* record_of(const DossierData& dossier, Part part) {
     return nullptr;
 }
 
-void count(const EvidenceData& data, const DossierData& dossier, Counts& counts) {
+void count(const EvidenceData& data, const DossierData& dossier, Counts& table) {
     for (const evidence::ConfirmedPart& truth : dossier.confirmed) {
         const evidence::PartRecord* record = record_of(dossier, truth.part);
         if (record == nullptr) continue;
         for (const evidence::Reading& reading : record->readings) {
             const evidence::Method& method = data.methods[reading.method];
-            if (reading.outcome == evidence::kNone || table_for(method, truth.frame) == nullptr) continue;
-            auto& row = counts[{reading.method, truth.frame, truth.candidate}];
+            if (reading.outcome == evidence::kNone || table_for(method, truth.frame) == nullptr ||
+                !counts(data, truth.frame, reading, dossier.worn())) {
+                continue;
+            }
+            auto& row = table[{reading.method, truth.frame, truth.candidate}];
             row.resize(method.outcomes.size(), 0);
             ++row[reading.outcome];
         }

@@ -51,7 +51,8 @@ std::vector<double> by_density(const EvidenceData& data, const Method& method, s
         std::optional<double> fit;
         if (alloy != nullptr && alloy->density) fit = measure::log_likelihood(density, *alloy->density);
         // Of an unknown density any value is as likely as any other.
-        values.push_back(fit ? mixed_with_slip(*fit, slip_of(data, method), kDensityScale) : -std::log(kDensityScale));
+        values.push_back(fit ? mixed_with_slip(*fit, slip_of(data, method) / 2, kDensityScale)
+                             : -std::log(kDensityScale));
     }
     return values;
 }
@@ -78,7 +79,7 @@ std::vector<double> by_composition(const EvidenceData& data, const Method& metho
         double sum = 0;
         if (fit) {
             for (const measure::ElementFit& element : fit->elements) {
-                sum += mixed_with_slip(element.log_likelihood, slip_of(data, method), kPercentScale);
+                sum += mixed_with_slip(element.log_likelihood, slip_of(data, method) / 2, kPercentScale);
             }
         } else {
             for (const measure::ElementReading& element : elements) sum += of_unknown_alloy(element);
@@ -97,7 +98,8 @@ std::vector<double> with_mix_ups(const EvidenceData& data, const Method& method,
         values[i] = std::exp(values[i] - highest);
         common += data.frames[frame].candidates[i].prior * values[i];
     }
-    const double slip = slip_of(data, method);
+    // Half of the slips are of this kind; the other half are in the values already.
+    const double slip = slip_of(data, method) / 2;
     for (double& value : values) value = floored_log((1 - slip) * value + slip * common);
     return values;
 }

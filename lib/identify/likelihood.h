@@ -13,9 +13,9 @@ namespace grainside::identify {
 // where the reading says nothing of the frame. A quantity with likelihoods of its own is preferred to the outcome word
 // beside it.
 //
-// Every likelihood is mixed with that of a slip (Judging::slip), in which any outcome, and any value of the whole
-// scale, is as likely as any other: so a reading that no candidate explains tells none of them apart, and no single
-// reading can rule a candidate out for good. Thread-safe.
+// Every likelihood is mixed with that of a slip (Judging::slip): half of them take another sample in hand, of whatever
+// sort is common, half give anything at all. So a reading that no candidate explains tells none of them apart, and no
+// single reading, however sharp, weighs more than about 1/slip to 1. Thread-safe.
 std::vector<double> log_likelihoods(const evidence::EvidenceData& data, std::size_t frame,
                                     const evidence::Reading& reading);
 

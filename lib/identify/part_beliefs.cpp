@@ -66,12 +66,11 @@ PartBeliefs believe_part(const EvidenceData& data, const evidence::DossierData& 
 
 PartEvidence evidence_of(const EvidenceData& data, const evidence::DossierData& dossier,
                          const evidence::PartRecord& part) {
-    PartEvidence evidence{
-        part, believe_part(data, dossier, part, {dossier.worn(), kNone, kNone}), {}, {}, dossier.worn()};
+    PartEvidence evidence{part, believe_part(data, dossier, part, {dossier.worn()}), {}, {}, dossier.worn()};
     if (part.readings.size() > kMostWeighed) return evidence;
     for (std::size_t i = 0; i < part.readings.size(); ++i) {
-        evidence.without.push_back(believe_part(data, dossier, part, {dossier.worn(), i, kNone}));
-        evidence.alone.push_back(believe_part(data, dossier, part, {dossier.worn(), kNone, i}));
+        evidence.without.push_back(believe_part(data, dossier, part, {dossier.worn(), i, kNone, false}));
+        evidence.alone.push_back(believe_part(data, dossier, part, {dossier.worn(), kNone, i, false}));
     }
     return evidence;
 }
@@ -103,7 +102,10 @@ Truth truth_of(const PartBeliefs& beliefs, const std::vector<FrameView>& views) 
     TruthSum sum;
     for (const FrameView& view : views) {
         const Belief& belief = beliefs[view.frame];
-        sum.add(view, belief.readings.empty() ? std::vector<double>() : belief.posterior, view.inside);
+        // Without a reading on what the part is, that is taken as given.
+        const bool outer_read = view.outer != kNone && !beliefs[view.outer].readings.empty();
+        sum.add(view, belief.readings.empty() ? std::vector<double>() : belief.posterior,
+                outer_read ? inside_of(view, beliefs[view.outer].posterior) : 1);
     }
     return sum.truth();
 }
@@ -150,7 +152,8 @@ double decibans_of(const Truth& with, const Truth& without) noexcept {
     return decibans_of(with.holds + with.open / 2, without.holds + without.open / 2);
 }
 
-double belief_in(const ConceptTree& tree, const EvidenceData& data, const PartBeliefs& beliefs, ConceptId concept_id) {
+double belief_in(const ConceptTree& tree, const EvidenceData& data, const PartBeliefs& beliefs,
+                 std::span<const ConceptId> concepts) {
     double none = 1;
     for (const Belief& belief : beliefs) {
         if (belief.posterior.empty() || belief.readings.empty()) continue;
@@ -158,7 +161,7 @@ double belief_in(const ConceptTree& tree, const EvidenceData& data, const PartBe
         double sum = 0;
         for (std::size_t i = 0; i < frame.candidates.size(); ++i) {
             const ConceptId is = frame.candidates[i].is;
-            if (is != 0 && tree.is_a(is, concept_id)) sum += belief.posterior[i];
+            if (is != 0 && any_above(tree, concepts, is)) sum += belief.posterior[i];
         }
         // A tannage that was looked for does not make the part leather.
         const double inside =

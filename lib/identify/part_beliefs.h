@@ -3,6 +3,7 @@
 #define GRAINSIDE_IDENTIFY_PART_BELIEFS_H
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 #include "evidence/dossier_data.h"
@@ -92,9 +93,9 @@ double decibans_of(const Truth& with, const Truth& without) noexcept;
 // The same for a share of belief.
 double decibans_of(double with, double without) noexcept;
 
-// Belief that the part is a `concept_id`: the sum over candidates that are, in any frame.
+// Belief that the part is one of `concepts`: the sum over candidates that are, in any frame.
 double belief_in(const vocabulary::ConceptTree& tree, const evidence::EvidenceData& data, const PartBeliefs& beliefs,
-                 ConceptId concept_id);
+                 std::span<const ConceptId> concepts);
 
 // Whether the frame's question arises at all: nobody asks which animal a cloth comes from. True where nothing was read
 // of what the part is.

@@ -4,7 +4,8 @@
 // its cost and the harm it does, weighed by Judging. Outcomes are not known beforehand, so the plan is made over a
 // fixed number of samples of what the parts may be (common random numbers from a fixed seed): after each chosen test
 // every sample takes an outcome and moves its beliefs, and the next test is chosen by what it tells on top. Harmless
-// tests come first in the finished plan. The same dossier and book give the same plan on every machine.
+// tests come first in the finished plan. The same dossier and book give the same plan, but for last digits of the C
+// library where two tests are worth the same.
 #ifndef GRAINSIDE_IDENTIFY_PLAN_H
 #define GRAINSIDE_IDENTIFY_PLAN_H
 

@@ -175,6 +175,7 @@ Belief believe(const evidence::EvidenceData& data, std::size_t frame, const evid
     const std::vector<double> sums = joint(belief.readings, priors.size(), kNone);
     const double total = log_evidence(priors, sums);
     for (std::size_t i = 0; i < priors.size(); ++i) belief.posterior[i] = priors[i] * std::exp(sums[i] - total);
+    if (!counting.with_conflict) return belief;
     belief.conflict = std::max(0.0, conflict_of(belief, kNone));
     belief.contradictory = belief.conflict >= data.judging.conflict;
     if (belief.contradictory) find_odd_ones(data, belief);

@@ -40,6 +40,7 @@ struct Counting {
     bool sample_is_worn = false;
     std::size_t left_out = evidence::kNone;  // a reading (index into PartRecord::readings) that is not to count
     std::size_t only = evidence::kNone;      // the one that counts alone
+    bool with_conflict = true;               // else Belief::conflict and what follows from it stay empty
 };
 
 // On a worn sample a reading that wear spoils says nothing, and one that wear lowers says nothing of how the part

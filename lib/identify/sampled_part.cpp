@@ -32,6 +32,7 @@ double most_bits(const Question& question) {
 void scale_to_one(std::vector<double>& values) {
     double sum = 0;
     for (const double value : values) sum += value;
+    if (sum <= 0) return;  // a book without slips: nothing explains this outcome, and nothing is learnt
     for (double& value : values) value /= sum;
 }
 

@@ -3,33 +3,21 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evidence/quantity_names.h"
 #include "identify/effort.h"
 #include "identify/information.h"
 #include "identify/likelihood.h"
 
 namespace grainside::identify {
 
-using evidence::Computes;
 using evidence::EvidenceData;
 using evidence::Method;
 
 bool reads_quantity(const Method& method, std::string_view quantity) noexcept {
     const std::string_view name = quantity.substr(0, quantity.find('.'));
-    switch (method.computes) {
-        case Computes::density:
-            if (name == "density") return true;
-            break;
-        case Computes::coat_share:
-            if (name == "coat-share") return true;
-            break;
-        case Computes::colour_change:
-            if (name == "colour-change" || name == "grey-scale") return true;
-            break;
-        case Computes::nothing:
-            break;
-    }
-    return std::any_of(method.reads.begin(), method.reads.end(),
-                       [&](const evidence::QuantityRead& read) { return read.name == name; });
+    const auto computed = evidence::computed_by(method.computes);
+    return evidence::reads(method, name) ||
+           std::any_of(computed.begin(), computed.end(), [&](const auto& one) { return one.name == name; });
 }
 
 bool measures_for(const Method& method, const Question& question, std::string_view quantity) noexcept {

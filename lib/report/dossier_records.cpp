@@ -1,6 +1,5 @@
 // Verdicts, beliefs and plans of a dossier as JSON Lines.
 #include <algorithm>
-#include <cmath>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -124,6 +123,20 @@ public:
     }
 
 private:
+    // The limit gives the grade, or leaves it open.
+    bool decided(const LimitResult& limit) const {
+        switch (verdict_.grade) {
+            case Grade::contradicted:
+                return limit.says == LimitVerdict::contradicts;
+            case Grade::consistent:
+                return limit.says == LimitVerdict::supports;
+            case Grade::inconclusive:
+                return limit.says == LimitVerdict::undecided;
+            default:
+                return false;
+        }
+    }
+
     // The rule on words, or the limit that decided; none where the readings alone did.
     void write_rule() {
         if (verdict_.basis != Basis::evidence && verdict_.finding != kNoClaim) {
@@ -131,9 +144,7 @@ private:
             return;
         }
         for (const LimitResult& limit : verdict_.limits) {
-            const bool decided = (limit.says == LimitVerdict::contradicts && verdict_.grade == Grade::contradicted) ||
-                                 (limit.says == LimitVerdict::supports && verdict_.grade == Grade::consistent);
-            if (!decided) continue;
+            if (!decided(limit) || verdict_.grade == Grade::inconclusive) continue;
             json_.member("rule", std::string_view(limit.limit));
             return;
         }
@@ -155,6 +166,7 @@ private:
             for (const auto index : context_.book.rules()[check_.findings[verdict_.finding].rule].sources) add(index);
         }
         for (const LimitResult& limit : verdict_.limits) {
+            if (limit.says == LimitVerdict::unread) continue;
             for (const auto index : limit.sources) add(index);
         }
         for (const WeighedEvidence& one : verdict_.readings) {
@@ -167,14 +179,15 @@ private:
         if (from_memory) write_truth(json_, "from_memory", true);
     }
 
-    // Where the rule on words, or the limits that were read, hold; empty: everywhere.
+    // Where the rule on words, or the limits that decided, hold; empty: everywhere.
     std::vector<std::string> markets() const {
         if (verdict_.basis != Basis::evidence && verdict_.finding != kNoClaim) {
             return context_.book.rules()[check_.findings[verdict_.finding].rule].markets;
         }
         std::vector<std::string> markets;
         for (const LimitResult& limit : verdict_.limits) {
-            if (limit.says == LimitVerdict::unread) continue;
+            if (!decided(limit)) continue;
+            if (limit.markets.empty()) return {};
             for (const std::string& market : limit.markets) {
                 if (std::find(markets.begin(), markets.end(), market) == markets.end()) markets.push_back(market);
             }

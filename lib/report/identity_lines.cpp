@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 
 #include "report/evidence_text.h"
 #include "report/plain_lines.h"
-#include "report/view_text.h"
 #include "verdict/percent_text.h"
 
 namespace grainside::report {
@@ -68,7 +68,8 @@ private:
         for (const std::uint32_t odd : belief.odd_ones) {
             lines_.write({}, "they agree without: " + reading_line(context_, part, odd));
         }
-        if (belief.odd_ones.empty()) lines_.write({}, "no single reading is to blame");
+        if (belief.odd_ones.empty())
+            lines_.write({}, "taking out a single reading does not end it, or there are too many to try");
     }
 
     DossierContext context_;

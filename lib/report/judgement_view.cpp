@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "grainside/dossier_report.h"
@@ -13,6 +15,7 @@
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
 #include "report/view_text.h"
+#include "verdict/asked_markets.h"
 #include "verdict/percent_text.h"
 #include "verdict/quantity_words.h"
 
@@ -49,11 +52,12 @@ public:
 
     void write() {
         report::append_sample_heading(context_, colours_, width_, out_);
-        for (std::size_t part = 0; part < kPartCount; ++part) write_part(static_cast<Part>(part));
+        for (const auto& [part, told] : told_by_part()) write_part(part, told);
         if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
         report::append_identity(context_, judgement_.parts, colours_, width_, out_);
         write_unasked();
         report::append_methods(context_, judgement_.methods, colours_, width_, out_);
+        if (judgement_.check != nullptr) report::append_fields_left_out(out_, *judgement_.check);
         write_summary();
         out_ += '\n';
     }
@@ -61,29 +65,26 @@ public:
 private:
     const Claim& claim_of(const Verdict& verdict) const { return judgement_.check->mentions[verdict.claim]; }
 
-    std::vector<Told> told_of(Part part) const {
-        std::vector<Told> told;
+    // By part, in the order of the claims: what states the same and got the same verdict is told once.
+    std::map<Part, std::vector<Told>> told_by_part() const {
+        using Same = std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade, std::string_view,
+                                std::string_view>;
+        std::map<Part, std::vector<Told>> told;
+        std::map<Same, std::size_t> places;
         for (const Verdict& verdict : judgement_.verdicts) {
             const Claim& claim = claim_of(verdict);
-            if (claim.part != part) continue;
-            const auto same = std::find_if(told.begin(), told.end(), [&](const Told& one) {
-                const Claim& other = claim_of(*one.verdict);
-                return other.says == claim.says && other.called == claim.called && other.negated == claim.negated &&
-                       other.kind == claim.kind && one.verdict->grade == verdict.grade &&
-                       one.verdict->because == verdict.because;
-            });
-            if (same == told.end()) {
-                told.push_back({&verdict, {verdict.claim}});
-            } else {
-                same->places.push_back(verdict.claim);
-            }
+            std::vector<Told>& of_part = told[claim.part];
+            const auto [place, first] =
+                places.try_emplace({claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated,
+                                    claim.hedged, verdict.grade, verdict.because, verdict.say_instead},
+                                   of_part.size());
+            if (first) of_part.push_back({&verdict, {}});
+            of_part[place->second].places.push_back(verdict.claim);
         }
         return told;
     }
 
-    void write_part(Part part) {
-        const std::vector<Told> told = told_of(part);
-        if (told.empty()) return;
+    void write_part(Part part, const std::vector<Told>& told) {
         out_ += colours_.heading();
         out_ += name_of(part);
         out_ += colours_.plain();
@@ -248,19 +249,26 @@ private:
             separator = ", ";
         }
         report::append_wrapped(out_, text, 0, width_);
-        report::append_wrapped(
-            out_,
-            fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
-                        name_of(judged_.decision_rule), percent_of(context_.evidence.data().judging.decided_at),
-                        judged_.check.markets.empty() ? market_of_listing()
-                                                      : fmt::format("{}", fmt::join(judged_.check.markets, ", "))),
-            0, width_);
+        report::append_wrapped(out_,
+                               fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
+                                           name_of(judged_.decision_rule),
+                                           percent_of(context_.evidence.data().judging.decided_at), markets_text()),
+                               0, width_);
     }
 
-    std::string market_of_listing() const {
+    // What was asked for, else what the listing names and the book knows.
+    std::string markets_text() const {
         const Listing* listing = context_.dossier.listing();
-        if (listing == nullptr || listing->region.empty()) return "none named, so only what holds everywhere";
-        return report::one_line(listing->region, kMostWordCells);
+        if (listing == nullptr) return "none, for want of a listing";
+        std::vector<std::string> region;
+        const auto asked = verdict::markets_of(*listing, judged_.check.markets, region);
+        const std::vector<std::string> known = context_.book.markets();
+        std::string text;
+        for (const std::string& market : asked) {
+            if (std::find(known.begin(), known.end(), market) == known.end()) continue;
+            text += (text.empty() ? "" : ", ") + market;
+        }
+        return text.empty() ? "none named, so only what holds everywhere" : text;
     }
 
     DossierContext context_;

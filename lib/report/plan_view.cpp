@@ -36,9 +36,14 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
     const std::size_t width = report::width_of(options);
     report::append_sample_heading(context, colours, width, out);
     if (plan.questions == 0) {
-        const bool empty = context.dossier.listing() == nullptr && context.dossier.data().parts.empty();
-        out += empty ? "Nothing to plan: the dossier has neither a listing nor a part.\n\n"
-                     : "Nothing is open: every claim that a test could settle is decided.\n\n";
+        const bool listing = context.dossier.listing() != nullptr;
+        if (listing) {
+            out += "Nothing is open: every claim that a test could settle is decided.\n\n";
+        } else {
+            out += context.dossier.data().parts.empty()
+                       ? "Nothing to plan: the dossier has neither a listing nor a part.\n\n"
+                       : "Nothing to plan: without a listing, no test of the book tells what these parts are.\n\n";
+        }
         return;
     }
     if (plan.tests.empty()) {

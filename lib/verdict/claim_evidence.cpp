@@ -61,24 +61,23 @@ const PartEvidence* part_for_frames(const Bench& bench, const Claim& claim) {
     return bench.part(bench.main_part);
 }
 
-Truth truth_by(const Bench& bench, const Claim& claim, const PartEvidence& part, const PartBeliefs& beliefs) {
-    const auto views = identify::views_of(bench.tree, bench.data, beliefs, part.record.part, claim.says);
-    return for_claim(identify::truth_with_priors(beliefs, views), claim);
-}
-
 // What each reading does for the claim: the change it makes to the odds, the mean of what it does alone and of what it
 // does beside all the others. Alone it would hide what only the others make it tell; beside them, two readings that say
 // the same would each seem to say nothing. (Of two readings the mean is their Shapley value.)
 void weigh(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
     const PartEvidence& part = *evidence.part;
     if (part.without.empty()) return;
-    const Truth with = truth_by(bench, claim, part, part.beliefs);
-    const Truth before =
-        truth_by(bench, claim, part, identify::believe_part(bench.data, bench.dossier, {part.record.part, {}}));
+    // As stated; a denied claim is the mirror of that.
+    const double side = claim.negated ? -1 : 1;
+    const auto truth_by = [&](const PartBeliefs& beliefs) {
+        return identify::truth_with_priors(beliefs, evidence.views);
+    };
+    const Truth with = truth_by(part.beliefs);
+    const Truth before = truth_by(identify::believe_part(bench.data, bench.dossier, {part.record.part, {}}));
     for (std::size_t i = 0; i < part.without.size(); ++i) {
-        const double last = identify::decibans_of(with, truth_by(bench, claim, part, part.without[i]));
-        const double alone = identify::decibans_of(truth_by(bench, claim, part, part.alone[i]), before);
-        const double decibans = (last + alone) / 2;
+        const double last = identify::decibans_of(with, truth_by(part.without[i]));
+        const double alone = identify::decibans_of(truth_by(part.alone[i]), before);
+        const double decibans = side * (last + alone) / 2;
         if (std::abs(decibans) < kLeastDecibans) continue;
         evidence.readings.push_back({part.record.part, static_cast<std::uint32_t>(i), decibans});
     }
@@ -87,16 +86,33 @@ void weigh(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
         [](const WeighedEvidence& a, const WeighedEvidence& b) { return std::abs(a.decibans) > std::abs(b.decibans); });
 }
 
+// What the frames make of the claim, and whether any reading speaks of it.
+struct FramesGrade {
+    Grade grade = Grade::unsupported;
+    bool read = false;
+};
+
+FramesGrade frames_grade(const PartBeliefs& beliefs, const std::vector<FrameView>& views, const Claim& claim,
+                         const evidence::Judging& judging) {
+    FramesGrade result;
+    // As stated, not as denied: what the part is may rule out what nobody has looked at more closely.
+    const double fails = identify::truth_of(beliefs, views).fails;
+    result.read = any_reading(beliefs, views) || fails > 0;
+    if (!any_reading(beliefs, views) && fails < judging.decided_at) return result;
+    result.grade = grade_of(beliefs, views, claim, judging);
+    // What is read of the part, that it is leather, does not tell the animal.
+    const bool closer_unread =
+        result.grade == Grade::inconclusive && views.size() > 1 && beliefs[views.back().frame].readings.empty();
+    if (closer_unread) result.grade = Grade::unsupported;
+    return result;
+}
+
 // The readings without which the frames would grade the claim otherwise.
 void find_carriers(const Bench& bench, const Claim& claim, ClaimEvidence& evidence) {
     const PartEvidence& part = *evidence.part;
     evidence.stands_alone = part.without.size() == part.record.readings.size();
     for (std::size_t i = 0; i < part.without.size(); ++i) {
-        const PartBeliefs& beliefs = part.without[i];
-        const auto views = identify::views_of(bench.tree, bench.data, beliefs, part.record.part, claim.says);
-        const Grade without = any_reading(beliefs, views) || identify::truth_of(beliefs, views).fails > 0
-                                  ? grade_of(beliefs, views, claim, bench.data.judging)
-                                  : Grade::unsupported;
+        const Grade without = frames_grade(part.without[i], evidence.views, claim, bench.data.judging).grade;
         if (without == evidence.grade) continue;
         evidence.stands_alone = false;
         evidence.carriers.push_back({static_cast<std::uint32_t>(i), without});
@@ -114,19 +130,9 @@ void ask_frames(const Bench& bench, const Claim& claim, ClaimEvidence& evidence)
     weigh(bench, claim, evidence);
     evidence.contradictory = std::any_of(evidence.views.begin(), evidence.views.end(),
                                          [&](const FrameView& view) { return beliefs[view.frame].contradictory; });
-    const double enough = bench.data.judging.decided_at;
-    const bool read = any_reading(beliefs, evidence.views);
-    if (!read && evidence.truth.fails < enough) {
-        // What is read of the part, that it is leather, does not tell the animal.
-        evidence.grade = Grade::unsupported;
-        evidence.read = evidence.truth.fails > 0 && !evidence.readings.empty();
-        return;
-    }
-    evidence.read = true;
-    evidence.grade = grade_of(beliefs, evidence.views, claim, bench.data.judging);
-    const bool closer_unread = evidence.grade == Grade::inconclusive && evidence.views.size() > 1 &&
-                               beliefs[evidence.views.back().frame].readings.empty();
-    if (closer_unread) evidence.grade = Grade::unsupported;
+    const FramesGrade by_frames = frames_grade(beliefs, evidence.views, claim, bench.data.judging);
+    evidence.read = by_frames.read;
+    evidence.grade = by_frames.grade;
     if (evidence.grade == Grade::inconclusive || evidence.grade == Grade::unsupported) return;
     find_carriers(bench, claim, evidence);
     // Readings that contradict one another decide nothing that hangs on a single one of them.
@@ -199,6 +205,15 @@ void combine(const Bench& bench, ClaimEvidence& evidence) {
     }
 }
 
+// How sure it is that the limit speaks for the claim: as good as unknown where what was read cannot tell.
+double chance_of(const LimitDecision& decision) {
+    constexpr double kUnknown = 0.5;
+    const bool blind = decision.says == LimitVerdict::unread || decision.partial || decision.needs_unshown ||
+                       decision.worn_out || decision.between;
+    if (blind) return kUnknown;
+    return decision.supported_by.empty() ? 1 - decision.contradiction : decision.support;
+}
+
 }  // namespace
 
 const PartEvidence* Bench::part(Part which) const noexcept {
@@ -224,8 +239,7 @@ identify::Question question_of(const Bench& bench, const Claim& claim, const Cla
     question.views = evidence.views;
     for (const LimitDecision& decision : evidence.limits) {
         if (!decision.limit->no_part_is.empty() || decision.part != question.part) continue;
-        const bool read = decision.says != LimitVerdict::unread;
-        question.limits.push_back({decision.limit->quantity, read ? 1 - decision.contradiction : 0.5});
+        question.limits.push_back({decision.limit->quantity, chance_of(decision)});
     }
     return question;
 }

@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "identify/likelihood.h"
 #include "verdict/limit_text.h"
 #include "verdict/shown_belief.h"
 #include "verdict/verdict_text.h"
@@ -67,6 +68,14 @@ std::vector<ReadingPlace> unasked_readings(const Bench& bench, const std::map<St
             add(view.frame);
             add(view.outer);
         }
+        // What wear keeps from counting was asked all the same.
+        for (std::size_t i = 0; i < evidence.part->record.readings.size(); ++i) {
+            const evidence::Method& method = bench.data.methods[evidence.part->record.readings[i].method];
+            const bool tells = std::any_of(evidence.views.begin(), evidence.views.end(), [&](const auto& view) {
+                return identify::table_for(method, view.frame) != nullptr;
+            });
+            if (tells) asked.insert({evidence.part->record.part, i});
+        }
     }
     std::vector<ReadingPlace> unasked;
     for (const identify::PartEvidence& part : bench.parts) {
@@ -83,10 +92,9 @@ public:
              const Checker& checker)
         : bench_(bench), book_(book), listing_(listing), check_(check), checker_(checker) {}
 
-    Verdict by_evidence(std::uint32_t index, const ClaimEvidence& evidence) const {
-        const Claim& claim = check_.mentions[index];
+    // Of every claim that states the same; its number is the caller's.
+    Verdict by_evidence(const Claim& claim, const ClaimEvidence& evidence) const {
         Verdict verdict;
-        verdict.claim = index;
         verdict.grade = evidence.grade;
         verdict.holds = evidence.truth.holds;
         verdict.fails = evidence.truth.fails;
@@ -173,7 +181,8 @@ private:
 
 Statement statement_of(const Claim& claim) {
     const Quantity quantity = claim.quantity.value_or(Quantity{});
-    return {claim.part, claim.says, claim.negated, quantity.low, quantity.high, claim.kind};
+    return {claim.part,   claim.says,    claim.negated, claim.kind, claim.quantity.has_value(),
+            quantity.low, quantity.high, quantity.unit};
 }
 
 std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check) {
@@ -192,10 +201,15 @@ ListingVerdicts verdicts_on(const Bench& bench, const RuleBook& book, const List
     const auto findings = worst_findings(check);
     const Verdicts verdicts(bench, book, listing, check, checker);
     ListingVerdicts result;
+    std::map<Statement, Verdict> by_evidence;  // sentences are made once for what a listing says a hundred times
     for (std::uint32_t i = 0; i < check.mentions.size(); ++i) {
-        if (!is_claim_kind(check.mentions[i].kind)) continue;
-        const ClaimEvidence& evidence = considered.at(statement_of(check.mentions[i]));
-        Verdict verdict = verdicts.by_evidence(i, evidence);
+        const Claim& claim = check.mentions[i];
+        if (!is_claim_kind(claim.kind)) continue;
+        const ClaimEvidence& evidence = considered.at(statement_of(claim));
+        const auto [made, first] = by_evidence.try_emplace(statement_of(claim));
+        if (first) made->second = verdicts.by_evidence(claim, evidence);
+        Verdict verdict = made->second;
+        verdict.claim = i;
         if (const auto finding = findings.find(i); finding != findings.end()) {
             verdicts.add_words(finding->second, evidence, verdict);
         }

@@ -13,7 +13,7 @@
 namespace grainside::verdict {
 
 // What a claim states, wherever and however often: claims that state the same of the same part share their evidence.
-using Statement = std::tuple<Part, ConceptId, bool, double, double, Kind>;
+using Statement = std::tuple<Part, ConceptId, bool, Kind, bool, double, double, Unit>;
 Statement statement_of(const Claim& claim);
 
 // Evidence on every different statement of the listing.

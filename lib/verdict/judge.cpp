@@ -122,7 +122,7 @@ struct Judge::Workspace {
                 const auto index = static_cast<std::size_t>(other - data.limits.data());
                 const auto& replaced = limit.instead_of;
                 return std::find(replaced.begin(), replaced.end(), index) != replaced.end() &&
-                       !rules::holds_in(other->markets, asked);
+                       (other->markets.empty() || !rules::holds_in(other->markets, asked));
             });
             bench.limits.push_back(&limit);
         }

@@ -17,14 +17,11 @@ namespace {
 using evidence::EvidenceData;
 using evidence::Limit;
 using evidence::Reading;
+using identify::any_above;
 using identify::PartEvidence;
 using measure::Decision;
 using measure::Measured;
 using vocabulary::ConceptTree;
-
-bool any_above(const ConceptTree& tree, const std::vector<ConceptId>& concepts, ConceptId id) {
-    return std::any_of(concepts.begin(), concepts.end(), [&](ConceptId above) { return tree.is_a(id, above); });
-}
 
 // The names of the quantities that together make up what the limit is about, in one reading.
 bool counts(const ConceptTree& tree, const Limit& limit, const Claim& claim, const std::string& name) {
@@ -262,8 +259,8 @@ std::optional<LimitDecision> decide_limit(const ConceptTree& tree, const Evidenc
         decision.repeats = repeats_for(contradiction ? *regions->contradicts : *regions->supports, own, decision);
     }
     if (decision.says == LimitVerdict::supports) {
-        decision.needs_unshown =
-            limit.needs != 0 && identify::belief_in(tree, data, part.beliefs, limit.needs) < data.judging.decided_at;
+        decision.needs_unshown = limit.needs != 0 && identify::belief_in(tree, data, part.beliefs, {&limit.needs, 1}) <
+                                                         data.judging.decided_at;
         if (decision.partial || decision.needs_unshown) {
             decision.says = LimitVerdict::undecided;
             decision.support = 0;
@@ -285,10 +282,7 @@ LimitDecision decide_absence(const ConceptTree& tree, const EvidenceData& data, 
     LimitDecision decision;
     decision.limit = &limit;
     decision.part = part.record.part;
-    double none = 1;
-    for (const ConceptId concept_id : limit.no_part_is) {
-        none = std::min(none, 1 - identify::belief_in(tree, data, part.beliefs, concept_id));
-    }
+    const double none = 1 - identify::belief_in(tree, data, part.beliefs, limit.no_part_is);
     for (const std::size_t frame : frames_that_tell(tree, data, limit, part)) {
         for (const identify::WeighedReading& reading : part.beliefs[frame].readings) {
             const auto index = static_cast<std::uint32_t>(reading.reading);

@@ -15,7 +15,8 @@ namespace {
 std::string subject(const Bench& bench, const LimitDecision& decision) {
     const std::string quantity = quantity_words(decision.limit->quantity);
     return fmt::format("The {} of the {} {} {}", quantity, name_of(decision.part),
-                       quantity.ends_with('s') ? "are" : "is", value_text(bench, decision));
+                       quantity.ends_with('s') && !quantity.ends_with("ss") ? "are" : "is",
+                       value_text(bench, decision));
 }
 
 std::string of_stated(const LimitDecision& decision) {

@@ -168,10 +168,10 @@ TEST_F(DossierCommands, IdentifyByTheDossiersOwnPriors) {
     EXPECT_EQ(run_small({"identify", "scarf.yaml", "--format", "jsonl"}).out.find("own_priors"), std::string::npos);
 }
 
-// A reading weighs the mean of what it does to the odds alone and last. Chances with the slip of 1 %, half of it a mixed-up sample and half
-// even: of a film 0.20225 and 0.79625, of melting 0.01283 and 0.97313. Odds of cotton before any reading 1, with both
-// readings 0.0066754, by the look alone 0.40511, by the flame alone 0.026025: last 17.83 and 5.91 decibans, alone 15.85
-// and 3.92.
+// A reading weighs the mean of what it does to the odds alone and last. Chances with the slip of 1 %, half of it a
+// mixed-up sample and half even: of a film 0.20225 and 0.79625, of melting 0.01283 and 0.97313. Odds of cotton before
+// any reading 1, with both readings 0.0066754, by the look alone 0.40511, by the flame alone 0.026025: last 17.83
+// and 5.91 decibans, alone 15.85 and 3.92.
 TEST_F(DossierCommands, WeighEachReadingAloneAndLast) {
     write_file("tote.yaml", kClearDossier);
     const std::string records = run_small({"judge", "tote.yaml", "--format", "jsonl"}).out;

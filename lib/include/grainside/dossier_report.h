@@ -24,7 +24,7 @@ struct DossierContext {
 };
 
 // Each claim with its grade, belief, the readings and limits that decided, sources, and what would change the verdict;
-// then what each part is; then the cautions of the methods on record.
+// then what each part is, the readings that no claim asked about, and the cautions and sources of the methods named.
 void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
                           const ViewOptions& options, std::string& out);
 // What each part may be, and what each reading weighs.
@@ -40,7 +40,8 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
 // {"dossier", "claims","verdicts","unasked","worst","decision_rule","methods","rule_book"}.
 void write_judgement_records(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
                              std::string& out);
-// One line a part and question: {"dossier","part","frame","asks","candidates","conflict","contradictory","readings"};
+// One line a part and question: {"dossier","part","frame","asks","candidates","conflict","contradictory",
+// "own_priors"?,"odd_ones","readings"};
 // then {"dossier","parts","methods","rule_book"}.
 void write_identity_records(const DossierContext& context, const Judgement& judgement, std::string& out);
 // One line a test: {"dossier","step","method","title","part","harm","who","bits","minutes","cost","about","cautions",

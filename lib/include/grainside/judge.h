@@ -85,8 +85,10 @@ struct Verdict {
     double holds = 0;
     double fails = 0;
     double open = 1;
-    bool contradictory = false;             // readings of its part contradict one another
-    std::vector<WeighedEvidence> readings;  // those that weigh at least a deciban, heaviest first
+    bool contradictory = false;  // readings of its part contradict one another
+    // Those that weigh at least a deciban, heaviest first. Empty where a part has more than 64 readings: each is
+    // weighed by leaving it out, and the work goes with their square.
+    std::vector<WeighedEvidence> readings;
     std::vector<LimitResult> limits;
     std::string because;      // one or two sentences
     std::string next_test;    // id of the method that would_change names; empty: none
@@ -158,7 +160,7 @@ struct Judgement {
     std::vector<Verdict> verdicts;       // in the order of the claims, then findings on words that are no claims
     std::vector<PartJudgement> parts;
     std::vector<NamedMethod> methods;   // on record or named in a verdict, each once, in the book's order
-    std::vector<ReadingPlace> unasked;  // readings that no verdict rests on; only with a listing
+    std::vector<ReadingPlace> unasked;  // readings that no claim asks about; only with a listing
     Grade worst = Grade::consistent;
 };
 

@@ -56,7 +56,7 @@ struct Learning {
     CalibrationTable as_learnt;
 };
 
-// `weight`: how many readings the book's figures are worth beside the confirmed ones; above 0.
+// `weight`: how many readings the book's figures are worth beside the confirmed ones; taken into 0.001 to 1e9.
 Learning learn(const EvidenceBook& book, std::span<const Dossier> dossiers, double weight);
 
 }  // namespace v0
