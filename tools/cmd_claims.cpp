@@ -14,7 +14,7 @@
 namespace grainside::tools {
 namespace {
 
-constexpr const char* kFooter =
+constexpr const char* kClaimsFooter =
     "Examples:\n"
     "  grainside claims listing.txt\n"
     "  grainside claims --format jsonl catalog.jsonl > claims.jsonl\n\n"
@@ -32,7 +32,7 @@ void add_claims(CLI::App& app, ChosenCommand& chosen) {
     add_format(*command, call->shared.format, "one claim a line");
     add_colour(*command, call->shared.colour);
     add_rules_folder(*command, call->shared.rules_folder);
-    command->footer(kFooter);
+    command->footer(kClaimsFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_claims(*call); }; });
 }
 

@@ -6,7 +6,7 @@
 namespace grainside::tools {
 namespace {
 
-constexpr const char* kFooter =
+constexpr const char* kIdentifyFooter =
     "Examples:\n"
     "  grainside identify tote.yaml\n"
     "  grainside identify --format jsonl tote.yaml\n\n";
@@ -17,7 +17,7 @@ void add_identify(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<IdentifyCall>();
     CLI::App* command = app.add_subcommand("identify", "Show what each part of a sample may be");
     add_dossiers(*command, call->shared, "one part and question a\nline, and a closing line for each dossier");
-    command->footer(std::string(kFooter) + kExitStatusOfDossiers);
+    command->footer(std::string(kIdentifyFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_identify(*call); }; });
 }
 

@@ -6,7 +6,7 @@
 namespace grainside::tools {
 namespace {
 
-constexpr const char* kFooter =
+constexpr const char* kJudgeFooter =
     "Examples:\n"
     "  grainside judge tote.yaml\n"
     "  grainside judge --market eu,us --format jsonl dossiers/*.yaml > verdicts.jsonl\n"
@@ -27,7 +27,7 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
         ->type_name("RULE")
         ->check(one_of({"both-guarded", "simple-acceptance", "guarded-acceptance", "guarded-rejection"}));
     add_fail_at(*command, call->fail_at);
-    command->footer(std::string(kFooter) + kExitStatusOfVerdicts);
+    command->footer(std::string(kJudgeFooter) + kExitStatusOfVerdicts);
     command->final_callback([call, &chosen] { chosen = [call] { return run_judge(*call); }; });
 }
 

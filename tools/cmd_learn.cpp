@@ -19,7 +19,7 @@ namespace {
 constexpr double kLeastWeight = 1e-3;
 constexpr double kMostWeight = 1e9;
 
-constexpr const char* kFooter =
+constexpr const char* kLearnFooter =
     "Examples:\n"
     "  grainside learn dossiers/*.yaml\n"
     "  grainside learn --weight 50 --format jsonl dossiers/*.yaml\n\n";
@@ -43,7 +43,7 @@ void add_learn(CLI::App& app, ChosenCommand& chosen) {
                 return "'" + text + "' is no number from 0.001 to 1000000000";
             },
             ""));
-    command->footer(std::string(kFooter) + kExitStatusOfDossiers);
+    command->footer(std::string(kLearnFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_learn(*call); }; });
 }
 

@@ -6,7 +6,7 @@
 namespace grainside::tools {
 namespace {
 
-constexpr const char* kFooter =
+constexpr const char* kPlanFooter =
     "Examples:\n"
     "  grainside plan tote.yaml\n"
     "  grainside plan --market eu --format jsonl tote.yaml\n\n";
@@ -18,7 +18,7 @@ void add_plan(CLI::App& app, ChosenCommand& chosen) {
     CLI::App* command = app.add_subcommand("plan", "Say which tests would settle what is open");
     add_dossiers(*command, call->shared, "one test a line, and a\nclosing line for each dossier");
     add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
-    command->footer(std::string(kFooter) + kExitStatusOfDossiers);
+    command->footer(std::string(kPlanFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_plan(*call); }; });
 }
 
