@@ -1,8 +1,8 @@
 // Grey scale ratings of a change in colour and of staining, worked out from CIELAB readings.
 //
 // Change in colour: ISO 105-A05:1996. The rating GS (clause 8), the mean hue and the weight of the hue (clause 7.2)
-// were read in a published transcription; the rest of clause 7 (the definition of dE_F) and the table of half steps are
-// from memory. The table stands on firmer ground than that: its limits are the midpoints between the nominal
+// were read as others print them; the rest of clause 7 (the definition of dE_F) and the table of half steps are from
+// memory. The table stands on firmer ground than that: its limits are the midpoints between the nominal
 // differences of ISO 105-A02:1993, which were read. Staining: ISO 105-A04; the difference and the bands were read, the
 // two formulas of the rating are from memory. Ratings run from 1 (strong) to 5 (none). Differences are CIELAB units and
 // never negative; functions return nothing for anything else. Pure functions, any number of threads.

@@ -81,6 +81,17 @@ std::string inconclusive(const Bench& bench, const ClaimEvidence& evidence) {
     }
     if (const identify::Belief* belief = evidence.part == nullptr ? nullptr : closest(evidence)) {
         if (!identify::moved(*belief)) return "The readings on record tell nothing of it.";
+        const bool frames_alone =
+            std::all_of(evidence.limits.begin(), evidence.limits.end(),
+                        [](const LimitDecision& decision) { return decision.says == LimitVerdict::unread; });
+        // Else a belief above the line that the report names would seem to be overlooked.
+        if (const identify::Truth& truth = evidence.truth;
+            frames_alone && std::max(truth.holds, truth.fails) >= bench.data.judging.decided_at) {
+            return fmt::format(
+                "The readings leave {}; that the words are {} was likely before any of them, and they alone do not "
+                "decide it.",
+                shown(bench, *belief), truth.fails > truth.holds ? "false" : "true");
+        }
         return fmt::format("The readings leave {}; that does not decide it.", shown(bench, *belief));
     }
     if (const LimitDecision* limit = first_that(evidence, LimitVerdict::met)) return limit_sentence(bench, *limit);

@@ -1,8 +1,5 @@
 #include "support/small_rules.h"
 
-#include <unistd.h>
-
-#include <fstream>
 #include <stdexcept>
 #include <utility>
 
@@ -50,19 +47,8 @@ void load_small_rules(const std::map<std::string, std::string>& files, rules::Bo
 }
 
 RuleFolder::RuleFolder(const std::map<std::string, std::string>& files) {
-    std::string name = (fs::temp_directory_path() / "grainside_rules.XXXXXX").string();
-    if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder");
-    path_ = name;
-    for (const std::string_view file : kShared) fs::copy(fs::path(GRAINSIDE_RULES_FOLDER) / file, path_);
-    for (const auto& [file, text] : files) {
-        fs::create_directories((path_ / file).parent_path());
-        std::ofstream(path_ / file, std::ios::binary) << text;
-    }
-}
-
-RuleFolder::~RuleFolder() {
-    std::error_code ignored;
-    fs::remove_all(path_, ignored);
+    for (const std::string_view file : kShared) fs::copy(fs::path(GRAINSIDE_RULES_FOLDER) / file, path());
+    for (const auto& [file, text] : files) folder_.write(file, text);
 }
 
 }  // namespace grainside::support

@@ -9,6 +9,7 @@
 
 #include "document/faults.h"
 #include "rules/book_data.h"
+#include "support/temporary_folder.h"
 
 namespace grainside::support {
 
@@ -21,13 +22,10 @@ void load_small_rules(const std::map<std::string, std::string>& files, rules::Bo
 class RuleFolder {
 public:
     explicit RuleFolder(const std::map<std::string, std::string>& files);
-    ~RuleFolder();
-    RuleFolder(const RuleFolder&) = delete;
-    RuleFolder& operator=(const RuleFolder&) = delete;
-    const std::filesystem::path& path() const noexcept { return path_; }
+    const std::filesystem::path& path() const noexcept { return folder_.path(); }
 
 private:
-    std::filesystem::path path_;
+    TemporaryFolder folder_;
 };
 
 }  // namespace grainside::support

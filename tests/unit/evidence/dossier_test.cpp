@@ -21,6 +21,7 @@
 #include "measure/monte_carlo.h"
 #include "small_evidence.h"
 #include "support/fault_dump.h"
+#include "support/temporary_folder.h"
 
 namespace grainside::evidence {
 namespace {
@@ -29,27 +30,7 @@ namespace fs = std::filesystem;
 
 static_assert(std::is_nothrow_move_constructible_v<Dossier> && !std::is_copy_constructible_v<Dossier>);
 
-class Folder {
-public:
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "grainside_dossier.XXXXXX").string();
-        if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder");
-        path_ = name;
-    }
-    ~Folder() {
-        std::error_code ignored;
-        fs::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    const fs::path& path() const noexcept { return path_; }
-    void write(std::string_view name, std::string_view text) const {
-        std::ofstream(path_ / name, std::ios::binary) << text;
-    }
-
-private:
-    fs::path path_;
-};
+using Folder = support::TemporaryFolder;
 
 Dossier parsed(std::string text, const fs::path& folder = {}) {
     auto dossier = Dossier::parse("of/tote.v2.yaml", std::move(text), folder, support::small_evidence_book(),

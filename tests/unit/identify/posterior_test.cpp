@@ -287,16 +287,21 @@ TEST(Slip, LeavesChancesThatAddUpToOne) {
     }
 }
 
-// A density that no alloy of the book has tells none of them apart; what the book does not list may have any.
-TEST(Slip, ExplainsADensityThatNothingHas) {
-    const EvidenceData& data = support::built_in_evidence().data();
-    const std::size_t metal = support::frame_named("metal");
+// Hardware of which one density is known, in g/cm3 with a standard uncertainty of 0.005.
+evidence::PartRecord weighed(double density) {
     evidence::PartRecord record;
     record.part = Part::hardware;
     record.readings.emplace_back();
     record.readings[0].method = support::method_named("weighing-in-water");
-    record.readings[0].quantities.push_back({"density", {.value = 5, .u = 0.005}, measure::Dimension::density});
-    const Belief belief = believe(data, metal, record, priors_of(data, metal, {}));
+    record.readings[0].quantities.push_back({"density", {.value = density, .u = 0.005}, measure::Dimension::density});
+    return record;
+}
+
+// A density that no alloy of the book has tells none of them apart; what the book does not list may have any.
+TEST(Slip, ExplainsADensityThatNothingHas) {
+    const EvidenceData& data = support::built_in_evidence().data();
+    const std::size_t metal = support::frame_named("metal");
+    const Belief belief = believe(data, metal, weighed(5), priors_of(data, metal, {}));
     double kept = 0;  // of the prior, by those whose density is known
     for (std::size_t i = 0; i < belief.prior.size(); ++i) {
         const evidence::Candidate& candidate = data.frames[metal].candidates[i];
@@ -314,12 +319,7 @@ TEST(Slip, ExplainsADensityThatNothingHas) {
 TEST(Slip, LetsADensityTellBrassFromZinc) {
     const EvidenceData& data = support::built_in_evidence().data();
     const std::size_t metal = support::frame_named("metal");
-    evidence::PartRecord record;
-    record.part = Part::hardware;
-    record.readings.emplace_back();
-    record.readings[0].method = support::method_named("weighing-in-water");
-    record.readings[0].quantities.push_back({"density", {.value = 8.48, .u = 0.005}, measure::Dimension::density});
-    const Belief belief = believe(data, metal, record, priors_of(data, metal, {}));
+    const Belief belief = believe(data, metal, weighed(8.48), priors_of(data, metal, {}));
     double brass = 0;
     double zinc = 0;
     for (std::size_t i = 0; i < belief.posterior.size(); ++i) {

@@ -476,6 +476,17 @@ TEST(Judge, TellsWhyOfADenial) {
     EXPECT_TRUE(closer.because.starts_with("The readings show polyurethane-coated fabric (")) << closer.because;
 }
 
+// 97.9 per cent is above the 95 that decide, but few goods are bonded leather to begin with.
+TEST(Judge, TellsWhatWasLikelyBeforeAnyReading) {
+    const Verdict likely = only_verdict(
+        {"Bonded leather straps.", "strap: {readings: [{method: cut-edge, outcome: fibre-and-grain}]}", "uk"});
+    EXPECT_EQ(likely.grade, Grade::inconclusive);
+    EXPECT_NE(likely.because.find("that the words are false was likely before"), std::string::npos) << likely.because;
+    const Verdict open = only_verdict({"Full grain leather.", kLeather});
+    EXPECT_EQ(open.grade, Grade::inconclusive);
+    EXPECT_TRUE(open.because.ends_with("; that does not decide it.")) << open.because;
+}
+
 TEST(Judge, TellsAValueBetweenTwoBounds) {
     const Verdict verdict =
         only_verdict({"Lead-free hardware.",
