@@ -24,8 +24,8 @@ struct PlaceRow {
     std::string_view words;
     std::string_view want;  // "LINE:COLUMN-LINE:COLUMN START 'BYTES'", "" = no place
 };
-void PrintTo(const PlaceRow& row, std::ostream* out) {
-    *out << row.name;
+std::ostream& operator<<(std::ostream& out, const PlaceRow& row) {
+    return out << row.name;
 }
 
 std::string place_of(std::string_view input, InputFormat format, std::string_view words) {
