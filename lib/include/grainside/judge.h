@@ -173,6 +173,9 @@ public:
 
     // The result lives until the next call.
     const Judgement& judge(const Dossier& dossier);
+    // The same with another listing in the place of the dossier's, such as a reworded one.
+    // REQUIRES: the dossier has a listing.
+    const Judgement& judge(const Dossier& dossier, const Listing& listing);
     // The same without the listing: what each part may be, and the methods on record.
     const Judgement& identify(const Dossier& dossier);
     // Which tests to make next. With a listing: about its claims that are not decided yet; without: what the parts are.
