@@ -14,8 +14,8 @@ struct RewordCall {
     SharedOptions shared;
     JudgedFor judged_for;
     std::string fail_at = "misleading";
-    std::string out;            // empty: no file
-    bool diff = false;          // nothing but the difference
+    std::string out;    // empty: no file
+    bool diff = false;  // nothing but the difference
     bool leave_out_unproven = false;
 };
 

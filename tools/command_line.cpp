@@ -15,6 +15,7 @@
 #include "cmd_judge.h"
 #include "cmd_learn.h"
 #include "cmd_plan.h"
+#include "cmd_reword.h"
 #include "cmd_rules.h"
 #include "diagnostics.h"
 #include "document/faults.h"
@@ -118,6 +119,7 @@ int run_command_line(int argc, const char* const* argv) {
     ChosenCommand chosen;
     add_check(app, chosen);
     add_claims(app, chosen);
+    add_reword(app, chosen);
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);

@@ -14,9 +14,10 @@ struct TemplateValues {
     std::string_view other;   // {other}: what the statement beside it says
     std::string_view part;    // {part}
     std::string_view words;   // {words}: the flagged words
-    std::string_view bare;    // {bare}: their tail that says the same without 'solid', 'genuine' and the like
     std::string_view place;   // {place}: the country of the statement beside it, else of the claim
     std::string_view share;   // {share}: the percentage, as a number
+    // {bare}: the longest tail of the words that says the same without 'solid', 'genuine' and the like
+    std::string_view bare = {};
 };
 
 // Empty where `text` is a template; else what is wrong with it.

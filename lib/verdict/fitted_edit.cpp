@@ -24,26 +24,30 @@ bool is_in_word(std::string_view text, std::size_t at) {
     return is_word_byte(text[at]) || text[at] == '-' || text[at] == '\'' || text[at] == '%';
 }
 
-// The word that ends right before the single space in front of `at`.
+// One space or one line's end, which is how a wrapped text has its spaces.
+std::size_t gap_behind(std::string_view text, std::size_t at) {
+    const std::string_view rest = text.substr(std::min(at, text.size()));
+    return rest.starts_with("\r\n") ? 2 : rest.starts_with(' ') || rest.starts_with('\n') ? 1 : 0;
+}
+std::size_t gap_in_front(std::string_view text, std::size_t at) {
+    const std::string_view rest = text.substr(0, at);
+    return rest.ends_with("\r\n") ? 2 : rest.ends_with(' ') || rest.ends_with('\n') ? 1 : 0;
+}
+
 std::optional<Word> word_in_front(std::string_view text, std::size_t at) {
-    if (at < 2 || text[at - 1] != ' ') return std::nullopt;
-    std::size_t begin = at - 1;
-    while (begin > 0 && at - begin < kReach && is_in_word(text, begin - 1)) --begin;
-    if (begin == at - 1) return std::nullopt;
-    return Word{begin, at - 1};
+    const std::size_t end = at - gap_in_front(text, at);
+    std::size_t begin = end;
+    while (begin > 0 && end - begin < kReach && is_in_word(text, begin - 1)) --begin;
+    if (begin == end || end == at) return std::nullopt;
+    return Word{begin, end};
 }
 
-// The word that begins behind the single space at `at`.
-std::optional<Word> word_behind_space(std::string_view text, std::size_t at) {
-    if (at + 1 >= text.size() || text[at] != ' ' || !is_word_byte(text[at + 1])) return std::nullopt;
-    std::size_t end = at + 1;
-    while (end < text.size() && end - at < kReach && is_in_word(text, end)) ++end;
-    return Word{at + 1, end};
-}
-
-bool same_letters(std::string_view a, std::string_view b) {
-    return a.size() == b.size() &&
-           std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return to_lower(x) == to_lower(y); });
+std::optional<Word> word_behind(std::string_view text, std::size_t at) {
+    const std::size_t begin = at + gap_behind(text, at);
+    if (begin == at || begin >= text.size() || !is_word_byte(text[begin])) return std::nullopt;
+    std::size_t end = begin;
+    while (end < text.size() && end - begin < kReach && is_in_word(text, end)) ++end;
+    return Word{begin, end};
 }
 
 bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
@@ -84,7 +88,7 @@ bool begins_with_vowel_sound(std::string_view word) {
 
 // Marks that must neither go nor come: quotation marks, tags, references, emphasis, and what parts cells and lines.
 bool has_formatting(std::string_view words) {
-    constexpr std::string_view kMarks = "\"<>&*_`[]#|\\\n\r\t(){}";
+    constexpr std::string_view kMarks = "\"<>&*_`[]#|\\\t(){}";
     if (words.find_first_of(kMarks) != std::string_view::npos) return true;
     // U+2018 to U+201F, U+00AB and U+00BB.
     for (const std::string_view quote : {"\xE2\x80\x98", "\xE2\x80\x9A", "\xE2\x80\x9B", "\xE2\x80\x9C", "\xE2\x80\x9D",
@@ -94,7 +98,19 @@ bool has_formatting(std::string_view words) {
     return false;
 }
 
+constexpr NoFit kBrokenLine = "a line ends between the words";
+
+// The line's end between the words of a wrapped text, with the indentation behind it; "" = there is none.
+std::string_view line_break_in(std::string_view words) {
+    const std::size_t end = words.find('\n');
+    if (end == std::string_view::npos) return {};
+    constexpr std::string_view kSpaces = " \r\n";
+    const std::size_t from = words.find_last_not_of(kSpaces, end) + 1;
+    return words.substr(from, words.find_first_not_of(kSpaces, end) - from);
+}
+
 bool has_words_behind_noun(std::string_view wording) {
+    wording = wording.substr(0, wording.find('('));
     const auto words = words_of(wording);
     return std::any_of(words.begin(), words.end(), [&](const Word& word) {
         return is_one_of(word.in(wording), {"with", "in", "from", "of", "by", "on", "for"});
@@ -106,7 +122,7 @@ bool has_words_behind_noun(std::string_view wording) {
 bool leaves_a_phrase(const Place& place) {
     const std::string_view text = place.text;
     if (!place.before_noun) return false;
-    const auto behind = word_behind_space(text, place.end);
+    const auto behind = word_behind(text, place.end);
     if (!behind || is_one_of(behind->in(text), {"and", "or", "nor", "but", "yet", "to", "in", "for", "with", "against",
                                                 "as", "by", "from", "on", "of", "than", "plus"})) {
         return false;
@@ -122,6 +138,17 @@ bool leaves_a_phrase(const Place& place) {
                              "is",   "are",  "be",   "being", "was",   "were",  "ultra", "highly", "never"});
 }
 
+// 'with the [a polyester lining]'.
+void drop_second_article(const Place& place, std::string& wording) {
+    const auto words = words_of(wording);
+    const auto front = word_in_front(place.text, place.start);
+    if (words.empty() || !front || !is_one_of(words.front().in(wording), {"a", "an", "the"})) return;
+    if (is_one_of(front->in(place.text), {"a", "an", "the", "our", "your", "my", "its", "their", "his", "her", "this",
+                                          "that", "these", "those", "each", "every", "any", "no", "one"})) {
+        wording.erase(0, std::min(words.front().end + 1, wording.size()));
+    }
+}
+
 // Takes words off the wording that the text has behind or in front of the place.
 void drop_doubles(const Place& place, std::string& wording) {
     const std::string_view text = place.text;
@@ -129,7 +156,7 @@ void drop_doubles(const Place& place, std::string& wording) {
         wording = wording.substr(start, end - start);
         while (!wording.empty() && wording.back() == ' ') wording.pop_back();
     };
-    if (const auto behind = word_behind_space(text, place.end)) {
+    if (const auto behind = word_behind(text, place.end)) {
         // From the word that stands behind already: [split leather] leather, [full grain] suede.
         const auto words = words_of(wording);
         for (const Word& word : words) {
@@ -168,15 +195,17 @@ void drop_doubles(const Place& place, std::string& wording) {
 void put_article_right(std::string_view text, FittedEdit& edit, std::string_view next) {
     const auto article = word_in_front(text, edit.start);
     if (!article || next.empty() || !is_one_of(article->in(text), {"a", "an"})) return;
-    // 'vitamin A [x]', 'size A [x]': a letter and no article, unless everything is in capitals.
+    // 'grade A [x]': a letter and no article, unless everything is in capitals.
     const std::string_view old = article->in(text);
-    if (old == "A" && !begins_sentence(text, article->start)) return;
+    const bool all_capitals = next.size() > 1 && std::none_of(next.begin(), next.end(), is_lower);
+    if (old == "A" && !all_capitals && !begins_sentence(text, article->start)) return;
     const bool needs_an = begins_with_vowel_sound(next);
     if (needs_an == (old.size() == 2)) return;
     std::string right = needs_an ? "an" : "a";
     if (is_upper(old.front())) right.front() = 'A';
-    if (old == "AN" || (old == "A" && needs_an && next.size() > 1 && is_upper(next[1]))) right = needs_an ? "AN" : "A";
-    edit.wording = right + " " + edit.wording;
+    const bool shouted = article->start >= 2 && is_upper(text[article->start - 2]);
+    if (old == "AN" || (old == "A" && needs_an && all_capitals && shouted)) right = needs_an ? "AN" : "A";
+    edit.wording = right.append(text, article->end, edit.start - article->end) + edit.wording;
     edit.start = article->start;
 }
 
@@ -185,23 +214,34 @@ void put_article_right(std::string_view text, FittedEdit& edit, std::string_view
 std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     const std::string_view text = place.text;
     if (has_formatting(text.substr(place.start, place.end - place.start))) {
-        return "formatting or a line's end stands between the words";
+        return "formatting stands between the words";
+    }
+    const std::string_view break_inside = line_break_in(text.substr(place.start, place.end - place.start));
+    if (place.start >= 2 && text[place.start - 1] == '-' && is_word_byte(text[place.start - 2])) {
+        return "the words are only a part of a longer word";
     }
     const bool to_leave_out = wording.empty();
     if (!to_leave_out) {
-        if (const auto article = words_of(wording); !article.empty() && word_in_front(text, place.start) &&
-                                                    is_one_of(article.front().in(wording), {"a", "an", "the"})) {
-            wording.erase(0, std::min(article.front().end + 1, wording.size()));
-        }
+        drop_second_article(place, wording);
         drop_doubles(place, wording);
     }
-    FittedEdit edit{place.start, place.end, in_case_of(text, place.start, place.end, wording)};
-    const auto behind = word_behind_space(text, place.end);
+    FittedEdit edit{place.start, place.end, wording};
+    if (!place.is_name || begins_sentence(text, place.start)) {
+        edit.wording = in_case_of(text, place.start, place.end, wording);
+    }
+    const auto behind = word_behind(text, place.end);
     if (wording.empty()) {
         if (to_leave_out ? !leaves_a_phrase(place) : !behind) return "the phrase does not stand without the words";
+        if (!break_inside.empty()) return kBrokenLine;
+        const std::string_view next = behind->in(text);
+        if (text[place.end] != ' ') {
+            // At the end of a line they go with the space in front.
+            if (place.start == 0 || text[place.start - 1] != ' ') return kBrokenLine;
+            edit.start = place.start - 1;
+            return edit;
+        }
         // The words go with the space behind them; a capital goes over to what is now the first word.
         edit.end = place.end + 1;
-        std::string_view next = behind->in(text);
         if (is_upper(text[place.start]) && is_lower(text[behind->start]) && begins_sentence(text, place.start)) {
             edit.wording = std::string(1, to_upper(text[behind->start]));
             edit.end = behind->start + 1;
@@ -209,10 +249,19 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         put_article_right(text, edit, next);
         return edit;
     }
-    if (place.before_noun && behind && has_words_behind_noun(edit.wording)) {
+    // 'made in Italy bag' is as good or bad as 'made in China bag'.
+    if (place.before_noun && behind && has_words_behind_noun(edit.wording) &&
+        !has_words_behind_noun(text.substr(place.start, place.end - place.start))) {
         return "the wording does not fit before the noun that follows";
     }
-    put_article_right(text, edit, std::string_view(edit.wording).substr(0, edit.wording.find(' ')));
+    const std::string first(edit.wording, 0, edit.wording.find(' '));
+    if (!break_inside.empty()) {
+        // The line ends where it did, between two of the new words.
+        const std::size_t space = edit.wording.find(' ');
+        if (space == std::string::npos) return kBrokenLine;
+        edit.wording.replace(space, 1, break_inside);
+    }
+    put_article_right(text, edit, first);
     return edit;
 }
 

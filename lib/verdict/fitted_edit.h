@@ -14,6 +14,7 @@ struct Place {
     std::size_t start = 0;  // the words to be replaced, half-open
     std::size_t end = 0;
     bool before_noun = false;  // the noun of the same phrase stands right behind the words
+    bool is_name = false;      // the words begin with a name, whose capital is its own: 'Italian leather'
 };
 
 // What takes the place of text[start, end): the words, with an article in front or a letter behind where those change.

@@ -18,6 +18,10 @@ char to_upper(char c) noexcept {
 char to_lower(char c) noexcept {
     return is_upper(c) ? static_cast<char>(c - 'A' + 'a') : c;
 }
+bool same_letters(std::string_view a, std::string_view b) noexcept {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](char x, char y) { return to_lower(x) == to_lower(y); });
+}
 bool is_word_byte(char c) noexcept {
     return is_upper(c) || is_lower(c) || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
 }
@@ -57,14 +61,6 @@ bool is_name_in_capitals(std::string_view word) {
     return word.size() >= 2 && word.size() <= kLongest && all_upper(word);
 }
 
-std::string_view word_before(std::string_view text, std::size_t at) {
-    std::size_t end = std::min(at, text.size());
-    while (end > 0 && text[end - 1] == ' ') --end;
-    std::size_t begin = end;
-    while (begin > 0 && (is_upper(text[begin - 1]) || is_lower(text[begin - 1]))) --begin;
-    return text.substr(begin, end - begin);
-}
-
 std::string_view word_behind(std::string_view text, std::size_t at) {
     while (at < text.size() && (text[at] == ' ' || text[at] == '-')) ++at;
     std::size_t end = at;
@@ -72,19 +68,26 @@ std::string_view word_behind(std::string_view text, std::size_t at) {
     return text.substr(at, end - at);
 }
 
-enum class Case { small, capital, title, capitals };
-
-// One capitalised word tells Title Case from a sentence's beginning by its neighbours.
-Case case_of_one(std::string_view text, std::size_t start, std::size_t end) {
-    const std::string_view before = begins_sentence(text, start) ? std::string_view() : word_before(text, start);
-    const std::string_view behind = word_behind(text, end);
-    const auto is_capitalised = [](std::string_view word) { return !word.empty() && is_upper(word.front()); };
-    if (is_capitalised(behind) && (before.empty() || is_capitalised(before) || is_small_word(before))) {
-        return Case::title;
+// Whether most words around, on the same line, have a capital: at least two of them, and three of four.
+bool is_title_around(std::string_view text, std::size_t start, std::size_t end) {
+    constexpr std::size_t kReach = 80;
+    std::size_t from = start;
+    while (from > 0 && start - from < kReach && text[from - 1] != '\n') --from;
+    std::size_t to = end;
+    while (to < text.size() && to - end < kReach && text[to] != '\n') ++to;
+    std::size_t counted = 0;
+    std::size_t capitalised = 0;
+    for (const std::string_view side : {text.substr(from, start - from), text.substr(end, to - end)}) {
+        for (const std::string_view word : letter_words(side)) {
+            if (word.size() < 2 || is_small_word(word)) continue;
+            ++counted;
+            if (is_upper(word.front())) ++capitalised;
+        }
     }
-    if (is_capitalised(before) && behind.empty()) return Case::title;
-    return begins_sentence(text, start) || !before.empty() ? Case::capital : Case::small;
+    return capitalised >= 2 && capitalised * 4 >= counted * 3;
 }
+
+enum class Case { small, capital, title, capitals };
 
 Case case_of(std::string_view text, std::size_t start, std::size_t end) {
     const std::vector<std::string_view> words = letter_words(text.substr(start, end - start));
@@ -93,10 +96,8 @@ Case case_of(std::string_view text, std::size_t start, std::size_t end) {
     if (std::all_of(words.begin(), words.end(), all_upper)) {
         if (words.size() > 1 || !is_name_in_capitals(words.front())) return Case::capitals;
         const std::string_view behind = word_behind(text, end);
-        const std::string_view before = word_before(text, start);
-        const auto shouts = [](std::string_view word) { return word.size() > 1 && all_upper(word); };
-        if (shouts(behind) || shouts(before)) return Case::capitals;
-        if (!behind.empty() && is_upper(behind.front())) return Case::title;
+        if (behind.size() > 1 && all_upper(behind)) return Case::capitals;
+        if (is_title_around(text, start, end)) return Case::title;
         return begins_sentence(text, start) ? Case::capital : Case::small;
     }
     std::size_t counted = 0;
@@ -112,7 +113,7 @@ Case case_of(std::string_view text, std::size_t start, std::size_t end) {
         if (is_name_in_capitals(words.front())) return begins_sentence(text, start) ? Case::capital : Case::small;
         return Case::capital;
     }
-    return case_of_one(text, start, end);
+    return is_title_around(text, start, end) ? Case::title : Case::capital;
 }
 
 void capitalise_words(std::string& wording) {
@@ -134,14 +135,19 @@ void capitalise_words(std::string& wording) {
 
 bool begins_sentence(std::string_view text, std::size_t at) {
     std::size_t before = std::min(at, text.size());
-    while (before > 0 && (text[before - 1] == ' ' || text[before - 1] == '\t' || text[before - 1] == '"' ||
-                          text[before - 1] == '*' || text[before - 1] == '(')) {
-        --before;
-    }
+    constexpr std::string_view kPassed = " \t\"*(_`'";
+    while (before > 0 && kPassed.find(text[before - 1]) != std::string_view::npos) --before;
     if (before == 0) return true;
-    constexpr std::string_view kEnds = ".!?:\n\r;|>#-\xA2";  // \xA2: the last byte of a bullet, U+2022
-    if (text[before - 1] == '-') return before >= 2 && text[before - 2] == '\n';
-    return kEnds.find(text[before - 1]) != std::string_view::npos;
+    const char last = text[before - 1];
+    if (last == '-') return before < 2 || text[before - 2] == '\n';
+    if (static_cast<unsigned char>(last) >= 0x80) {
+        // Bullets, arrows, brackets and pictures stand in these blocks; letters do not.
+        while (before > 1 && (static_cast<unsigned char>(text[before - 1]) & 0xC0U) == 0x80U) --before;
+        const auto lead = static_cast<unsigned char>(text[before - 1]);
+        return lead == 0xE2 || lead == 0xE3 || lead == 0xF0;
+    }
+    constexpr std::string_view kEnds = ".!?:\n\r;|>#";
+    return kEnds.find(last) != std::string_view::npos;
 }
 
 std::string in_case_of(std::string_view text, std::size_t start, std::size_t end, std::string wording) {

@@ -18,6 +18,8 @@ bool is_upper(char c) noexcept;
 bool is_lower(char c) noexcept;
 char to_upper(char c) noexcept;
 char to_lower(char c) noexcept;
+// In any case of letters.
+bool same_letters(std::string_view a, std::string_view b) noexcept;
 // Letters, digits and all bytes beyond ASCII.
 bool is_word_byte(char c) noexcept;
 

@@ -28,6 +28,7 @@ public:
         problem.grade = grade;
         const Claim* behind = right_behind(mention, end);
         problem.before_noun = (mention.marks & kHangsOnNoun) != 0 || behind != nullptr;
+        problem.is_name = mention.place != 0;
         if (!say_instead.empty()) add_wordings(say_instead, problem.before_noun, behind, problem);
         switch (listing_.fields[mention.field].origin.writing) {
             case Writing::json_value:

@@ -30,6 +30,7 @@ struct Problem {
     std::vector<std::string> wordings;
     std::string fixed;  // why nothing can be written there whatever the wording; empty = it can
     bool before_noun = false;
+    bool is_name = false;
     std::optional<WordSpan> against;  // the statement that it disagrees with
 };
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <functional>
 #include <iterator>
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -12,6 +13,7 @@
 #include "evidence/dossier_data.h"
 #include "grainside/reword.h"
 #include "verdict/fitted_edit.h"
+#include "verdict/letter_case.h"
 #include "verdict/reword_problem.h"
 
 namespace grainside {
@@ -29,10 +31,6 @@ constexpr int kMostRounds = 24;
 
 using Examine = std::function<std::vector<Problem>(const Listing&)>;
 
-bool overlaps(std::size_t a_start, std::size_t a_end, std::size_t b_start, std::size_t b_end) {
-    return a_start < b_end && b_start < a_end;
-}
-
 // A problem of the listing as it was given, and what is tried on it.
 struct Item {
     Problem problem;
@@ -45,7 +43,7 @@ struct Item {
 class Rounds {
 public:
     Rounds(const RuleBook& book, const Listing& listing, const Examine& examine)
-        : book_(book), listing_(listing), examine_(examine) {}
+        : book_(book), listing_(listing), examine_(examine), taken_(listing.fields.size()) {}
 
     void run(Rewording& result) {
         const std::vector<Problem> before = examine_(listing_);
@@ -70,31 +68,55 @@ private:
     struct Made {
         std::size_t start, end;          // in the given text
         std::size_t new_start, new_end;  // in the edited text
+        std::string_view wording;
         std::size_t item;
     };
+    using Key = std::tuple<std::uint32_t, std::uint32_t, std::uint32_t, std::uint32_t>;
+    static Key key_of(const WordSpan& at, std::uint32_t rule) { return {at.field, at.start, at.end, rule}; }
 
     void add(const Problem& problem) {
         Item item{problem, {}, false, false, {}};
-        const std::string_view text = listing_.fields[problem.at.field].text;
         if (problem.wordings.empty()) {
             item.why_not = "what would be true cannot be known from the listing";
         } else if (!problem.fixed.empty()) {
             item.why_not = problem.fixed;
-        } else {
-            for (const std::string& wording : problem.wordings) {
-                auto fitted = verdict::fit({text, problem.at.start, problem.at.end, problem.before_noun}, wording);
-                if (const auto* edit = std::get_if<FittedEdit>(&fitted)) {
-                    item.fits.insert(item.fits.begin(), std::move(*edit));
-                } else {
-                    item.why_not = std::get<NoFit>(fitted);
-                }
-            }
         }
+        for (const std::string& wording : problem.wordings) add_fit(item, wording);
+        known_.try_emplace(key_of(problem.at, problem.rule), items_.size());
         items_.push_back(std::move(item));
+    }
+
+    void add_fit(Item& item, const std::string& wording) {
+        const Problem& problem = item.problem;
+        if (!problem.fixed.empty()) return;
+        const std::string_view text = listing_.fields[problem.at.field].text;
+        auto fitted =
+            verdict::fit({text, problem.at.start, problem.at.end, problem.before_noun, problem.is_name}, wording);
+        if (auto* edit = std::get_if<FittedEdit>(&fitted)) {
+            item.fits.insert(item.fits.begin(), std::move(*edit));
+        } else {
+            item.why_not = std::get<NoFit>(fitted);
+        }
+    }
+
+    // Other edits may have changed what the rule offers for words that were left. True where there is more to try.
+    bool offers_more(Item& item, const Problem& now) {
+        bool more = false;
+        for (const std::string& wording : now.wordings) {
+            auto& tried = item.problem.wordings;
+            if (item.active || std::find(tried.begin(), tried.end(), wording) != tried.end()) continue;
+            tried.push_back(wording);
+            add_fit(item, wording);
+            more = more || !item.fits.empty();
+        }
+        return more;
     }
 
     // Makes what does not overlap: the worst grade first, then the longest words, then the first.
     void take_up() {
+        if (std::exchange(any_freed_, false)) {
+            for (Item& item : items_) item.covered = false;
+        }
         std::vector<std::size_t> order;
         for (std::size_t i = 0; i < items_.size(); ++i) {
             if (!items_[i].fits.empty() && !items_[i].active && !items_[i].covered) order.push_back(i);
@@ -109,12 +131,14 @@ private:
         });
         for (const std::size_t i : order) {
             Item& item = items_[i];
-            item.covered = std::any_of(items_.begin(), items_.end(), [&](const Item& other) {
-                return other.active && other.problem.at.field == item.problem.at.field &&
-                       overlaps(other.fits.back().start, other.fits.back().end, item.fits.back().start,
-                                item.fits.back().end);
-            });
+            const FittedEdit& edit = item.fits.back();
+            auto& taken = taken_[item.problem.at.field];
+            const auto behind = taken.lower_bound(edit.start);
+            const bool meets_behind = behind != taken.end() && behind->first < edit.end;
+            const bool meets_before = behind != taken.begin() && std::prev(behind)->second > edit.start;
+            item.covered = meets_behind || meets_before;
             item.active = !item.covered;
+            if (item.active) taken.emplace(edit.start, edit.end);
         }
     }
 
@@ -129,7 +153,7 @@ private:
         for (std::size_t i = 0; i < items_.size(); ++i) {
             if (!items_[i].active) continue;
             const FittedEdit& edit = items_[i].fits.back();
-            made_[items_[i].problem.at.field].push_back({edit.start, edit.end, 0, 0, i});
+            made_[items_[i].problem.at.field].push_back({edit.start, edit.end, 0, 0, edit.wording, i});
         }
         texts_.assign(listing_.fields.size(), {});
         edited_ = listing_;
@@ -137,12 +161,13 @@ private:
             auto& made = made_[field];
             std::sort(made.begin(), made.end(), [](const Made& a, const Made& b) { return a.start < b.start; });
             const std::string_view text = listing_.fields[field].text;
+            join_doubles(text, made);
             std::string& out = texts_[field];
             std::size_t from = 0;
             for (Made& one : made) {
                 out += text.substr(from, one.start - from);
                 one.new_start = out.size();
-                out += items_[one.item].fits.back().wording;
+                out += one.wording;
                 one.new_end = out.size();
                 from = one.end;
             }
@@ -152,39 +177,50 @@ private:
         return edited_;
     }
 
-    // The edit that a span of the edited text touches.
-    const Made* touched(const WordSpan& at) const {
-        for (const Made& one : made_[at.field]) {
-            // An edit that wrote nothing is touched by words that reach over the place.
-            const bool inside = one.new_start == one.new_end ? at.start < one.new_start && one.new_start < at.end
-                                                             : overlaps(at.start, at.end, one.new_start, one.new_end);
-            if (inside) return &one;
+    // 'imitation suede imitation suede': where two neighbours come to the same wording, the second goes.
+    static void join_doubles(std::string_view text, std::vector<Made>& made) {
+        std::string_view said;
+        for (std::size_t i = 0; i < made.size(); ++i) {
+            Made& one = made[i];
+            const std::size_t last_end = i == 0 ? 0 : made[i - 1].end;
+            const std::string_view gap = text.substr(last_end, one.start - last_end);
+            const bool beside = i > 0 && (gap == " " || gap == ", " || gap == "/" || gap == " / ");
+            if (beside && !said.empty() && verdict::same_letters(said, one.wording)) {
+                one.start = last_end;
+                one.wording = {};
+            } else {
+                said = one.wording;
+            }
         }
-        return nullptr;
+    }
+
+    // The edit that a span of the edited text touches. One that wrote nothing is touched by words around its place.
+    const Made* touched(const WordSpan& at) const {
+        const auto& made = made_[at.field];
+        auto one = std::lower_bound(made.begin(), made.end(), at.start,
+                                    [](const Made& edit, std::size_t start) { return edit.new_end <= start; });
+        if (one == made.end()) return nullptr;
+        const bool inside = one->new_start == one->new_end ? at.start < one->new_start && one->new_start < at.end
+                                                           : one->new_start < at.end;
+        return inside ? &*one : nullptr;
     }
 
     // REQUIRES: touches no edit.
-    WordSpan in_given_text(WordSpan at) const {
-        std::size_t added = 0;
-        std::size_t removed = 0;
-        for (const Made& one : made_[at.field]) {
-            if (one.new_end > at.start) break;
-            added += one.new_end - one.new_start;
-            removed += one.end - one.start;
-        }
-        const auto shift = [&](std::uint32_t offset) { return static_cast<std::uint32_t>(offset + removed - added); };
+    WordSpan in_given_text(const WordSpan& at) const {
+        const auto& made = made_[at.field];
+        const auto behind = std::lower_bound(made.begin(), made.end(), at.start,
+                                             [](const Made& edit, std::size_t start) { return edit.new_end <= start; });
+        if (behind == made.begin()) return at;
+        const Made& last = *std::prev(behind);
+        const auto shift = [&](std::uint32_t offset) {
+            return static_cast<std::uint32_t>(offset - last.new_end + last.end);
+        };
         return {at.field, shift(at.start), shift(at.end)};
     }
 
     std::size_t find(const WordSpan& at, std::uint32_t rule) const {
-        for (std::size_t i = 0; i < items_.size(); ++i) {
-            const Problem& problem = items_[i].problem;
-            if (problem.at.field == at.field && problem.at.start == at.start && problem.at.end == at.end &&
-                problem.rule == rule) {
-                return i;
-            }
-        }
-        return items_.size();
+        const auto known = known_.find(key_of(at, rule));
+        return known == known_.end() ? items_.size() : known->second;
     }
 
     // Takes back what the check did not let pass, and takes up what came to light. True where anything changed.
@@ -198,7 +234,10 @@ private:
             }
             Problem given = problem;
             given.at = in_given_text(problem.at);
-            if (find(given.at, problem.rule) < items_.size()) continue;
+            if (const std::size_t known = find(given.at, problem.rule); known < items_.size()) {
+                changed = offers_more(items_[known], problem) || changed;
+                continue;
+            }
             const Made* one = problem.against ? touched(*problem.against) : nullptr;
             if (one != nullptr) {
                 failing.emplace_back(one->item, "other words would be " + named(problem));
@@ -225,28 +264,29 @@ private:
         for (auto item = items_.rbegin(); item != items_.rend(); ++item) {
             if (!item->active) continue;
             give_up(*item, "other findings would come to light");
+            take_up();
             return true;
         }
         return false;
     }
 
     void next_fit(Item& item, std::string why) {
-        item.active = false;
+        take_back(item);
         item.fits.pop_back();
         item.why_not = std::move(why);
-        free_covered();
     }
 
     void give_up(Item& item, std::string why) {
-        item.active = false;
+        take_back(item);
         item.fits.clear();
         item.why_not = std::move(why);
-        free_covered();
     }
 
-    // What was covered by an edit that is taken back has to be settled by itself.
-    void free_covered() {
-        for (Item& item : items_) item.covered = false;
+    // What was covered by the edit has to be settled by itself.
+    void take_back(Item& item) {
+        item.active = false;
+        taken_[item.problem.at.field].erase(item.fits.back().start);
+        any_freed_ = true;
     }
 
     std::string named(const Problem& problem) const {
@@ -265,7 +305,7 @@ private:
                 const std::string_view text = listing_.fields[item.problem.at.field].text;
                 result.edits.push_back(
                     {item.problem.at.field, static_cast<std::uint32_t>(one.start), static_cast<std::uint32_t>(one.end),
-                     std::string(text.substr(one.start, one.end - one.start)), item.fits.back().wording,
+                     std::string(text.substr(one.start, one.end - one.start)), std::string(one.wording),
                      item.problem.because, item.problem.rule, item.problem.grade});
             }
         }
@@ -287,10 +327,13 @@ private:
     const Listing& listing_;
     const Examine& examine_;
     std::vector<Item> items_;
-    std::vector<std::vector<Made>> made_;  // by field, in the order of the text
+    std::map<Key, std::size_t> known_;
+    std::vector<std::map<std::size_t, std::size_t>> taken_;  // by field: where the edits that are made begin and end
+    std::vector<std::vector<Made>> made_;                    // by field, in the order of the text
     std::vector<std::string> texts_;
     Listing edited_;
     bool any_edit_ = false;
+    bool any_freed_ = false;
 };
 
 }  // namespace
