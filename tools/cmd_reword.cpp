@@ -138,8 +138,10 @@ private:
               file_sink_(file_ ? std::make_unique<FileSink>(*file_) : nullptr),
               editor_(std::move(source), sinks()) {}
 
+        // False: nothing more can be written. A reader of the difference that has gone does not stop the file.
         bool add(const std::vector<SourceEdit>& edits) {
-            return editor_.add(edits) && (run_.call_.out.empty() || !file_->failed()) && run_.output_.keep_going();
+            const bool shown = run_.output_.keep_going();
+            return editor_.add(edits) && (file_ ? !file_->failed() : shown);
         }
         // `whole`: reading came to its end; without it no file is written.
         void finish(const std::string& name, bool whole) {
@@ -189,7 +191,9 @@ private:
         SourcePlaces places;
         Listing listing;
         std::vector<Issue> issues;
-        for (bool going = true; going;) {
+        bool any = false;  // without a listing there is nothing to write, and an error was reported
+        bool going = true;
+        while (going) {
             issues.clear();
             const bool more = reader.value().next(listing, issues);
             diagnostics_.report(issues);
@@ -199,8 +203,9 @@ private:
             tell_left(listing, rewording);
             going = lines.add(edits_in(listing, rewording, places));
             diagnostics_.progress().show(totals_.listings, reader.value().bytes_read());
+            any = true;
         }
-        lines.finish(name, true);
+        lines.finish(name, any && going);
     }
 
     static std::vector<SourceEdit> edits_in(const Listing& listing, const Rewording& rewording, SourcePlaces& places) {

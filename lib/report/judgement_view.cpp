@@ -116,6 +116,7 @@ private:
         lines_.write("because", verdict.because);
         write_against(verdict);
         if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
+        if (!verdict.remedy.empty()) lines_.write("remedy", verdict.remedy);
         if (verdict.holds > 0 || verdict.fails > 0) lines_.write("belief", belief_text(verdict));
         write_readings(verdict);
         write_limits(verdict);

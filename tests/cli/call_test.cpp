@@ -24,7 +24,8 @@ const WrongRow kWrong[] = {
     {"unknown_command", {"chekc"}, "grainside: error: there is no command 'chekc'\n  hint: did you mean `check`?\n"},
     {"unknown_far",
      {"dissect"},
-     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, judge, identify, plan, learn, "
+     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, judge, identify, plan, "
+     "learn, "
      "rules\n"},
     {"unknown_option",
      {"check", "--formt", "x"},
@@ -84,8 +85,8 @@ TEST_F(Call, PrintsItsVersion) {
 
 const std::vector<std::vector<std::string>>& commands() {
     static const std::vector<std::vector<std::string>> kCommands = {
-        {},        {"check"}, {"claims"},        {"judge"},         {"identify"},      {"plan"},
-        {"learn"}, {"rules"}, {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}};
+        {},       {"check"}, {"claims"}, {"reword"},        {"judge"},         {"identify"},
+        {"plan"}, {"learn"}, {"rules"},  {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}};
     return kCommands;
 }
 

@@ -93,6 +93,7 @@ struct Verdict {
     std::string because;      // one or two sentences
     std::string next_test;    // id of the method that would_change names; empty: none
     std::string say_instead;  // what passes the check in its place, by rule, limit or reading; may be empty
+    std::string remedy;       // what a person can do about the words where say_instead is empty; may be empty
     std::vector<std::string> would_change;  // one sentence each
 };
 
