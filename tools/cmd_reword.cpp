@@ -38,7 +38,8 @@ namespace {
 constexpr const char* kRewordFooter =
     "Examples:\n"
     "  grainside reword listing.txt\n"
-    "  grainside reword --diff catalog.jsonl > mend.diff; patch catalog.jsonl < mend.diff\n"
+    "  grainside reword --diff catalog.jsonl > mend.diff\n"
+    "  patch catalog.jsonl < mend.diff\n"
     "  grainside reword --market eu --out mended.jsonl catalog.jsonl\n"
     "  grainside reword --out mended.yaml tote.yaml\n\n"
     "Exit status:\n"
@@ -121,6 +122,7 @@ public:
             } else {
                 reword_file(input);
             }
+            tell_pending();
         }
         if (!call_.diff) tell(totals_.text());
     }
@@ -313,9 +315,15 @@ private:
 
     void tell_left(const Listing& listing, const Rewording& rewording) {
         if (call_.diff) return;
-        std::string text;
-        append_left_over(book_, listing, rewording, text);
-        tell(text);
+        append_left_over(book_, listing, rewording, left_);
+        // The difference of a file comes first, as long as that needs no more memory than this.
+        constexpr std::size_t kMostPending = std::size_t{1} << 20U;
+        if (left_.size() > kMostPending) tell_pending();
+    }
+
+    void tell_pending() {
+        tell(left_);
+        left_.clear();
     }
 
     // Beside the difference on standard error, so that a file of it holds nothing else.
@@ -339,6 +347,7 @@ private:
     std::optional<EvidenceBook> evidence_;
     std::unique_ptr<Judge> judge_;
     RewordTotals totals_;
+    std::string left_;  // what is left in the listings of this input
 };
 
 bool outputs_are_apart(const RewordCall& call, const std::vector<std::string>& inputs, Diagnostics& diagnostics) {

@@ -138,6 +138,28 @@ bool leaves_a_phrase(const Place& place) {
                              "is",   "are",  "be",   "being", "was",   "were",  "ultra", "highly", "never"});
 }
 
+// 'machine stitched, [machine stitched]': where the text beside says it already, the words go with what parts them.
+bool said_beside(const Place& place, FittedEdit& edit) {
+    const std::string_view before = place.text.substr(0, place.start);
+    const std::string_view behind = place.text.substr(place.end);
+    for (const std::string_view gap : {", ", " / ", "/"}) {
+        const std::size_t size = gap.size() + edit.wording.size();
+        if (before.ends_with(gap) && before.size() >= size &&
+            same_letters(before.substr(before.size() - size, edit.wording.size()), edit.wording) &&
+            (before.size() == size || !is_in_word(place.text, before.size() - size - 1))) {
+            edit = {place.start - gap.size(), place.end, {}};
+            return true;
+        }
+        if (behind.starts_with(gap) && behind.size() >= size &&
+            same_letters(behind.substr(gap.size(), edit.wording.size()), edit.wording) &&
+            !begins_sentence(place.text, place.start) && (behind.size() == size || !is_in_word(behind, size))) {
+            edit = {place.start, place.end + gap.size(), {}};
+            return true;
+        }
+    }
+    return false;
+}
+
 // 'with the [a polyester lining]'.
 void drop_second_article(const Place& place, std::string& wording) {
     const auto words = words_of(wording);
@@ -226,6 +248,7 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         drop_doubles(place, wording);
     }
     FittedEdit edit{place.start, place.end, wording};
+    if (!wording.empty() && break_inside.empty() && said_beside(place, edit)) return edit;
     if (!place.is_name || begins_sentence(text, place.start)) {
         edit.wording = in_case_of(text, place.start, place.end, wording);
     }

@@ -29,6 +29,7 @@ public:
         const Claim* behind = right_behind(mention, end);
         problem.before_noun = (mention.marks & kHangsOnNoun) != 0 || behind != nullptr;
         problem.is_name = mention.place != 0;
+        problem.behind = behind;
         if (!say_instead.empty()) add_wordings(say_instead, problem.before_noun, behind, problem);
         switch (listing_.fields[mention.field].origin.writing) {
             case Writing::json_value:
@@ -53,6 +54,10 @@ public:
         if (finding.against != kNoClaim) {
             const Claim& other = result_.mentions[finding.against];
             problem.against = WordSpan{other.field, other.start, other.end};
+            // 'full grain PU leather': what is true follows already.
+            if (&other == problem.behind && !problem.wordings.empty()) {
+                problem.wordings.insert(problem.wordings.begin(), std::string());
+            }
         }
     }
 
@@ -82,8 +87,11 @@ private:
     // 'gold-plated' for 'gold plating'; "" where it is the same.
     std::string form_before_noun(std::string_view wording) const {
         const auto& concepts = book_.data().vocabulary.concepts;
+        // 'nickel plating (contains nickel)'
+        const std::string_view name = wording.substr(0, wording.find(" ("));
         for (ConceptId id = 1; id < concepts.size(); ++id) {
-            if (!concepts[id].before_noun.empty() && concepts[id].wording == wording) return concepts[id].before_noun;
+            if (concepts[id].before_noun.empty() || concepts[id].wording != name) continue;
+            return concepts[id].before_noun + std::string(wording.substr(name.size()));
         }
         return {};
     }

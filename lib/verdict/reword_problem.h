@@ -31,6 +31,7 @@ struct Problem {
     std::string fixed;  // why nothing can be written there whatever the wording; empty = it can
     bool before_noun = false;
     bool is_name = false;
+    const Claim* behind = nullptr;    // what the same phrase names right behind; of the checker's last result
     std::optional<WordSpan> against;  // the statement that it disagrees with
 };
 
