@@ -89,9 +89,10 @@ private:
         const auto& concepts = book_.data().vocabulary.concepts;
         // 'nickel plating (contains nickel)'
         const std::string_view name = wording.substr(0, wording.find(" ("));
-        for (ConceptId id = 1; id < concepts.size(); ++id) {
-            if (concepts[id].before_noun.empty() || concepts[id].wording != name) continue;
-            return concepts[id].before_noun + std::string(wording.substr(name.size()));
+        for (std::size_t id = 1; id < concepts.size(); ++id) {
+            const auto& entry = concepts[static_cast<ConceptId>(id)];
+            if (entry.before_noun.empty() || entry.wording != name) continue;
+            return entry.before_noun + std::string(wording.substr(name.size()));
         }
         return {};
     }
