@@ -249,7 +249,10 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     }
     FittedEdit edit{place.start, place.end, wording};
     if (!wording.empty() && break_inside.empty() && said_beside(place, edit)) return edit;
-    if (!place.is_name || begins_sentence(text, place.start)) {
+    // 'Made in Italy' and 'made in China' begin with the same word, which is no name.
+    const std::string_view old = text.substr(place.start, place.end - place.start);
+    const bool same_word = same_letters(old.substr(0, old.find(' ')), wording.substr(0, wording.find(' ')));
+    if (!place.is_name || same_word || begins_sentence(text, place.start)) {
         edit.wording = in_case_of(text, place.start, place.end, wording);
     }
     const auto behind = word_behind(text, place.end);

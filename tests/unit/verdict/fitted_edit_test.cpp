@@ -28,7 +28,8 @@ std::string fitted(const FitRow& row) {
     text.erase(open, before_noun ? 2 : 1);
     const std::size_t close = text.find(before_noun ? ">]" : "]", open);
     text.erase(close, before_noun ? 2 : 1);
-    const bool is_name = text.substr(open).starts_with("Italian");
+    const std::string_view words = std::string_view(text).substr(open);
+    const bool is_name = words.starts_with("Italian") || words.starts_with("Made in");
     const auto edit = fit({text, open, close, before_noun, is_name}, std::string(row.wording));
     if (const auto* why = std::get_if<NoFit>(&edit)) return "!" + std::string(*why);
     const auto& made = std::get<FittedEdit>(edit);
@@ -81,6 +82,7 @@ constexpr FitRow kRows[] = {
     {"before_noun_brackets_fit", "[<Apple leather>] case", "imitation leather (sheet with filler)",
      "Imitation leather (sheet with filler) case"},
     {"before_noun_alike_fits", "[<Made in Italy>] bag", "made in China", "Made in China bag"},
+    {"title_of_an_origin", "Satchel in Leather, [Made in Italy]", "made in China", "Satchel in Leather, Made in China"},
     {"at_the_end_longer_fits", "satchel in [Italian leather].", "leather tanned in Pakistan",
      "satchel in leather tanned in Pakistan."},
     {"out", "made of [<luxury>] leather.", "", "made of leather."},
