@@ -19,13 +19,7 @@ void add_judge(CLI::App& app, ChosenCommand& chosen) {
     CLI::App* command = app.add_subcommand("judge", "Judge a sample's listing by what its tests showed");
     add_dossiers(*command, call->shared, "one verdict a line,\nand a closing line for each dossier");
     add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
-    command
-        ->add_option("--decide", call->decision_rule,
-                     "How a value is held against a limit (JCGM 106):\n"
-                     "both-guarded (default), simple-acceptance,\n"
-                     "guarded-acceptance, guarded-rejection")
-        ->type_name("RULE")
-        ->check(one_of({"both-guarded", "simple-acceptance", "guarded-acceptance", "guarded-rejection"}));
+    add_decision_rule(*command, call->decision_rule);
     add_fail_at(*command, call->fail_at);
     command->footer(std::string(kJudgeFooter) + kExitStatusOfVerdicts);
     command->final_callback([call, &chosen] { chosen = [call] { return run_judge(*call); }; });

@@ -55,6 +55,16 @@ void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& de
             ""));
 }
 
+void add_decision_rule(CLI::App& command, std::string& rule) {
+    command
+        .add_option("--decide", rule,
+                    "How a value is held against a limit (JCGM 106):\n"
+                    "both-guarded (default), simple-acceptance,\n"
+                    "guarded-acceptance, guarded-rejection")
+        ->type_name("RULE")
+        ->check(one_of({"both-guarded", "simple-acceptance", "guarded-acceptance", "guarded-rejection"}));
+}
+
 void add_fail_at(CLI::App& command, std::string& grade) {
     command
         .add_option("--fail-at", grade,

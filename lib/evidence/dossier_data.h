@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <deque>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <utility>
@@ -53,14 +54,17 @@ struct OwnPrior {
 };
 
 struct DossierData {
-    std::string file;  // as the caller named it
-    std::string id;    // the file's name without folder and extension
+    std::string file;              // as the caller named it
+    std::string id;                // the file's name without folder and extension
+    std::filesystem::path folder;  // where files that it names lie
+    std::string sha256;            // of its text
     std::string what, seller, bought, price, condition, category;
     double months_in_use = 0;
     bool worn() const noexcept { return months_in_use > 0 || condition == "used"; }
 
     bool has_listing = false;
     std::string captured, listing_file;
+    std::string listing_sha256;     // of the file; of an inline listing, of its fields' names and texts
     std::deque<std::string> texts;  // what the listing's views point into
     Listing listing;
 

@@ -109,7 +109,7 @@ private:
 }  // namespace
 
 void read_dossier(const Document& document, const rules::BookData& book, const EvidenceData& data,
-                  const std::filesystem::path& folder, const std::string& today, DossierData& dossier, Faults& faults) {
+                  const std::string& today, DossierData& dossier, Faults& faults) {
     const EntryReader reader(book, document, faults);
     const Node root = document.root();
     if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs"})) return;
@@ -120,7 +120,7 @@ void read_dossier(const Document& document, const rules::BookData& book, const E
         reader.error(root, "missing-key", "a dossier needs `sample`", "say at least `sample: {what: ...}`");
     }
     if (const Node listing = root.find("listing"); listing.exists()) {
-        read_listing(reader, listing, folder, days, dossier);
+        read_listing(reader, listing, days, dossier);
     }
     if (const Node parts = root.find("parts"); parts.exists()) PartsReader(reader, data, days, dossier).read(parts);
     if (const Node confirmed = root.find("confirmed"); confirmed.exists()) {

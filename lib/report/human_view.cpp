@@ -7,6 +7,7 @@
 
 #include "grainside/report.h"
 #include "report/excerpts.h"
+#include "report/fixed_texts.h"
 #include "report/grade_colour.h"
 #include "report/marked_text.h"
 #include "report/plain_lines.h"
@@ -188,10 +189,8 @@ void write_view(const RuleBook& book, const Listing& listing, const CheckResult&
 }
 
 void write_view_end(const RuleBook& book, std::string& out) {
-    out +=
-        "This is not legal advice; local law and licensed practice decide. A grade judges\n"
-        "words and evidence, never intent. 'From memory' marks a source whose text could\n"
-        "not be seen when the rule was written.\n";
+    constexpr std::size_t kColumns = 80;
+    report::append_wrapped(out, report::kNoAdvice, 0, kColumns);
     out += "Rule book " + std::string(book.digest()) + ": " + counted(book.rules().size(), "rule", "rules") + ", " +
            counted(book.concept_count(), "concept", "concepts") + ", " +
            counted(book.term_form_count(), "term form", "term forms") + ".\n";

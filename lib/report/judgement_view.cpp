@@ -1,23 +1,19 @@
 // write_judgement_view: a dossier's verdicts for people.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
-#include <map>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 #include "grainside/dossier_report.h"
 #include "report/evidence_text.h"
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
+#include "report/told_verdicts.h"
+#include "report/verdict_facts.h"
 #include "report/view_text.h"
-#include "verdict/asked_markets.h"
-#include "verdict/percent_text.h"
-#include "verdict/quantity_words.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -31,12 +27,6 @@ constexpr std::size_t kGradeIndent = 2;
 constexpr std::size_t kWordsIndent = 17;
 constexpr std::size_t kMostWordCells = 120;
 constexpr std::size_t kMostReadings = 6;
-
-// Verdicts on the same statement of the same part, told once.
-struct Told {
-    const Verdict* verdict;
-    std::vector<std::uint32_t> places;  // mentions
-};
 
 class JudgementView {
 public:
@@ -52,7 +42,7 @@ public:
 
     void write() {
         report::append_sample_heading(context_, colours_, width_, out_);
-        for (const auto& [part, told] : told_by_part()) write_part(part, told);
+        for (const auto& [part, told] : report::told_by_part(judgement_)) write_part(part, told);
         if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
         report::append_identity(context_, judgement_.parts, colours_, width_, out_);
         write_unasked();
@@ -65,34 +55,15 @@ public:
 private:
     const Claim& claim_of(const Verdict& verdict) const { return judgement_.check->mentions[verdict.claim]; }
 
-    // By part, in the order of the claims: what states the same and got the same verdict is told once.
-    std::map<Part, std::vector<Told>> told_by_part() const {
-        using Same = std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade, std::string_view,
-                                std::string_view>;
-        std::map<Part, std::vector<Told>> told;
-        std::map<Same, std::size_t> places;
-        for (const Verdict& verdict : judgement_.verdicts) {
-            const Claim& claim = claim_of(verdict);
-            std::vector<Told>& of_part = told[claim.part];
-            const auto [place, first] =
-                places.try_emplace({claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated,
-                                    claim.hedged, verdict.grade, verdict.because, verdict.say_instead},
-                                   of_part.size());
-            if (first) of_part.push_back({&verdict, {}});
-            of_part[place->second].places.push_back(verdict.claim);
-        }
-        return told;
-    }
-
-    void write_part(Part part, const std::vector<Told>& told) {
+    void write_part(Part part, const std::vector<report::ToldVerdict>& told) {
         out_ += colours_.heading();
         out_ += name_of(part);
         out_ += colours_.plain();
         out_ += '\n';
-        for (const Told& one : told) write_told(one);
+        for (const report::ToldVerdict& one : told) write_told(one);
     }
 
-    std::string words_of(const Told& told) const {
+    std::string words_of(const report::ToldVerdict& told) const {
         std::string text;
         for (const std::uint32_t place : told.places) {
             const Claim& claim = judgement_.check->mentions[place];
@@ -104,7 +75,7 @@ private:
         return text;
     }
 
-    void write_told(const Told& told) {
+    void write_told(const report::ToldVerdict& told) {
         const Verdict& verdict = *told.verdict;
         out_.append(kGradeIndent, ' ');
         out_ += colours_.grade(verdict.grade);
@@ -116,7 +87,7 @@ private:
         lines_.write("because", verdict.because);
         write_against(verdict);
         if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
-        if (verdict.holds > 0 || verdict.fails > 0) lines_.write("belief", belief_text(verdict));
+        if (const std::string belief = report::belief_text(verdict); !belief.empty()) lines_.write("belief", belief);
         write_readings(verdict);
         write_limits(verdict);
         if (verdict.contradictory) {
@@ -145,19 +116,6 @@ private:
                                             report::statement_of(context_.book, other)));
     }
 
-    static std::string belief_text(const Verdict& verdict) {
-        std::string text;
-        const auto add = [&](std::string_view what, double share) {
-            if (share <= 0) return;
-            if (!text.empty()) text += ", ";
-            text += fmt::format("{} {}", what, verdict::percent_text(share));
-        };
-        add("true", verdict.holds);
-        add("false", verdict.fails);
-        if (verdict.open > 1e-3) add("not told apart", verdict.open);
-        return text;
-    }
-
     void write_readings(const Verdict& verdict) {
         std::string_view label = "readings";
         for (std::size_t i = 0; i < std::min(verdict.readings.size(), kMostReadings); ++i) {
@@ -175,46 +133,16 @@ private:
         std::string_view label = "limits";
         for (const LimitResult& limit : verdict.limits) {
             if (limit.says == LimitVerdict::unread) continue;
-            std::string text = limit.title;
-            if (!limit.markets.empty()) text += fmt::format(" ({})", fmt::join(limit.markets, ", "));
-            text += fmt::format(": {} {}{}{}; {}", name_of(limit.part), verdict::quantity_words(limit.quantity),
-                                limit.quantity.empty() ? "" : " ", limit.value, name_of(limit.says));
-            if (!limit.bound.empty()) text += fmt::format(" ({})", limit.bound);
-            text += methods_of(limit);
-            lines_.write(label, text);
+            lines_.write(label, report::limit_text(context_, limit));
             label = {};
         }
     }
 
-    // "; by Coat thickness on a section, 2026-09-11"
-    std::string methods_of(const LimitResult& limit) const {
-        std::string text;
-        if (limit.quantity.empty()) return text;
-        for (const std::uint32_t reading : limit.readings) {
-            text += (text.empty() ? "; by " : ", ") + report::method_and_date(context_, limit.part, reading);
-        }
-        return text;
-    }
-
     void write_sources(const Verdict& verdict) {
-        std::vector<std::string> cited;
-        const auto cite = [&](std::uint32_t index) {
-            const SourceInfo& source = context_.book.sources()[index];
-            std::string line = source.cite + (source.from_memory ? " (from memory)" : "");
-            if (std::find(cited.begin(), cited.end(), line) == cited.end()) cited.push_back(std::move(line));
-        };
-        if (verdict.finding != kNoClaim) {
-            for (const std::uint32_t index :
-                 context_.book.rules()[judgement_.check->findings[verdict.finding].rule].sources)
-                cite(index);
-        }
-        for (const LimitResult& limit : verdict.limits) {
-            if (limit.says == LimitVerdict::unread) continue;
-            for (const std::uint32_t index : limit.sources) cite(index);
-        }
-        std::string_view label = cited.size() == 1 ? "source" : "sources";
-        for (const std::string& line : cited) {
-            lines_.write(label, line);
+        const std::vector<std::uint32_t> sources = report::sources_of(context_, judgement_, verdict);
+        std::string_view label = sources.size() == 1 ? "source" : "sources";
+        for (const std::uint32_t index : sources) {
+            lines_.write(label, report::cited(context_.book.sources()[index]));
             label = {};
         }
     }
@@ -256,18 +184,9 @@ private:
                                0, width_);
     }
 
-    // What was asked for, else what the listing names and the book knows.
     std::string markets_text() const {
-        const Listing* listing = context_.dossier.listing();
-        if (listing == nullptr) return "none, for want of a listing";
-        std::vector<std::string> region;
-        const auto asked = verdict::markets_of(*listing, judged_.check.markets, region);
-        const std::vector<std::string> known = context_.book.markets();
-        std::string text;
-        for (const std::string& market : asked) {
-            if (std::find(known.begin(), known.end(), market) == known.end()) continue;
-            text += (text.empty() ? "" : ", ") + market;
-        }
+        if (context_.dossier.listing() == nullptr) return "none, for want of a listing";
+        const std::string text = report::markets_judged_for(context_, judged_);
         return text.empty() ? "none named, so only what holds everywhere" : text;
     }
 

@@ -63,7 +63,7 @@ constexpr std::string_view kWhole =
     "  months_in_use: 0.5\n"
     "listing:\n"
     "  captured: 2026-08-12\n"
-    "  digest: sha256-0\n"
+    "  digest: sha256:e1634ed708a401f80b336f4ce4bfadab5cf600c97c4c139dc41c1e3e6521a9ca\n"
     "  name: Lumen tote\n"
     "  description: |\n"
     "    Full grain.\n"

@@ -1,0 +1,251 @@
+#include "report/markdown_report.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <string_view>
+#include <vector>
+
+#include "report/content_text.h"
+#include "report/fixed_texts.h"
+#include "report/markdown_text.h"
+#include "report/plan_text.h"
+#include "report/view_text.h"
+#include "verdict/percent_text.h"
+
+namespace grainside::report {
+namespace {
+
+// Of a longer field the beginning and the end: a letter quotes.
+constexpr std::size_t kMostFieldBytes = 20'000;
+
+class MarkdownReport {
+public:
+    MarkdownReport(std::string& out, const ReportContent& content, int level)
+        : out_(out), content_(content), level_(level) {}
+
+    void write() {
+        heading(0, content_.what.empty() ? content_.id : content_.what);
+        if (const std::string sample = sample_text(content_); !sample.empty()) paragraph(sample);
+        write_answers();
+        write_listing();
+        write_verdicts();
+        write_evidence();
+        write_next_tests();
+        write_price();
+        write_wordings();
+        write_cautions();
+        write_records();
+    }
+
+private:
+    void heading(int depth, std::string_view text) {
+        out_.append(static_cast<std::size_t>(level_ + depth), '#');
+        out_ += ' ' + markdown_text(text) + "\n\n";
+    }
+    void paragraph(std::string_view text) { out_ += markdown_text(text) + "\n\n"; }
+    void item(std::string_view text) { out_ += "- " + markdown_text(text) + '\n'; }
+    void fact(std::string_view label, std::string_view value) {
+        if (!value.empty()) out_ += fmt::format("- {}: {}\n", label, markdown_text(value));
+    }
+    void row(const std::vector<std::string>& cells) {
+        out_ += '|';
+        for (const std::string& cell : cells) out_ += ' ' + cell + " |";
+        out_ += '\n';
+    }
+    void head(const std::vector<std::string>& names) {
+        row(names);
+        row(std::vector<std::string>(names.size(), "---"));
+    }
+
+    void write_answers() {
+        const auto answer = [&](std::string_view question, const ShortAnswer& reply) {
+            out_ += fmt::format("{} **{}**", question, markdown_text(reply.reply));
+            out_ += reply.more.empty() ? "\n\n" : ": " + markdown_text(reply.more) + "\n\n";
+        };
+        answer("Is it what the seller says?", words_answer(content_));
+        answer("Is it worth the price?", price_answer(content_));
+    }
+
+    void write_listing() {
+        heading(1, "The listing as it stood");
+        if (!content_.has_listing) {
+            paragraph("The dossier holds no listing: nothing was claimed.");
+            return;
+        }
+        if (!content_.captured.empty()) paragraph("Captured on " + content_.captured + ".");
+        for (const ReportField& field : content_.fields) {
+            out_ += fmt::format("> {}: {}\n>\n", markdown_text(field.label), marked(field));
+        }
+        out_ += '\n';
+    }
+
+    // The words of verdicts bold, the numbers of these behind them. Words that lie in others are not marked again.
+    static std::string marked(const ReportField& field) {
+        const std::string_view text = field.text;
+        if (text.size() > kMostFieldBytes) {
+            return markdown_text(shortened(text)) + fmt::format(" \\({} bytes\\)", text.size());
+        }
+        std::string marked_text;
+        std::size_t at = 0;
+        for (const VerdictMark& mark : field.marks) {
+            if (mark.span.start < at || mark.span.end <= mark.span.start) continue;
+            marked_text += markdown_text(text.substr(at, mark.span.start - at));
+            marked_text += "**" + markdown_text(text.substr(mark.span.start, mark.span.end - mark.span.start)) + "**";
+            marked_text += fmt::format(" \\[{}\\]", mark.verdict);
+            at = mark.span.end;
+        }
+        return marked_text + markdown_text(text.substr(at));
+    }
+
+    void write_verdicts() {
+        if (content_.verdicts.empty()) return;
+        heading(1, "Claims, part by part");
+        const ReportVerdict* last = nullptr;
+        for (const ReportVerdict& verdict : content_.verdicts) {
+            if (last == nullptr || last->part != verdict.part) heading(2, capitalised(name_of(verdict.part)));
+            write_verdict(verdict);
+            last = &verdict;
+        }
+    }
+
+    void write_verdict(const ReportVerdict& verdict) {
+        std::string words;
+        for (const ReportVerdict::Words& one : verdict.words) {
+            words += (words.empty() ? "'" : ", '") + shortened(one.text) + '\'';
+        }
+        out_ += fmt::format("**{}. {}**: {}\n\n", verdict.number, name_of(verdict.grade), markdown_text(words));
+        paragraph(verdict.because);
+        if (!verdict.say_instead.empty()) {
+            out_ += fmt::format("- Say instead: **{}**\n", markdown_text(verdict.say_instead));
+        }
+        fact("Reads as", verdict.says);
+        fact("Stands in", fields_of(verdict));
+        fact("Against", verdict.against);
+        fact("Belief", verdict.belief);
+        for (const ReportReading& reading : verdict.readings) fact("Reading", reading_text(reading));
+        for (const std::string& limit : verdict.limits) fact("Limit", limit);
+        if (verdict.contradictory) {
+            fact("Alarm", "readings of this part contradict one another; look again before you publish");
+        }
+        for (const std::string& change : verdict.changes) fact("What would change it", change);
+        fact(verdict.sources.size() == 1 ? "Source" : "Sources", sources_text(verdict.sources));
+        fact("Rule", verdict.rule);
+        out_ += '\n';
+    }
+
+    std::string reading_text(const ReportReading& reading) const {
+        std::string text = reading.method;
+        if (!reading.date.empty()) text += ", " + reading.date;
+        text += ": " + reading.result;
+        if (!reading.weight.empty()) text += " (" + reading.weight + ')';
+        if (!reading.note.empty()) text += "; " + reading.note;
+        if (reading.picture != ReportReading::kNoPicture) {
+            text += "; picture " + content_.pictures[reading.picture].path;
+        }
+        return text;
+    }
+
+    void write_evidence() {
+        heading(1, "The evidence");
+        if (content_.readings.empty()) {
+            paragraph("No test is on record.");
+            return;
+        }
+        for (const ReportQuestion& question : content_.questions) {
+            std::string answers;
+            for (const ReportAnswer& answer : question.answers) {
+                answers += fmt::format("{}{} {} (before any reading {})", answers.empty() ? "" : "; ", answer.name,
+                                       verdict::percent_text(answer.after), verdict::percent_text(answer.before));
+            }
+            if (question.contradictory) answers += "; its readings contradict one another";
+            item(fmt::format("{}: {}: {}", name_of(question.part), question.asks, answers));
+        }
+        if (!content_.questions.empty()) out_ += '\n';
+        head({"Part", "Reading"});
+        for (const ReportReading& reading : content_.readings) {
+            row({markdown_text(name_of(reading.part)), markdown_text(reading_text(reading))});
+        }
+        out_ += '\n';
+        for (const evidence::PictureFile& picture : content_.pictures) {
+            item(picture.path + ": " +
+                 (picture.missing.empty() ? "SHA-256 " + picture.sha256 : "no digest: " + picture.missing));
+        }
+        if (!content_.pictures.empty()) out_ += '\n';
+        if (content_.unasked.empty()) return;
+        heading(2, "Read, and no claim asked about it");
+        for (const ReportReading& reading : content_.unasked) {
+            item(std::string(name_of(reading.part)) + ": " + reading_text(reading));
+        }
+        out_ += '\n';
+    }
+
+    void write_next_tests() {
+        heading(1, "Tests to make next");
+        paragraph(next_tests_text(content_));
+        for (std::size_t i = 0; i < content_.plan.tests.size(); ++i) {
+            const PlannedTest& test = content_.plan.tests[i];
+            out_ += fmt::format("{}. {}\n", i + 1,
+                                markdown_text(fmt::format("{} on the {}: about {}; {}", test.title, name_of(test.part),
+                                                          fmt::join(test.about, ", "), effort_text(test))));
+        }
+        if (content_.plan.tests.empty()) return;
+        out_ += '\n';
+        paragraph(kPlanNote);
+    }
+
+    void write_price() {
+        heading(1, "Cost and price");
+        paragraph("The dossier holds no costs.");
+    }
+
+    void write_wordings() {
+        heading(1, "Wording that would pass");
+        bool any = false;
+        for (const ReportVerdict& verdict : content_.verdicts) {
+            if (verdict.say_instead.empty()) continue;
+            if (!any) head({"Part", "The listing says", "It could say"});
+            any = true;
+            row({markdown_text(name_of(verdict.part)), markdown_text(shortened(verdict.words.front().text)),
+                 markdown_text(verdict.say_instead)});
+        }
+        if (any) out_ += '\n';
+        paragraph(any ? kWordingNote : kNoWording);
+    }
+
+    void write_cautions() {
+        heading(1, "Cautions, and what the tests stand on");
+        if (content_.cautions.empty()) paragraph(kNoCaution);
+        for (const Caution& caution : content_.cautions) item(fmt::format("{} ({})", caution.text, caution.methods));
+        for (const ReportMethod& method : content_.methods) item(method.title + ": " + sources_text(method.sources));
+        out_ += '\n';
+    }
+
+    void write_records() {
+        heading(1, "To reproduce this report");
+        for (const RecordLine& line : record_lines(content_)) item(line.label + ": " + line.value);
+        out_ += '\n';
+    }
+
+    std::string& out_;
+    const ReportContent& content_;
+    int level_;
+};
+
+}  // namespace
+
+void append_markdown_report(std::string& out, std::span<const ReportContent* const> dossiers) {
+    const bool is_set = dossiers.size() != 1;
+    if (is_set) out += "# " + counted(dossiers.size(), "sample", "samples") + "\n\n";
+    for (const ReportContent* content : dossiers) MarkdownReport(out, *content, is_set ? 2 : 1).write();
+    out += "## How to read this\n\n";
+    for (std::size_t grade = 0; grade < 6; ++grade) {
+        const auto one = static_cast<Grade>(grade);
+        out += fmt::format("- {}: {}\n", name_of(one), meaning_of(one));
+    }
+    out += '\n';
+    for (const std::string_view limit : limits_of_method()) out += "- " + markdown_text(limit) + '\n';
+    out += '\n' + markdown_text(kNoAdvice) + '\n';
+}
+
+}  // namespace grainside::report
