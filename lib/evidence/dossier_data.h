@@ -67,6 +67,7 @@ struct DossierData {
     std::string listing_sha256;     // of the file; of an inline listing, of its fields' names and texts
     std::deque<std::string> texts;  // what the listing's views point into
     Listing listing;
+    bool lent_category = false;  // its last field is the sample's category
 
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;

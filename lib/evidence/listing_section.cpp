@@ -169,6 +169,7 @@ void read_listing(const EntryReader& reader, Node node, const DayCheck& days, Do
                                   [](const Field& field) { return field.name == "category"; });
     if (!told && !dossier.category.empty()) {
         dossier.listing.fields.push_back({"category", section.keep(dossier.category)});
+        dossier.lent_category = true;
     }
 }
 

@@ -64,15 +64,24 @@ private:
 
     void gather_fields() {
         for (const Field& field : dossier().listing.fields) {
+            // The kind of product that the sample lent it is none of the seller's words; nothing is claimed in it.
+            if (&field == &dossier().listing.fields.back() && dossier().lent_category) continue;
             content_.fields.push_back({label_of(field.name), std::string(field.text), {}});
         }
     }
 
     void gather_verdicts() {
-        for (const auto& [part, told] : told_by_part(judgement_)) {
+        // The main outside part first: it is what the listing's title speaks of.
+        const std::map<Part, std::vector<ToldVerdict>> parts = told_by_part(judgement_);
+        const Part main_part = judgement_.check->main_part;
+        if (const auto main = parts.find(main_part); main != parts.end()) {
+            for (const ToldVerdict& one : main->second) add_verdict(one);
+        }
+        for (const auto& [part, told] : parts) {
+            if (part == main_part) continue;
             for (const ToldVerdict& one : told) add_verdict(one);
         }
-        for (const Verdict& verdict : judgement_.verdicts) {
+        for (const ReportVerdict& verdict : content_.verdicts) {
             ++content_.of_grade[static_cast<std::size_t>(verdict.grade)];
         }
         content_.worst = judgement_.worst;

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
+
 #include <string_view>
 #include <vector>
 
@@ -46,7 +48,7 @@ private:
     void paragraph(std::string_view text) { out_ += markdown_text(text) + "\n\n"; }
     void item(std::string_view text) { out_ += "- " + markdown_text(text) + '\n'; }
     void fact(std::string_view label, std::string_view value) {
-        if (!value.empty()) out_ += fmt::format("- {}: {}\n", label, markdown_text(value));
+        if (!value.empty()) out_ += fmt::format("- {}: {}\n", label, markdown_text(value, false));
     }
     void row(const std::vector<std::string>& cells) {
         out_ += '|';
@@ -60,8 +62,8 @@ private:
 
     void write_answers() {
         const auto answer = [&](std::string_view question, const ShortAnswer& reply) {
-            out_ += fmt::format("{} **{}**", question, markdown_text(reply.reply));
-            out_ += reply.more.empty() ? "\n\n" : ": " + markdown_text(reply.more) + "\n\n";
+            out_ += fmt::format("{} **{}**", question, markdown_text(reply.reply, false));
+            out_ += reply.more.empty() ? "\n\n" : ": " + markdown_text(reply.more, false) + "\n\n";
         };
         answer("Is it what the seller says?", words_answer(content_));
         answer("Is it worth the price?", price_answer(content_));
@@ -75,27 +77,42 @@ private:
         }
         if (!content_.captured.empty()) paragraph("Captured on " + content_.captured + ".");
         for (const ReportField& field : content_.fields) {
-            out_ += fmt::format("> {}: {}\n>\n", markdown_text(field.label), marked(field));
+            out_ += fmt::format("> {}:\\\n> {}\n>\n", markdown_text(field.label), quoted(field));
         }
         out_ += '\n';
     }
 
-    // The words of verdicts bold, the numbers of these behind them. Words that lie in others are not marked again.
-    static std::string marked(const ReportField& field) {
+    // The field's lines in a quotation: the words of verdicts bold, the numbers of these behind them. Words that lie in
+    // others are not marked again.
+    static std::string quoted(const ReportField& field) {
         const std::string_view text = field.text;
         if (text.size() > kMostFieldBytes) {
-            return markdown_text(shortened(text)) + fmt::format(" \\({} bytes\\)", text.size());
+            return markdown_text(shortened(text)) + fmt::format(" ({} bytes)", text.size());
         }
-        std::string marked_text;
+        std::string out;
         std::size_t at = 0;
         for (const VerdictMark& mark : field.marks) {
             if (mark.span.start < at || mark.span.end <= mark.span.start) continue;
-            marked_text += markdown_text(text.substr(at, mark.span.start - at));
-            marked_text += "**" + markdown_text(text.substr(mark.span.start, mark.span.end - mark.span.start)) + "**";
-            marked_text += fmt::format(" \\[{}\\]", mark.verdict);
+            append_lines(out, text.substr(at, mark.span.start - at));
+            out += "**" + markdown_text(text.substr(mark.span.start, mark.span.end - mark.span.start)) + "**";
+            out += fmt::format(" \\[{}\\]", mark.verdict);
             at = mark.span.end;
         }
-        return marked_text + markdown_text(text.substr(at));
+        append_lines(out, text.substr(at, text.find_last_not_of(" \t\r\n") + 1 - at));
+        return out;
+    }
+
+    // A backslash at a line's end breaks it (CommonMark, 6.7).
+    static void append_lines(std::string& out, std::string_view text) {
+        constexpr std::string_view kBlank = " \t\r\n";
+        if (out.empty()) text.remove_prefix(std::min(text.find_first_not_of(kBlank), text.size()));
+        for (std::size_t from = 0; from < text.size();) {
+            const std::size_t to = std::min(text.find('\n', from), text.size());
+            out += markdown_text(text.substr(from, to - from), out.empty() || out.ends_with("> "));
+            if (to < text.size())
+                out += text.substr(to + 1).find_first_not_of("\r\n") == 0 && to > from ? "\\\n> " : "\n> ";
+            from = to + 1;
+        }
     }
 
     void write_verdicts() {
@@ -114,10 +131,10 @@ private:
         for (const ReportVerdict::Words& one : verdict.words) {
             words += (words.empty() ? "'" : ", '") + shortened(one.text) + '\'';
         }
-        out_ += fmt::format("**{}. {}**: {}\n\n", verdict.number, name_of(verdict.grade), markdown_text(words));
+        out_ += fmt::format("**{}. {}**: {}\n\n", verdict.number, name_of(verdict.grade), markdown_text(words, false));
         paragraph(verdict.because);
         if (!verdict.say_instead.empty()) {
-            out_ += fmt::format("- Say instead: **{}**\n", markdown_text(verdict.say_instead));
+            out_ += fmt::format("- Say instead: **{}**\n", markdown_text(verdict.say_instead, false));
         }
         fact("Reads as", verdict.says);
         fact("Stands in", fields_of(verdict));

@@ -1,5 +1,6 @@
 #include "report/markdown_text.h"
 
+#include <algorithm>
 #include <cstddef>
 
 #include "document/inert_text.h"
@@ -7,36 +8,51 @@
 namespace grainside::report {
 namespace {
 
-// A backslash makes any punctuation plain (CommonMark, 2.4). ':' is among them because of "http:".
-constexpr std::string_view kEscaped = "\\`*_{}[]()#+-!|<>~:$^=\"@";
+// A backslash makes any punctuation plain (CommonMark, 2.4). No more of them than is needed: letters are read as they
+// are, too.
+constexpr std::string_view kEscaped = "\\`*_[]<|~$@";
+constexpr std::string_view kEscapedAtBegin = "#>+-=:";
 
 bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
 
-// "1." begins a list, "www." a link; a full stop elsewhere stays as it is, because text is read by people as well.
-bool is_point_to_escape(std::string_view text, std::size_t at) {
-    if (text[at] != '.') return false;
-    const bool after_number = at > 0 && is_digit(text[at - 1]) && (at + 1 == text.size() || !is_digit(text[at + 1]));
-    return after_number || (at >= 3 && (text.substr(at - 3, 3) == "www" || text.substr(at - 3, 3) == "WWW"));
+// "1." and "1)" begin a list where nothing but the number stands before them.
+bool ends_list_number(std::string_view line, std::size_t at) {
+    if (line[at] != '.' && line[at] != ')') return false;
+    if (at + 1 < line.size() && line[at + 1] != ' ') return false;
+    return at > 0 && at <= 9 && std::all_of(line.begin(), line.begin() + static_cast<std::ptrdiff_t>(at), is_digit);
+}
+
+// Addresses that a reader would turn into links: "http://", "www.".
+bool makes_address(std::string_view line, std::size_t at) {
+    if (line[at] == ':') return line.substr(at).starts_with("://");
+    if (line[at] != '.' || at < 3) return false;
+    const std::string_view before = line.substr(at - 3, 3);
+    return std::all_of(before.begin(), before.end(), [](char c) { return c == 'w' || c == 'W'; });
 }
 
 }  // namespace
 
-std::string markdown_text(std::string_view text) {
-    const std::string printable = document::printable_text(text);
+std::string markdown_text(std::string_view text, bool begins_line) {
+    std::string printable = document::printable_text(text);
+    std::replace(printable.begin(), printable.end(), '\n', ' ');
+    std::string_view line = printable;
+    // Four spaces would begin code.
+    if (begins_line) line.remove_prefix(std::min(line.find_first_not_of(' '), line.size()));
     std::string out;
-    out.reserve(printable.size() + printable.size() / 8);
-    for (std::size_t at = 0; at < printable.size(); ++at) {
-        const char c = printable[at];
-        if (c == '\n') {
-            out += ' ';
-        } else if (c == '&') {
+    out.reserve(line.size() + line.size() / 8);
+    for (std::size_t at = 0; at < line.size(); ++at) {
+        const char c = line[at];
+        if (c == '&') {
             out += "&amp;";
-        } else {
-            if (kEscaped.find(c) != std::string_view::npos || is_point_to_escape(printable, at)) out += '\\';
-            out += c;
+            continue;
         }
+        const bool obeyed_at_begin =
+            ends_list_number(line, at) || (at == 0 && kEscapedAtBegin.find(c) != std::string_view::npos);
+        const bool obeyed = kEscaped.find(c) != std::string_view::npos || makes_address(line, at);
+        if (obeyed || (begins_line && obeyed_at_begin)) out += '\\';
+        out += c;
     }
     return out;
 }

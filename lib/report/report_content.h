@@ -96,7 +96,7 @@ struct ReportContent {
     std::vector<ReportField> fields;
 
     std::vector<ReportVerdict> verdicts;    // part by part
-    std::array<std::size_t, 6> of_grade{};  // statements by Grade, as counted in `judge`
+    std::array<std::size_t, 6> of_grade{};  // `verdicts` by Grade
     Grade worst = Grade::consistent;
 
     std::vector<ReportQuestion> questions;

@@ -57,16 +57,29 @@ void write_readings(const PageContext& page) {
     HtmlWriter& html = page.html;
     page.heading(2, "Every reading on record");
     html.begin("table", {{"class", "stack"}});
-    write_head(html, {"Part", "Test", "Showed", "Picture"});
+    const bool pictures = !page.content.pictures.empty();
+    if (pictures) {
+        write_head(html, {"Part", "Test", "Showed", "Picture"});
+    } else {
+        write_head(html, {"Part", "Test", "Showed"});
+    }
     html.begin("tbody");
     for (const ReportReading& reading : page.content.readings) {
         html.begin("tr");
         html.element("th", {{"scope", "row"}}, name_of(reading.part));
-        html.element("td", reading.date.empty() ? reading.method : reading.method + ", " + reading.date);
-        html.element("td", reading.note.empty() ? reading.result : reading.result + " (" + reading.note + ')');
         html.begin("td");
-        write_picture(page, reading);
+        html.text(reading.method);
+        if (!reading.date.empty()) {
+            html.text(", ");
+            html.element("time", reading.date);
+        }
         html.end();
+        html.element("td", reading.note.empty() ? reading.result : reading.result + " (" + reading.note + ')');
+        if (pictures) {
+            html.begin("td");
+            write_picture(page, reading);
+            html.end();
+        }
         html.end();
     }
     html.end();

@@ -12,6 +12,7 @@ namespace {
 
 // Of a longer field the sentences around the marked words stand for the whole.
 constexpr std::size_t kMostFieldBytes = 20'000;
+constexpr std::string_view kBlank = " \t\r\n";
 constexpr std::string_view kLeftOut = " [...] ";
 
 // One excerpt's text, cut where marks begin and end.
@@ -87,7 +88,10 @@ private:
 };
 
 std::vector<Excerpt> excerpts_of(const ReportField& field) {
-    if (field.text.size() <= kMostFieldBytes) return {{0, field.text.size(), 0, field.marks.size()}};
+    const std::size_t first = field.text.find_first_not_of(kBlank);
+    if (first == std::string::npos) return {};
+    const std::size_t end = field.text.find_last_not_of(kBlank) + 1;
+    if (field.text.size() <= kMostFieldBytes) return {{first, end, 0, field.marks.size()}};
     std::vector<MarkedSpan> spans;
     for (const VerdictMark& mark : field.marks) spans.push_back(mark.span);
     return cut_excerpts(field.text, spans);
@@ -98,13 +102,17 @@ void write_field(const PageContext& page, const ReportField& field) {
     html.element("dt", field.label);
     html.begin("dd");
     const std::vector<Excerpt> excerpts = excerpts_of(field);
+    const std::string_view text = field.text;
     std::size_t shown = 0;
+    const auto left_out = [&](std::size_t to) {
+        if (text.substr(shown, to - shown).find_first_not_of(kBlank) != std::string_view::npos) html.text(kLeftOut);
+    };
     for (const Excerpt& excerpt : excerpts) {
-        if (excerpt.start > shown) html.text(kLeftOut);
+        left_out(excerpt.start);
         MarkedExcerpt(page, field, excerpt).write();
         shown = excerpt.end;
     }
-    if (shown < field.text.size()) html.text(kLeftOut);
+    left_out(text.size());
     html.end();
 }
 

@@ -18,7 +18,10 @@ void write_grade(HtmlWriter& html, Grade grade) {
 void write_reading(const PageContext& page, const ReportReading& reading) {
     HtmlWriter& html = page.html;
     html.text(reading.method);
-    if (!reading.date.empty()) html.text(", " + reading.date);
+    if (!reading.date.empty()) {
+        html.text(", ");
+        html.element("time", reading.date);
+    }
     html.text(": " + reading.result);
     if (!reading.weight.empty()) html.element("span", {{"class", "soft"}}, " (" + reading.weight + ')');
     if (!reading.note.empty()) html.element("span", {{"class", "soft"}}, "; " + reading.note);
