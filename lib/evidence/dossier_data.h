@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "evidence/cost_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/claim.h"
 #include "grainside/listing.h"
@@ -56,6 +57,7 @@ struct DossierData {
     std::string file;  // as the caller named it
     std::string id;    // the file's name without folder and extension
     std::string what, seller, bought, price, condition, category;
+    std::optional<CostValue> paid;  // `price` as money
     double months_in_use = 0;
     bool worn() const noexcept { return months_in_use > 0 || condition == "used"; }
 
@@ -67,6 +69,7 @@ struct DossierData {
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;
     std::vector<OwnPrior> priors;
+    DossierCosts costs;
 };
 
 }  // namespace grainside::evidence
