@@ -181,6 +181,7 @@ private:
         for (const CostEntry& entry : costs_.entries) {
             if (evidence::find_value(entry, CostInput::duty_rate) == nullptr) continue;
             estimate_.duty_base = fmt::format("{} ({})", cost::words_of(entry.duty_base), entry.duty_because);
+            estimate_.duty_sources = entry.duty_sources;
             return;
         }
     }
