@@ -12,6 +12,7 @@
 #include <utility>
 #include <vector>
 
+#include "evidence/cost_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/claim.h"
 #include "grainside/listing.h"
@@ -59,6 +60,7 @@ struct DossierData {
     std::filesystem::path folder;  // where files that it names lie
     std::string sha256;            // of its text
     std::string what, seller, bought, price, condition, category;
+    std::optional<CostValue> paid;  // `price` as money
     double months_in_use = 0;
     bool worn() const noexcept { return months_in_use > 0 || condition == "used"; }
 
@@ -72,6 +74,7 @@ struct DossierData {
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;
     std::vector<OwnPrior> priors;
+    DossierCosts costs;
 };
 
 }  // namespace grainside::evidence
