@@ -125,8 +125,4 @@ ShortAnswer words_answer(const ReportContent& content) {
     return answer;
 }
 
-ShortAnswer price_answer(const ReportContent&) {
-    return {"Not worked out", "The dossier holds no costs."};
-}
-
 }  // namespace grainside::report

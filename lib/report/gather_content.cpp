@@ -7,6 +7,7 @@
 #include "evidence/dossier_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/version.h"
+#include "report/cost_facts.h"
 #include "report/told_verdicts.h"
 #include "report/verdict_facts.h"
 
@@ -39,6 +40,7 @@ public:
         gather_questions();
         gather_readings();
         gather_methods();
+        gather_cost();
         gather_frame();
     }
 
@@ -220,6 +222,15 @@ private:
             if (!known) named.push_back({test.method, test.title, test.cautions, {}});
         }
         content_.cautions = cautions_of(named);
+    }
+
+    void gather_cost() {
+        ReportCost& cost = content_.cost;
+        cost.estimate = estimate_cost(context_.evidence, context_.dossier);
+        for (const evidence::Currency& currency : context_.evidence.data().costs.currencies) {
+            if (currency.id == cost.estimate.currency) cost.digits = currency.digits;
+        }
+        for (const std::uint32_t index : cost_sources(cost.estimate)) cost.sources.push_back(source_of(index));
     }
 
     void gather_frame() {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "report/content_text.h"
+#include "report/cost_facts.h"
 #include "report/fixed_texts.h"
 #include "report/markdown_text.h"
 #include "report/plan_text.h"
@@ -213,7 +214,36 @@ private:
 
     void write_price() {
         heading(1, "Cost and price");
-        paragraph("The dossier holds no costs.");
+        const ReportCost& cost = content_.cost;
+        if (!cost.estimate.on_record) {
+            paragraph("The dossier holds no costs.");
+            return;
+        }
+        for (const std::string& line : price_lines(content_)) paragraph(line);
+        head({"What", "How", "Middle, " + cost.estimate.currency, "95 % within"});
+        for (const CostStep& step : steps_of(cost.estimate)) {
+            const std::string text = markdown_text(step.text, false);
+            row({step.is_sum ? "**" + text + "**" : text, markdown_text(step.basis, false),
+                 money_text(cost, step.amount.value),
+                 step.amount.u > 0 ? money_text(cost, step.amount.low) + " to " + money_text(cost, step.amount.high)
+                                   : std::string("exact")});
+        }
+        out_ += '\n';
+        list("What makes the total uncertain", driver_lines(cost.estimate));
+        list("What is missing", gap_lines(cost.estimate));
+        list("What is unusual", unusual_lines(cost.estimate));
+        list("Remarks", cost.estimate.remarks);
+        if (!cost.sources.empty()) {
+            paragraph("Ranges and rates of the book stand on: " + sources_text(cost.sources) + ".");
+        }
+        paragraph(kPriceNote);
+    }
+
+    void list(std::string_view title, const std::vector<std::string>& lines) {
+        if (lines.empty()) return;
+        heading(2, title);
+        for (const std::string& line : lines) item(line);
+        out_ += '\n';
     }
 
     void write_wordings() {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "evidence/picture_files.h"
+#include "grainside/cost.h"
 #include "grainside/judge.h"
 #include "report/evidence_text.h"
 #include "report/excerpts.h"
@@ -87,6 +88,12 @@ struct ReportMethod {
     std::vector<ReportSource> sources;
 };
 
+struct ReportCost {
+    CostEstimate estimate;
+    int digits = 2;                     // behind the point, as the currency has them
+    std::vector<ReportSource> sources;  // of the ranges and rates of the book
+};
+
 struct ReportContent {
     std::string id, what, seller, bought, price, condition;
     double months_in_use = 0;
@@ -105,6 +112,7 @@ struct ReportContent {
     std::vector<evidence::PictureFile> pictures;
 
     TestPlan plan;
+    ReportCost cost;
     std::vector<Caution> cautions;      // of every method named here, planned ones too
     std::vector<ReportMethod> methods;  // on record
 
