@@ -70,8 +70,7 @@ void add_price(CLI::App& app, ChosenCommand& chosen) {
                      "'body leather: price 9.00 EUR/sq ft'; shown beside\n"
                      "what came out before. May be given several times")
         ->type_name("CHANGE")
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
+        ->allow_extra_args(false)
         ->check(CLI::Validator(check_change, ""));
     command->footer(std::string(kPriceFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_price(*call); }; });

@@ -46,21 +46,36 @@ double BuildUp::applied(Op op, double factor, double value) noexcept {
     return factor;
 }
 
-void BuildUp::multiply(Line& line, Op op, const CostValue& value, const std::string& item) {
+void BuildUp::multiply(Line& line, Op op, const CostValue& value, const std::string& item, std::size_t entry) {
     if (value.measured.u == 0) {
         line.constant = applied(op, line.constant, value.measured.value);
         return;
     }
+    if (value.same_as != evidence::kNoCostIndex) {
+        const auto shared = std::find_if(inputs_.begin(), inputs_.end(), [&](const BuildInput& input) {
+            return input.entry == value.same_as && input.of == value.input;
+        });
+        if (shared != inputs_.end()) {
+            line.factors.push_back({op, static_cast<std::uint32_t>(shared - inputs_.begin())});
+            return;
+        }
+        // The other line has no amount, so that this one is the first to draw it.
+        entry = value.same_as;
+    }
     line.factors.push_back({op, static_cast<std::uint32_t>(inputs_.size())});
-    inputs_.push_back({item, evidence::words_of(value.input), {value.measured, value.distribution}});
+    inputs_.push_back(
+        {item, evidence::words_of(value.input), {value.measured, value.distribution}, entry, value.input});
 }
 
 std::uint32_t BuildUp::exchange_input(const evidence::ExchangeRate& rate) {
     auto& known = exchange_inputs_[static_cast<std::size_t>(&rate - costs_.exchange.data())];
     if (!known) {
         known = static_cast<std::uint32_t>(inputs_.size());
-        inputs_.push_back(
-            {rate.currency, evidence::words_of(CostInput::exchange), {rate.worth.measured, rate.worth.distribution}});
+        inputs_.push_back({rate.currency,
+                           evidence::words_of(CostInput::exchange),
+                           {rate.worth.measured, rate.worth.distribution},
+                           evidence::kNoCostIndex,
+                           CostInput::exchange});
     }
     return *known;
 }
@@ -85,7 +100,7 @@ BuildUp::Range BuildUp::up_to(CostGroup last) const noexcept {
 void BuildUp::add_quantity(const CostEntry& entry, Line& line) {
     const auto take = [&](CostInput input, Op op) {
         const CostValue* const value = find_value(entry, input);
-        if (value != nullptr) multiply(line, op, *value, entry.item);
+        if (value != nullptr) multiply(line, op, *value, entry.item, lines_.size());
         return value != nullptr;
     };
     take(CostInput::area, Op::times);
@@ -115,10 +130,10 @@ void BuildUp::add_line(const CostEntry& entry) {
         return;
     }
     if (const CostValue* const paid = find_value(entry, CostInput::amount)) {
-        multiply(line, Op::times, *paid, entry.item);
+        multiply(line, Op::times, *paid, entry.item, lines_.size());
         convert(line, paid->currency);
     } else if (const CostValue* const share = find_value(entry, CostInput::share)) {
-        multiply(line, Op::share, *share, entry.item);
+        multiply(line, Op::share, *share, entry.item, lines_.size());
         for (const evidence::ShareBase& base : entry.of) {
             switch (base.kind) {
                 case evidence::ShareBase::Kind::group:
@@ -139,7 +154,7 @@ void BuildUp::add_line(const CostEntry& entry) {
         line.bases.push_back(
             up_to(entry.duty_base == evidence::DutyBase::maker_price ? CostGroup::margin : CostGroup::insurance));
         if (rate->duty == evidence::kNoCostIndex) {
-            multiply(line, Op::share, *rate, entry.item);
+            multiply(line, Op::share, *rate, entry.item, lines_.size());
         } else {
             line.duty = &book_.duties[rate->duty];
             const evidence::ExchangeRate* const worth = evidence::find_exchange(costs_, line.duty->currency);
@@ -155,9 +170,9 @@ void BuildUp::add_line(const CostEntry& entry) {
 void BuildUp::add_net(const CostValue& paid) {
     net_.complete = true;
     const std::string item = "price paid";
-    multiply(net_, Op::times, paid, item);
+    multiply(net_, Op::times, paid, item, evidence::kNoCostIndex);
     convert(net_, paid.currency);
-    if (costs_.sales_tax) multiply(net_, Op::without_tax, *costs_.sales_tax, item);
+    if (costs_.sales_tax) multiply(net_, Op::without_tax, *costs_.sales_tax, item, evidence::kNoCostIndex);
 }
 
 BuildUp::BuildUp(const evidence::CostBook& book, const evidence::DossierCosts& costs,

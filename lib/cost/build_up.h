@@ -28,6 +28,8 @@ struct BuildInput {
     std::string item;   // of the line; the currency of an exchange rate
     std::string input;  // "price"
     measure::Draw draw;
+    std::size_t entry = evidence::kNoCostIndex;  // whose value it is; none for exchange rates and the price paid
+    evidence::CostInput of{};
 };
 
 // What can be asked of the formula. Sums take in all groups up to the last that is named.
@@ -83,7 +85,7 @@ private:
     };
 
     static double applied(Op op, double factor, double value) noexcept;
-    void multiply(Line& line, Op op, const evidence::CostValue& value, const std::string& item);
+    void multiply(Line& line, Op op, const evidence::CostValue& value, const std::string& item, std::size_t entry);
     void convert(Line& line, const std::string& currency);
     std::uint32_t exchange_input(const evidence::ExchangeRate& rate);
     void add_line(const evidence::CostEntry& entry);

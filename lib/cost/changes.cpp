@@ -101,6 +101,9 @@ private:
             for (evidence::ShareBase& base : entry.of) {
                 if (base.kind == evidence::ShareBase::Kind::entry && base.entry >= place) ++base.entry;
             }
+            for (CostValue& value : entry.values) {
+                if (value.same_as != evidence::kNoCostIndex && value.same_as >= place) ++value.same_as;
+            }
         }
         CostEntry entry;
         entry.group = group;
@@ -126,6 +129,14 @@ private:
         std::erase_if(entry.values, [&](const CostValue& old) {
             return old.input == *input || (is_cut(*input) && is_cut(old.input));
         });
+        const auto at = static_cast<std::size_t>(&entry - costs_.entries.data());
+        for (CostEntry& other : costs_.entries) {
+            for (CostValue& follower : other.values) {
+                if (follower.input != *input || follower.same_as != at) continue;
+                follower = *value;
+                follower.same_as = at;
+            }
+        }
         entry.values.push_back(std::move(*value));
         if (std::find(changed_.begin(), changed_.end(), entry.item) == changed_.end()) changed_.push_back(entry.item);
     }

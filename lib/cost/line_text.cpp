@@ -27,7 +27,8 @@ std::string rates_text(const evidence::Duty& duty) {
 }
 
 std::string value_text(const CostValue& value) {
-    return value.usual == evidence::kNoCostIndex ? value.written : value.written + " (usual)";
+    if (value.usual != evidence::kNoCostIndex) return value.written + " (usual)";
+    return value.same_as == evidence::kNoCostIndex ? value.written : value.written + " (the same)";
 }
 
 }  // namespace
@@ -47,7 +48,13 @@ std::string basis_of(const evidence::CostEntry& entry, const evidence::CostBook&
         std::string text = value_text(*share) + " of ";
         for (std::size_t i = 0; i < entry.of.size(); ++i) {
             if (i > 0) text += i + 1 == entry.of.size() ? " and " : ", ";
-            text += entry.of[i].name;
+            const evidence::ShareBase& base = entry.of[i];
+            const bool maker = base.sum == evidence::CostSum::maker_price;
+            if (base.kind != evidence::ShareBase::Kind::sum || base.sum == evidence::CostSum::making) {
+                text += base.name;
+            } else {
+                text += words_of(maker ? evidence::DutyBase::maker_price : evidence::DutyBase::with_freight);
+            }
         }
         return text;
     }

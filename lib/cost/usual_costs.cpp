@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <optional>
 
@@ -64,10 +65,17 @@ public:
         return found;
     }
 
+    // Of the sample's category.
+    Part main_part() const {
+        return category_ == 0 ? Part::body
+                              : vocabulary_.categories[static_cast<std::size_t>(std::countr_zero(category_))].main_part;
+    }
+
     bool of_material(const UsualCost& usual, ConceptId material) const {
         if (usual.materials.empty() || material == 0) return true;
+        // 'Leather' may be full grain: what is usual for that is not unusual for it.
         return std::any_of(usual.materials.begin(), usual.materials.end(),
-                           [&](ConceptId one) { return vocabulary_.concepts.is_a(material, one); });
+                           [&](ConceptId one) { return vocabulary_.concepts.related(material, one); });
     }
 
 private:
@@ -146,7 +154,9 @@ private:
         std::vector<CostBounds> ranges;
         for (const UsualCost* const usual : finder_.find(value.input, entry.group, entry.material, false)) {
             const std::optional<CostBounds> range = in_costs(usual->range);
-            if (!range || usual->range.per != value.per) continue;
+            // What is usual for a material says nothing of a line that names none.
+            const bool unknown = entry.material == 0 && !usual->materials.empty();
+            if (!range || unknown || usual->range.per != value.per) continue;
             comparable.push_back(usual);
             ranges.push_back(*range);
         }
@@ -184,17 +194,20 @@ private:
             check_whole(CostInput::time, CostGroup::labour, 0, sum, spread_text(sum, 1 / kMinutes, "min"));
     }
 
-    // Of the lines that state a material which the ranges are for.
+    // Of the lines that state a material which the ranges are for, where the main part is among them: leather that only
+    // trims a bag is less than that of a leather bag.
     void check_areas() {
         CostBounds sum;
         ConceptId material = 0;
+        bool main_part = false;
         for (const CostEntry& entry : costs_.entries) {
             if (entry.group != CostGroup::materials || entry.material == 0) continue;
             if (finder_.find(CostInput::area, entry.group, entry.material, true).empty()) continue;
             if (!add(entry, CostInput::area, sum)) return;
             material = entry.material;
+            main_part = main_part || !entry.part || entry.part == finder_.main_part();
         }
-        if (material == 0) return;
+        if (material == 0 || !main_part) return;
         const measure::UnitInfo* const feet = measure::find_unit("sq ft");
         check_whole(CostInput::area, CostGroup::materials, material, sum, spread_text(sum, feet->factor, feet->name));
     }
@@ -228,6 +241,13 @@ std::vector<CostGap> gaps_of(const EvidenceBook& book, const evidence::DossierDa
             if (found.empty()) found = finder.find(input, entry.group, entry.material, true);
             if (input == CostInput::cutting_yield && found.empty()) {
                 found = finder.find(CostInput::waste, entry.group, entry.material, false);
+            }
+            // A price of leather by its area is nothing that a length of thread could have.
+            if (input == CostInput::price) {
+                std::erase_if(found, [&](const UsualCost* usual) {
+                    const auto area = evidence::find_value(entry, CostInput::area);
+                    return usual->range.per == measure::Dimension::area && area == nullptr;
+                });
             }
             gaps.push_back({fmt::format("{}: {}", entry.item, evidence::words_of(input)), ranges_of(found)});
         }

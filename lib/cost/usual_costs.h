@@ -1,7 +1,7 @@
 // The usual ranges of the book beside a dossier's costs: what is missing, and what lies outside.
 //
 // A range speaks for a line where its groups, materials and categories do; a line that states no material is held
-// against all of them, so that it is unusual only where it is so for every material. Nothing is filled in. Thread-safe.
+// only against those that are for any material. Nothing is filled in. Thread-safe.
 #ifndef GRAINSIDE_COST_USUAL_COSTS_H
 #define GRAINSIDE_COST_USUAL_COSTS_H
 

@@ -1,5 +1,5 @@
 // What the price side reads: usual ranges, currencies and duties of the book, and the costs of one dossier (rules/
-// EVIDENCE.md, sections 6 and 7). Plain data.
+// EVIDENCE.md, sections 8 and 9). Plain data.
 #ifndef GRAINSIDE_EVIDENCE_COST_DATA_H
 #define GRAINSIDE_EVIDENCE_COST_DATA_H
 
@@ -59,6 +59,8 @@ struct CostValue {
     double per_factor = 1;             // of the unit as written, in working units; for printing in it again
     std::size_t usual = kNoCostIndex;  // index into CostBook::usual, where it was asked for by name
     std::size_t duty = kNoCostIndex;   // index into CostBook::duties, where it was asked for by name
+    // Index into DossierCosts::entries of the line whose value of this input it is: one unknown, and not two alike.
+    std::size_t same_as = kNoCostIndex;
     std::uint32_t line = 0;
 };
 

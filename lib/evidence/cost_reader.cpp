@@ -20,6 +20,7 @@ using measure::QuantityFault;
 namespace {
 
 constexpr std::string_view kNothing = "none";
+constexpr std::string_view kSameAs = "same as ";
 constexpr std::string_view kBases[] = {"maker-price", "with-freight"};
 constexpr std::string_view kSums[] = {"making", "maker-price", "with-freight"};
 // The last group that each sum takes in.
@@ -114,6 +115,28 @@ private:
         auto& sound = std::get<CostValue>(read);
         sound.line = node.line();
         return std::move(sound);
+    }
+
+    // "same as stitching": the value of a line before it, as one unknown that both share.
+    std::optional<CostValue> same_value(Node node, CostInput input) {
+        std::string_view item = node.text().substr(kSameAs.size());
+        while (item.starts_with(' ')) item.remove_prefix(1);
+        std::vector<std::string_view> known;
+        for (std::size_t i = 0; i < costs_.entries.size(); ++i) {
+            const CostValue* const there = find_value(costs_.entries[i], input);
+            if (there == nullptr) continue;
+            known.push_back(costs_.entries[i].item);
+            if (costs_.entries[i].item != item) continue;
+            CostValue same = *there;
+            if (same.same_as == kNoCostIndex) same.same_as = i;
+            same.line = node.line();
+            return same;
+        }
+        reader_.error(
+            node, "unknown-item",
+            fmt::format("no line '{}' with a `{}` stands before this one", document::inert_text(item), key_of(input)),
+            document::suggestion(item, known));
+        return std::nullopt;
     }
 
     bool check_currency(Node place, std::string_view code, bool at_key) {
@@ -230,7 +253,8 @@ private:
             const auto input =
                 std::find_if(inputs.begin(), inputs.end(), [&](CostInput one) { return key_of(one) == key; });
             if (input != inputs.end()) {
-                auto read = value(child, *input);
+                auto read = child.is_scalar() && child.text().starts_with(kSameAs) ? same_value(child, *input)
+                                                                                   : value(child, *input);
                 sound = sound && read.has_value();
                 if (read) entry.values.push_back(std::move(*read));
             } else if (!is_other_key(key, entry.group)) {

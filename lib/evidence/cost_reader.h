@@ -1,4 +1,4 @@
-// The `costs` of a dossier (rules/EVIDENCE.md, section 7), and the price that was paid.
+// The `costs` of a dossier (rules/EVIDENCE.md, section 9), and the price that was paid.
 #ifndef GRAINSIDE_EVIDENCE_COST_READER_H
 #define GRAINSIDE_EVIDENCE_COST_READER_H
 

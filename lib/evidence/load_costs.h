@@ -1,4 +1,4 @@
-// The usual costs of costs/*.yaml (rules/EVIDENCE.md, section 6).
+// The usual costs of costs/*.yaml (rules/EVIDENCE.md, section 8).
 #ifndef GRAINSIDE_EVIDENCE_LOAD_COSTS_H
 #define GRAINSIDE_EVIDENCE_LOAD_COSTS_H
 

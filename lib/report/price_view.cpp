@@ -109,11 +109,15 @@ private:
         for (const CostLine& line : cost_.lines) {
             if (last == nullptr || last->group != line.group) {
                 if (last != nullptr) write_sums_before(line.group, last->group);
-                out_.append(kGroupIndent, ' ');
-                out_ += name_of(line.group);
-                out_ += '\n';
+                if (line.item != name_of(line.group)) {
+                    out_.append(kGroupIndent, ' ');
+                    out_ += name_of(line.group);
+                    out_ += '\n';
+                }
             }
-            row(kItemIndent, line.part.empty() ? line.item : fmt::format("{} ({})", line.item, line.part), line.amount);
+            const bool alone = line.item == name_of(line.group);
+            row(alone ? kGroupIndent : kItemIndent,
+                line.part.empty() ? line.item : fmt::format("{} ({})", line.item, line.part), line.amount);
             out_.append(kBasisIndent, ' ');
             out_ += colours_.quiet();
             report::append_wrapped(out_, line.basis, kBasisIndent, width_);
@@ -133,8 +137,9 @@ private:
         const PriceMultiple& price = *cost_.multiple;
         heading("What was paid for it");
         const std::string net = fmt::format("{} {}", money(price.net), cost_.currency);
-        const std::string tax =
-            price.sales_tax.empty() ? ", sales tax not on record" : " without sales tax of " + price.sales_tax;
+        std::string tax = " without sales tax of " + price.sales_tax;
+        if (price.sales_tax.empty()) tax = ", sales tax not on record";
+        if (price.paid == net && !price.sales_tax.empty()) tax = " without sales tax, for there is none in it";
         out_ += "  ";
         report::append_wrapped(out_, fmt::format("{}; {}{}", price.paid, net, tax), kGroupIndent, width_);
         out_ += "  ";
@@ -275,7 +280,7 @@ void write_price_view(const DossierContext& context, const CostEstimate& cost, c
 
 void write_price_comparison(const EvidenceBook& evidence, std::span<const PricedSample> samples,
                             const ViewOptions& options, std::string& out) {
-    constexpr std::size_t kWide[] = {15, 14, 25};
+    constexpr std::size_t kWide[] = {13, 13, 29};
     if (samples.size() < 2) return;
     const Colours colours(options.colour);
     const std::size_t width = report::width_of(options);
