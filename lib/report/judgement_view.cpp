@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "grainside/dossier_report.h"
+#include "report/concession_text.h"
 #include "report/evidence_text.h"
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
@@ -34,17 +35,18 @@ constexpr std::size_t kMostReadings = 6;
 
 // Verdicts on the same statement of the same part, told once.
 struct Told {
-    const Verdict* verdict;
+    std::size_t at;                     // the first of the verdicts
     std::vector<std::uint32_t> places;  // mentions
 };
 
 class JudgementView {
 public:
     JudgementView(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                  const ViewOptions& options, std::string& out)
+                  const ViewOptions& options, const Conceded* conceded, std::string& out)
         : context_(context),
           judgement_(judgement),
           judged_(judged),
+          conceded_(conceded),
           colours_(options.colour),
           width_(report::width_of(options)),
           lines_(colours_, width_, out),
@@ -68,17 +70,18 @@ private:
     // By part, in the order of the claims: what states the same and got the same verdict is told once.
     std::map<Part, std::vector<Told>> told_by_part() const {
         using Same = std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade, std::string_view,
-                                std::string_view>;
+                                std::string_view, const Concession*>;
         std::map<Part, std::vector<Told>> told;
         std::map<Same, std::size_t> places;
-        for (const Verdict& verdict : judgement_.verdicts) {
+        for (std::size_t at = 0; at < judgement_.verdicts.size(); ++at) {
+            const Verdict& verdict = judgement_.verdicts[at];
             const Claim& claim = claim_of(verdict);
             std::vector<Told>& of_part = told[claim.part];
-            const auto [place, first] =
-                places.try_emplace({claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated,
-                                    claim.hedged, verdict.grade, verdict.because, verdict.say_instead},
-                                   of_part.size());
-            if (first) of_part.push_back({&verdict, {}});
+            const auto [place, first] = places.try_emplace(
+                {claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated, claim.hedged,
+                 verdict.grade, verdict.because, verdict.say_instead, report::concession_of(conceded_, at)},
+                of_part.size());
+            if (first) of_part.push_back({at, {}});
             of_part[place->second].places.push_back(verdict.claim);
         }
         return told;
@@ -105,7 +108,7 @@ private:
     }
 
     void write_told(const Told& told) {
-        const Verdict& verdict = *told.verdict;
+        const Verdict& verdict = judgement_.verdicts[told.at];
         out_.append(kGradeIndent, ' ');
         out_ += colours_.grade(verdict.grade);
         out_ += name_of(verdict.grade);
@@ -128,6 +131,7 @@ private:
             label = {};
         }
         write_sources(verdict);
+        write_concession(verdict, told.at);
         out_ += '\n';
     }
 
@@ -143,6 +147,13 @@ private:
                                                              kMostWordCells),
                                             report::one_line(field.name, kMostWordCells), name_of(other.part),
                                             report::statement_of(context_.book, other)));
+    }
+
+    // With the id that it names: no other line of the view tells it.
+    void write_concession(const Verdict& verdict, std::size_t at) {
+        if (report::concession_of(conceded_, at) == nullptr) return;
+        lines_.write("rule", rule_of(context_.book, *judgement_.check, verdict));
+        lines_.write(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
     }
 
     static std::string belief_text(const Verdict& verdict) {
@@ -240,14 +251,18 @@ private:
 
     void write_summary() {
         std::array<std::size_t, 6> of_grade{};
-        for (const Verdict& verdict : judgement_.verdicts) ++of_grade[static_cast<std::size_t>(verdict.grade)];
-        std::string text = counted(judgement_.verdicts.size(), "verdict", "verdicts");
+        for (std::size_t at = 0; at < judgement_.verdicts.size(); ++at) {
+            if (conceded_ != nullptr && conceded_->stands(at)) continue;
+            ++of_grade[static_cast<std::size_t>(judgement_.verdicts[at].grade)];
+        }
+        std::string text = counted(report::counting(conceded_, judgement_.verdicts.size()), "verdict", "verdicts");
         std::string_view separator = ": ";
         for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
             if (of_grade[grade] == 0) continue;
             text += fmt::format("{}{} {}", separator, of_grade[grade], name_of(static_cast<Grade>(grade)));
             separator = ", ";
         }
+        if (conceded_ != nullptr) report::append_conceded_count(text, conceded_->count);
         report::append_wrapped(out_, text, 0, width_);
         report::append_wrapped(out_,
                                fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
@@ -274,6 +289,7 @@ private:
     DossierContext context_;
     const Judgement& judgement_;
     const JudgeOptions& judged_;
+    const Conceded* conceded_;
     Colours colours_;
     std::size_t width_;
     report::LabelledLines lines_;
@@ -283,8 +299,8 @@ private:
 }  // namespace
 
 void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                          const ViewOptions& options, std::string& out) {
-    JudgementView(context, judgement, judged, options, out).write();
+                          const ViewOptions& options, std::string& out, const Conceded* conceded) {
+    JudgementView(context, judgement, judged, options, conceded, out).write();
 }
 
 }  // namespace v0
