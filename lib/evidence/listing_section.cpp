@@ -134,6 +134,7 @@ private:
             field.name = keep(field.name);
             field.text = keep(field.text);
         }
+        dossier_.listing.source.bytes = keep(read.source.bytes);
     }
 
     const EntryReader& reader_;

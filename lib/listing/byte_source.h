@@ -52,6 +52,8 @@ public:
 
     // errno of the read or allocation that failed; 0 = none did.
     int error() const noexcept { return error_; }
+    // Bytes of the source before `pending`.
+    std::uint64_t offset() const noexcept { return descriptor_ < 0 ? bytes_read_ : bytes_read_ - pending_.size(); }
     // Bytes read, or of memory: bytes consumed.
     std::uint64_t bytes_read() const noexcept { return bytes_read_; }
 

@@ -92,6 +92,8 @@ ElementCursor::Step ElementCursor::give_element() {
     }
     element_.bytes = array_.bytes.substr(at_, *end - at_);
     element_.around = array_.around;
+    element_.around_line = array_.around_line;
+    element_.start = array_.start + at_;
     element_.readable_behind = array_.bytes.size() - *end + array_.readable_behind;
     counted_ = place_at(array_.bytes.substr(counted_to_), at_ - counted_to_, counted_);
     counted_to_ = at_;

@@ -42,6 +42,7 @@ bool JsonArraySource::begin(Listing& listing) {
     if (file->bytes[first] != '[') return read(*file, listing);
     array_ = *file;
     array_.bytes.remove_prefix(first);
+    array_.start += first;
     array_.origin = place_at(file->bytes, first, file->origin);
     elements_.start(array_);
     return false;

@@ -32,11 +32,12 @@ bool JsonLinesSource::read_line(const Line& line, Listing& listing) {
                       "write one product a line; if the file is one list, read it as json");
         return false;
     }
-    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}};
+    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}, line.start, line.number};
     // Files that were put one behind the other have marks in the middle.
     if (text.bytes.starts_with(kUtf8Mark)) {
         text.bytes.remove_prefix(kUtf8Mark.size());
         text.around = text.bytes;
+        text.start += kUtf8Mark.size();
     }
     if (text.bytes.find_first_not_of(" \t\r") == std::string_view::npos) return false;
     return records_.read(text, listing) || records_.next_in_graph(listing);

@@ -8,11 +8,13 @@ bool JsonRecords::read(const RecordText& text, Listing& listing) {
         case ProductJson::Outcome::listing:
             listing.record = record_;
             listing.line = text.origin.line;
+            listing.source = text.lines();
             return true;
         case ProductJson::Outcome::graph:
             // Its nodes are the records.
             --record_;
             graph_.start(product_.graph());
+            graph_lines_ = text.lines();
             return false;
         case ProductJson::Outcome::skipped:
             break;
@@ -29,6 +31,7 @@ bool JsonRecords::next_in_graph(Listing& listing) {
             ProductJson::Outcome::listing) {
             listing.record = record_;
             listing.line = node.origin.line;
+            listing.source = graph_lines_;
             return true;
         }
     }

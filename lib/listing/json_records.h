@@ -29,6 +29,7 @@ private:
     IssueSink* sink_;
     ProductJson product_;
     ElementCursor graph_;
+    SourceLines graph_lines_;  // what holds the graph; its nodes may lie in a copy
     std::uint64_t record_ = 0;
 };
 

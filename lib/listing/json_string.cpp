@@ -60,6 +60,15 @@ char simple_escape(char letter) {
 
 }  // namespace
 
+JsonUnit first_unit(std::string_view body) {
+    if (body.size() < 2 || body.front() != '\\') return {};
+    if (body[1] != 'u') return {2, 1};
+    const std::optional<unsigned> code_point = hex4(body.substr(2));
+    if (!code_point) return {};
+    if (*code_point >= 0xD800 && *code_point <= 0xDBFF) return {12, 4};
+    return {6, *code_point < 0x80 ? 1U : *code_point < 0x800 ? 2U : 3U};
+}
+
 std::optional<std::string_view> unescape(std::string_view body, TextArena& arena) {
     char* const start = arena.reserve(body.size());
     char* to = start;

@@ -14,6 +14,7 @@ struct Line {
     std::string_view text;            // without its line end (LF or CR LF); empty if too large
     std::size_t readable_behind = 0;  // bytes behind `text` that may be read
     std::uint64_t number = 0;         // from 1
+    std::uint64_t start = 0;          // bytes of the source before it
     bool too_large = false;           // longer than the bound and passed over
 };
 

@@ -7,6 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "grainside/listing.h"
+
 namespace grainside::listing {
 
 // Both count from 1, columns in bytes. A UTF-8 byte order mark is not part of its line.
@@ -24,6 +26,14 @@ struct RecordText {
     std::size_t readable_behind = 0;
     // Where `bytes` begins.
     Place origin;
+    // The same in bytes of the source, a byte order mark counted.
+    std::uint64_t start = 0;
+    // The line on which `around` begins.
+    std::uint64_t around_line = 1;
+
+    SourceLines lines() const noexcept {
+        return {around, start - static_cast<std::uint64_t>(bytes.data() - around.data()), around_line};
+    }
 };
 
 // The place of `text[offset]`, where `text` begins at `origin`.

@@ -87,6 +87,12 @@ bool is_blank(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) <= 0x20; });
 }
 
+// A text and its place in the record, as FieldOrigin has it but counted from the record's beginning.
+struct Text {
+    std::string_view words;
+    FieldOrigin origin;
+};
+
 // Which values a member takes as text, and in which member of an object the text stands, the best first.
 struct Taste {
     std::string_view member;
@@ -114,8 +120,8 @@ private:
     bool member(Member member, ondemand::value& value);
     bool field_texts(std::string_view name, ondemand::value& value);
     bool first_text(const Taste& taste, ondemand::value& value, std::string_view& into);
-    bool texts(const Taste& taste, ondemand::value& value, std::vector<std::string_view>& into, bool in_list = false);
-    bool object_text(const Taste& taste, ondemand::value& value, std::vector<std::string_view>& into);
+    bool texts(const Taste& taste, ondemand::value& value, std::vector<Text>& into, bool in_list = false);
+    bool object_text(const Taste& taste, ondemand::value& value, std::vector<Text>& into);
     bool properties(ondemand::value& value);
     bool property(ondemand::value& value);
     bool offers(ondemand::value& value);
@@ -125,9 +131,10 @@ private:
     bool pass_over(ondemand::value& value);
     bool scalar(std::string_view token);
     bool take_string(ondemand::value& value);
-    bool string_text(ondemand::value& value, std::string_view& into);
+    bool string_text(ondemand::value& value, Text& into);
+    Text as_written(std::string_view token, Writing writing) const;
     bool key_text(const ondemand::field& field, std::string_view& into);
-    void add_field(std::string_view name, std::string_view text);
+    void add_field(std::string_view name, const Text& text);
     bool has_room(std::string_view token, std::size_t used);
     void wrong_type(std::string_view member, std::string_view token, std::string_view expected);
     void warn(std::string_view code, std::string_view token, std::string message, std::string hint);
@@ -143,8 +150,8 @@ private:
     JsonScanner scanner_;
     TextArena arena_;
     std::vector<char> copy_;  // of a record that cannot be parsed where it lies
-    std::vector<std::string_view> texts_;
-    std::vector<std::string_view> values_;
+    std::vector<Text> texts_;
+    std::vector<Text> values_;
 
     // Of the record being read:
     RecordText text_;
@@ -335,7 +342,9 @@ bool ProductJson::Walk::member(Member member, ondemand::value& value) {
             if (role_ == Role::record) return pass_over(value);
             texts_.clear();
             if (!texts({.member = "@type", .object_members = kTextMembers}, value, texts_)) return false;
-            is_other_type_ = !texts_.empty() && std::none_of(texts_.begin(), texts_.end(), is_product_type);
+            is_other_type_ = !texts_.empty() && std::none_of(texts_.begin(), texts_.end(), [](const Text& type) {
+                return is_product_type(type.words);
+            });
             return true;
         }
         case Member::unknown:
@@ -347,24 +356,23 @@ bool ProductJson::Walk::member(Member member, ondemand::value& value) {
 bool ProductJson::Walk::field_texts(std::string_view name, ondemand::value& value) {
     texts_.clear();
     if (!texts({.member = name, .object_members = kTextMembers}, value, texts_)) return false;
-    for (const std::string_view text : texts_) add_field(name, text);
+    for (const Text& text : texts_) add_field(name, text);
     return true;
 }
 
 bool ProductJson::Walk::first_text(const Taste& taste, ondemand::value& value, std::string_view& into) {
     texts_.clear();
     if (!texts(taste, value, texts_)) return false;
-    const auto found = std::find_if(texts_.begin(), texts_.end(), [](std::string_view text) { return !text.empty(); });
-    if (found != texts_.end()) into = *found;
+    const auto found = std::find_if(texts_.begin(), texts_.end(), [](const Text& text) { return !text.words.empty(); });
+    if (found != texts_.end()) into = found->words;
     return true;
 }
 
-bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::vector<std::string_view>& into,
-                              bool in_list) {
+bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::vector<Text>& into, bool in_list) {
     const std::string_view token = trim_end(value.raw_json_token());
     const char first = token.empty() ? '\0' : token.front();
     if (first == '"') {
-        std::string_view text;
+        Text text;
         if (!string_text(value, text)) return false;
         if (has_room(token, into.size())) into.push_back(text);
         return true;
@@ -385,7 +393,7 @@ bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::v
     const bool is_number = first == '-' || (first >= '0' && first <= '9');
     if ((is_boolean && taste.booleans) || (is_number && taste.numbers)) {
         if (!scalar(token)) return false;
-        if (has_room(token, into.size())) into.push_back(token);
+        if (has_room(token, into.size())) into.push_back(as_written(token, Writing::plain));
         return true;
     }
     if (!pass_over(value)) return false;
@@ -394,13 +402,13 @@ bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::v
     return true;
 }
 
-bool ProductJson::Walk::object_text(const Taste& taste, ondemand::value& value, std::vector<std::string_view>& into) {
+bool ProductJson::Walk::object_text(const Taste& taste, ondemand::value& value, std::vector<Text>& into) {
     const std::string_view token = value.raw_json_token();
     ondemand::object object;
     error_ = value.get_object().get(object);
     if (error_ != simdjson::SUCCESS) return false;
     std::size_t best = taste.object_members.size();
-    std::string_view text;
+    Text text;
     for (auto result : object) {
         ondemand::field field;
         error_ = std::move(result).get(field);
@@ -417,7 +425,7 @@ bool ProductJson::Walk::object_text(const Taste& taste, ondemand::value& value, 
         } else {
             best = rank;
             if (first == '"' ? !string_text(value_inside, text) : !scalar(inner)) return false;
-            if (first != '"') text = inner;
+            if (first != '"') text = as_written(inner, Writing::plain);
         }
     }
     if (best == taste.object_members.size()) {
@@ -496,8 +504,11 @@ bool ProductJson::Walk::property(ondemand::value& value) {
     }
     const std::string_view field_name = arena_.join({"additionalProperty.", name});
     // A thickness of 1.4 says nothing without its millimetres, and schema.org keeps those apart.
-    if (is_one_number && !unit.empty()) values_.front() = arena_.join({values_.front(), " ", unit});
-    for (const std::string_view text : values_) add_field(field_name, text);
+    if (is_one_number && !unit.empty()) {
+        values_.front().words = arena_.join({values_.front().words, " ", unit});
+        values_.front().origin.writing = Writing::number_with_unit;
+    }
+    for (const Text& text : values_) add_field(field_name, text);
     return true;
 }
 
@@ -551,6 +562,7 @@ bool ProductJson::Walk::graph_member(ondemand::value& value) {
     graph_.around = parsed_.data() == text_.bytes.data() ? text_.around : parsed_;
     graph_.readable_behind = parsed_.size() - *end + readable_behind_;
     graph_.origin = place_at(parsed_, begin, text_.origin);
+    graph_.start = text_.start + begin;
     return true;
 }
 
@@ -577,21 +589,24 @@ bool ProductJson::Walk::take_string(ondemand::value& value) {
     return error_ == simdjson::SUCCESS;
 }
 
-bool ProductJson::Walk::string_text(ondemand::value& value, std::string_view& into) {
+bool ProductJson::Walk::string_text(ondemand::value& value, Text& into) {
     const std::string_view token = trim_end(value.raw_json_token());
     if (token.size() < 2 || token.back() != '"' || !take_string(value)) return false;
     const std::string_view body = token.substr(1, token.size() - 2);
-    if (body.find('\\') == std::string_view::npos) {
-        into = body;
-        return true;
-    }
+    into = as_written(body, Writing::json_string);
+    if (body.find('\\') == std::string_view::npos) return true;
     const auto text = unescape(body, arena_);
     if (!text) return false;
-    into = *text;
-    if (into.find('\0') != std::string_view::npos && !std::exchange(has_nul_, true)) {
+    into.words = *text;
+    if (into.words.find('\0') != std::string_view::npos && !std::exchange(has_nul_, true)) {
         warn("nul-byte", token, "this text holds a NUL character", "remove \\u0000");
     }
     return true;
+}
+
+// REQUIRES: `token` lies in `parsed_`.
+Text ProductJson::Walk::as_written(std::string_view token, Writing writing) const {
+    return {token, {offset_of(token.data()), static_cast<std::uint32_t>(token.size()), writing}};
 }
 
 bool ProductJson::Walk::key_text(const ondemand::field& field, std::string_view& into) {
@@ -613,8 +628,10 @@ bool ProductJson::Walk::key_text(const ondemand::field& field, std::string_view&
     return true;
 }
 
-void ProductJson::Walk::add_field(std::string_view name, std::string_view text) {
-    if (!text.empty() && has_room(text, listing_->fields.size())) listing_->fields.push_back({name, text});
+void ProductJson::Walk::add_field(std::string_view name, const Text& text) {
+    if (text.words.empty() || !has_room(text.words, listing_->fields.size())) return;
+    listing_->fields.push_back({name, text.words, text.origin});
+    listing_->fields.back().origin.start += text_.start;
 }
 
 bool ProductJson::Walk::has_room(std::string_view token, std::size_t used) {

@@ -25,6 +25,12 @@ bool TextSource::next(Listing& listing) {
     listing.fields = cut_(file->bytes);
     listing.record = 1;
     listing.line = 1;
+    listing.source = file->lines();
+    // Every field is a slice of the file.
+    for (Field& field : listing.fields) {
+        field.origin = {file->start + static_cast<std::uint64_t>(field.text.data() - file->bytes.data()),
+                        static_cast<std::uint32_t>(field.text.size()), Writing::plain};
+    }
     return true;
 }
 

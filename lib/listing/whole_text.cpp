@@ -26,8 +26,9 @@ std::optional<RecordText> read_whole(ByteSource& source, std::size_t max_bytes, 
         return std::nullopt;
     }
     const std::size_t readable_behind = source.readable_behind();
+    const std::uint64_t start = source.offset();
     source.consume(bytes.size());
-    return RecordText{bytes, bytes, readable_behind, {1, 1}};
+    return RecordText{bytes, bytes, readable_behind, {1, 1}, start};
 }
 
 void warn_of_odd_bytes(const RecordText& text, IssueSink& sink) {

@@ -19,12 +19,35 @@ inline namespace v0 {
 // The longest field that is checked, in bytes; of a longer one `check` reports "field-too-long" and reads the others.
 inline constexpr std::size_t kMaxFieldBytes = std::size_t{16} << 20;
 
+// How the text of a field is written in its source.
+enum class Writing : std::uint8_t {
+    nowhere,          // made by a program, or inline in a dossier's YAML
+    plain,            // byte for byte, a JSON number or word too
+    json_string,      // between the quotes of a JSON string, with its escapes
+    number_with_unit  // a JSON number, behind which the text has the unit of another member
+};
+
+// Where a field stands in its source; `SourcePlaces` (source_place.h) maps words of the text to it.
+struct FieldOrigin {
+    std::uint64_t start = 0;  // bytes before it in the source, a byte order mark counted
+    std::uint32_t size = 0;   // bytes that it takes there, without quotes
+    Writing writing = Writing::nowhere;
+};
+
 struct Field {
     // "name", "description", "material", "category" or "additionalProperty.NAME".
     std::string_view name;
     // As the seller wrote it, UTF-8. Invalid bytes are treated as gaps between words. Offsets of claims count into
     // this.
     std::string_view text;
+    FieldOrigin origin = {};
+};
+
+// The lines of a source that hold a record; of a text or a JSON file all of them, without its byte order mark.
+struct SourceLines {
+    std::string_view bytes;   // empty = not at hand; lives as long as the listing's texts
+    std::uint64_t start = 0;  // bytes before it in the source, a byte order mark counted
+    std::uint64_t line = 1;   // the number of its first line
 };
 
 struct Listing {
@@ -34,6 +57,7 @@ struct Listing {
     std::vector<Field> fields;  // in written order
     std::uint64_t record = 0;   // which record of its source, from 1; 0 = not from a reader
     std::uint64_t line = 0;     // the source line on which it begins, from 1; 0 = not known
+    SourceLines source = {};    // what it was read from
 };
 
 }  // namespace v0
