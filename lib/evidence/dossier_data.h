@@ -63,6 +63,8 @@ struct DossierData {
     std::string captured, listing_file;
     std::deque<std::string> texts;  // what the listing's views point into
     Listing listing;
+    // Of an inline listing: where each of its fields stands in the dossier, from 1; 0 = not there.
+    std::vector<std::uint32_t> field_lines;
 
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;

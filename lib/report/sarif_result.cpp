@@ -131,7 +131,9 @@ void append_sarif_result(const SarifResult& result, SarifFingerprints& fingerpri
             if (i != 0) out += ',';
             append_place(out, related.artifact, related.region, result.listing->id, related.field);
             if (out.back() != '{') out += ',';
-            append_message(out, "\"message\":", related.message);
+            // The number tells apart readings that say the same.
+            out.append("\"id\":").append(std::to_string(i + 1));
+            append_message(out, ",\"message\":", related.message);
             out += '}';
         }
         out += ']';

@@ -8,6 +8,7 @@
 
 #include "evidence/dossier_data.h"
 #include "grainside/sarif.h"
+#include "grainside/source_place.h"
 #include "grainside/version.h"
 #include "report/concession_text.h"
 #include "report/evidence_text.h"
@@ -114,20 +115,38 @@ struct SarifWriter::State {
         return text;
     }
 
+    // Sources are told apart by their input, and by records that begin anew.
+    void begin_listing(std::string_view input, const Listing& listing) {
+        if (input != input_ || listing.record <= record_) places_ = SourcePlaces();
+        input_ = input;
+        record_ = listing.record;
+        fingerprints.begin(input, listing);
+    }
+
+    // The region's object of `listing.fields[field].text[start, end)`; empty where nothing is known of it.
+    std::string region_of(const Listing& listing, std::uint32_t field, std::uint32_t start, std::uint32_t end,
+                          std::uint64_t line) {
+        const auto found = places_.find(listing, field, start, end);
+        if (!found) return line_region(line);
+        return fmt::format(R"({{"startLine":{},"startColumn":{},"endLine":{},"endColumn":{}}})", found->from.line,
+                           found->from.column, found->to.line, found->to.column);
+    }
+
     void append(const report::SarifResult& result, std::string& out) {
         out += any_result ? ",\n" : "\n";
         any_result = true;
         append_sarif_result(result, fingerprints, out);
     }
 
-    report::SarifRelated statement_against(const Listing& listing, const Claim& other,
-                                           const std::string& artifact) const {
+    report::SarifRelated statement_against(const Listing& listing, const Claim& other, const std::string& artifact,
+                                           std::uint64_t line) {
         const Field& field = listing.fields[other.field];
         report::SarifRelated related;
         related.message = fmt::format("The statement that it disagrees with: '{}'.",
                                       report::sarif_message_text(report::one_line(
                                           field.text.substr(other.start, other.end - other.start), kMostWordCells)));
         related.artifact = artifact;
+        if (!artifact.empty()) related.region = region_of(listing, other.field, other.start, other.end, line);
         related.field = field.name;
         return related;
     }
@@ -139,6 +158,11 @@ struct SarifWriter::State {
     std::map<std::string, std::size_t, std::less<>> artifacts;  // numbers, by URI
     std::vector<std::string> in_order;                          // URIs
     bool any_result = false;
+
+private:
+    SourcePlaces places_;
+    std::string input_;  // of the listing at hand
+    std::uint64_t record_ = 0;
 };
 
 SarifWriter::SarifWriter(const RuleBook& book, SarifRun run)
@@ -170,7 +194,7 @@ void SarifWriter::write_findings(std::string_view input, const Listing& listing,
                                  const Checker& checker, std::string& out, const Conceded* conceded) {
     State& state = *state_;
     const std::string artifact = state.artifact_of(input);
-    state.fingerprints.begin(input, listing);
+    state.begin_listing(input, listing);
     for (std::size_t at = 0; at < result.findings.size(); ++at) {
         const Finding& finding = result.findings[at];
         const RuleInfo& rule = state.book.rules()[finding.rule];
@@ -190,8 +214,10 @@ void SarifWriter::write_findings(std::string_view input, const Listing& listing,
         one.because = rule.because;
         one.say_instead = instead;
         one.artifact = artifact;
+        if (!artifact.empty()) one.region = state.region_of(listing, one.field, one.start, one.end, listing.line);
         if (finding.against != kNoClaim) {
-            one.related.push_back(state.statement_against(listing, result.mentions[finding.against], artifact));
+            one.related.push_back(
+                state.statement_against(listing, result.mentions[finding.against], artifact, listing.line));
         }
         one.concession = report::concession_of(conceded, at);
         one.conceded = one.concession != nullptr && conceded->stands(at);
@@ -209,7 +235,9 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
     std::string beside(context.dossier.file());
     if (!listing_file.empty()) beside = beside.substr(0, beside.rfind('/') + 1) + listing_file;
     const std::string artifact = state.artifact_of(beside);
-    state.fingerprints.begin(context.dossier.file(), *listing);
+    state.begin_listing(context.dossier.file(), *listing);
+    const std::vector<std::uint32_t>& lines = context.dossier.data().field_lines;
+    const auto line_of = [&](std::uint32_t field) { return field < lines.size() ? lines[field] : 0; };
     for (std::size_t at = 0; at < judgement.verdicts.size(); ++at) {
         const Verdict& verdict = judgement.verdicts[at];
         if (verdict.grade == Grade::consistent) continue;
@@ -229,11 +257,15 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
         one.because = verdict.because;
         one.say_instead = verdict.say_instead;
         one.artifact = artifact;
+        if (!artifact.empty()) {
+            one.region = state.region_of(*listing, one.field, one.start, one.end, line_of(one.field));
+        }
         if (verdict.finding != kNoClaim) {
             const Finding& finding = judgement.check->findings[verdict.finding];
             if (finding.against != kNoClaim) {
                 one.related.push_back(
-                    state.statement_against(*listing, judgement.check->mentions[finding.against], artifact));
+                    state.statement_against(*listing, judgement.check->mentions[finding.against], artifact,
+                                            line_of(judgement.check->mentions[finding.against].field)));
             }
         }
         for (std::size_t i = 0; i < std::min(verdict.readings.size(), kMostReadings); ++i) {
