@@ -21,7 +21,8 @@ constexpr const char* kExamples =
     "  echo 'Genuine PU leather tote' | grainside check\n"
     "  grainside check --format jsonl --market us,eu catalog.jsonl > findings.jsonl\n"
     "  grainside check --quiet --fail-at unsupported --on 2026-09-27 catalog.jsonl\n"
-    "  grainside check --format sarif --concessions agreed.yaml catalog.jsonl > check.sarif\n\n";
+    "  grainside check --concessions agreed.yaml catalog.jsonl\n"
+    "  grainside check --format sarif catalog.jsonl > check.sarif\n\n";
 
 // A concession may name a limit, which the evidence half of the book knows. False where something is wrong.
 bool load_concessions_of_check(const CheckCall& call, const RuleBook& book, ConcessionsOfCall& concessions,

@@ -14,7 +14,8 @@ constexpr const char* kJudgeFooter =
     "  grainside judge tote.yaml\n"
     "  grainside judge --market eu,us --format jsonl dossiers/*.yaml > verdicts.jsonl\n"
     "  grainside judge --decide guarded-acceptance --fail-at unsupported tote.yaml\n"
-    "  grainside judge --format sarif --concessions agreed.yaml dossiers/*.yaml > judge.sarif\n\n";
+    "  grainside judge --concessions agreed.yaml tote.yaml\n"
+    "  grainside judge --format sarif dossiers/*.yaml > judge.sarif\n\n";
 
 }  // namespace
 

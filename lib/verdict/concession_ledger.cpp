@@ -36,11 +36,16 @@ std::string describe(const Concession& concession) {
     return fmt::format("`{}` ({})", concession.rule, narrowed);
 }
 
+std::string again_text(std::size_t count) {
+    if (count == 0) return "what it met stands under another";
+    return count == 1 ? "1 finding counts again" : fmt::format("{} findings count again", count);
+}
+
 }  // namespace
 
 struct ConcessionLedger::Account {
     Account(const Concessions& concessions, std::string day)
-        : search(concessions.index()), today(std::move(day)), met(concessions.all().size(), 0) {
+        : search(concessions.index()), today(std::move(day)), uses(concessions.all().size()) {
         conceded.concessions = &concessions;
     }
 
@@ -54,16 +59,15 @@ struct ConcessionLedger::Account {
              std::uint32_t end) {
         ConcessionMatch match;
         for (const std::uint32_t at : search.find(rule, listing, field.name, field.text.substr(start, end - start))) {
+            uses[at].met = true;
             const bool in_force = today <= conceded.concessions->all()[at].until;
-            if (match.concession != kNoConcession && !in_force) continue;
-            match = {at, in_force};
-            if (in_force) break;
+            if (match.concession == kNoConcession || (in_force && !match.in_force)) match = {at, in_force};
         }
-        if (match.concession != kNoConcession) ++met[match.concession];
         if (match.in_force) {
             ++conceded.count;
-        } else if (grade < conceded.worst) {
-            conceded.worst = grade;
+        } else {
+            if (match.concession != kNoConcession) ++uses[match.concession].count_again;
+            if (grade < conceded.worst) conceded.worst = grade;
         }
         conceded.matches.push_back(match);
     }
@@ -71,7 +75,11 @@ struct ConcessionLedger::Account {
     verdict::ConcessionSearch search;
     std::string today;
     Conceded conceded;
-    std::vector<std::size_t> met;  // findings, by concession
+    struct Use {
+        bool met = false;
+        std::size_t count_again = 0;  // findings that no other concession lets stand
+    };
+    std::vector<Use> uses;  // by concession
 };
 
 ConcessionLedger::ConcessionLedger(const Concessions& concessions, std::string today)
@@ -110,23 +118,22 @@ std::vector<Issue> ConcessionLedger::stale(bool only_words) const {
     for (std::size_t at = 0; at < all.size(); ++at) {
         const Concession& concession = all[at];
         const bool ran_out = concession.until < account_->today;
-        const std::size_t met = account_->met[at];
-        if ((met != 0 && !ran_out) || (only_words && concession.needs_judge)) continue;
+        const Account::Use& use = account_->uses[at];
+        if ((use.met && !ran_out) || (only_words && concession.needs_judge)) continue;
         Issue issue;
         issue.severity = Issue::Severity::warning;
         issue.file = concession.file;
         issue.line = concession.line;
-        if (met == 0) {
+        if (!use.met) {
             issue.code = "concession-unused";
             issue.message = fmt::format("the concession for {} {}met no finding", describe(concession),
                                         ran_out ? "ran out on " + concession.until + " and " : "");
             issue.hint = "take it out if the words are gone; is all of it written as the report has it?";
         } else {
             issue.code = "concession-ran-out";
-            issue.message =
-                fmt::format("the concession for {} ran out on {}; {} again", describe(concession), concession.until,
-                            met == 1 ? "1 finding counts" : fmt::format("{} findings count", met));
-            issue.hint = "mend the listing, or agree on another last day";
+            issue.message = fmt::format("the concession for {} ran out on {}; {}", describe(concession),
+                                        concession.until, again_text(use.count_again));
+            issue.hint = use.count_again == 0 ? "take it out" : "mend the listing, or agree on another last day";
         }
         issues.push_back(std::move(issue));
     }
