@@ -46,11 +46,15 @@ void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& de
         ->type_name("M[,M...]")
         ->delimiter(',')
         ->allow_extra_args(false);
-    command.add_option("--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")")
+    add_day(command, "--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")");
+}
+
+void add_day(CLI::App& command, const std::string& name, std::string& day, const std::string& help) {
+    command.add_option(name, day, help)
         ->type_name("YYYY-MM-DD")
         ->check(CLI::Validator(
-            [](const std::string& day) -> std::string {
-                return is_day(day) ? std::string() : "'" + day + "' is no day written as YYYY-MM-DD";
+            [](const std::string& text) -> std::string {
+                return is_day(text) ? std::string() : "'" + text + "' is no day written as YYYY-MM-DD";
             },
             ""));
 }

@@ -70,6 +70,8 @@ struct DossierData {
     std::deque<std::string> texts;  // what the listing's views point into
     Listing listing;
     bool lent_category = false;  // its last field is the sample's category
+    // Of an inline listing: where each of its fields stands in the dossier, from 1; 0 = not there.
+    std::vector<std::uint32_t> field_lines;
 
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;

@@ -106,6 +106,7 @@ private:
         if (node.text().empty()) return;
         const std::string_view kept_name = keep(name);
         dossier_.listing.fields.push_back({kept_name, keep(node.text())});
+        dossier_.field_lines.push_back(node.line());
     }
 
     void keep(const Listing& read) {

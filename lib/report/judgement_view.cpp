@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "grainside/dossier_report.h"
+#include "report/concession_text.h"
 #include "report/evidence_text.h"
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
@@ -31,10 +32,11 @@ constexpr std::size_t kMostReadings = 6;
 class JudgementView {
 public:
     JudgementView(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                  const ViewOptions& options, std::string& out)
+                  const ViewOptions& options, const Conceded* conceded, std::string& out)
         : context_(context),
           judgement_(judgement),
           judged_(judged),
+          conceded_(conceded),
           colours_(options.colour),
           width_(report::width_of(options)),
           lines_(colours_, width_, out),
@@ -42,7 +44,7 @@ public:
 
     void write() {
         report::append_sample_heading(context_, colours_, width_, out_);
-        for (const auto& [part, told] : report::told_by_part(judgement_)) write_part(part, told);
+        for (const auto& [part, told] : report::told_by_part(judgement_, conceded_)) write_part(part, told);
         if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
         report::append_identity(context_, judgement_.parts, colours_, width_, out_);
         write_unasked();
@@ -99,6 +101,7 @@ private:
             label = {};
         }
         write_sources(verdict);
+        write_concession(verdict, told.at);
         out_ += '\n';
     }
 
@@ -114,6 +117,13 @@ private:
                                                              kMostWordCells),
                                             report::one_line(field.name, kMostWordCells), name_of(other.part),
                                             report::statement_of(context_.book, other)));
+    }
+
+    // With the id that it names: no other line of the view tells it.
+    void write_concession(const Verdict& verdict, std::size_t at) {
+        if (report::concession_of(conceded_, at) == nullptr) return;
+        lines_.write("rule", rule_of(context_.book, *judgement_.check, verdict));
+        lines_.write(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
     }
 
     void write_readings(const Verdict& verdict) {
@@ -168,14 +178,18 @@ private:
 
     void write_summary() {
         std::array<std::size_t, 6> of_grade{};
-        for (const Verdict& verdict : judgement_.verdicts) ++of_grade[static_cast<std::size_t>(verdict.grade)];
-        std::string text = counted(judgement_.verdicts.size(), "verdict", "verdicts");
+        for (std::size_t at = 0; at < judgement_.verdicts.size(); ++at) {
+            if (conceded_ != nullptr && conceded_->stands(at)) continue;
+            ++of_grade[static_cast<std::size_t>(judgement_.verdicts[at].grade)];
+        }
+        std::string text = counted(report::counting(conceded_, judgement_.verdicts.size()), "verdict", "verdicts");
         std::string_view separator = ": ";
         for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
             if (of_grade[grade] == 0) continue;
             text += fmt::format("{}{} {}", separator, of_grade[grade], name_of(static_cast<Grade>(grade)));
             separator = ", ";
         }
+        if (conceded_ != nullptr) report::append_conceded_count(text, conceded_->count);
         report::append_wrapped(out_, text, 0, width_);
         report::append_wrapped(out_,
                                fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
@@ -193,6 +207,7 @@ private:
     DossierContext context_;
     const Judgement& judgement_;
     const JudgeOptions& judged_;
+    const Conceded* conceded_;
     Colours colours_;
     std::size_t width_;
     report::LabelledLines lines_;
@@ -202,8 +217,8 @@ private:
 }  // namespace
 
 void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                          const ViewOptions& options, std::string& out) {
-    JudgementView(context, judgement, judged, options, out).write();
+                          const ViewOptions& options, std::string& out, const Conceded* conceded) {
+    JudgementView(context, judgement, judged, options, conceded, out).write();
 }
 
 }  // namespace v0

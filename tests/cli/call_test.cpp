@@ -31,7 +31,7 @@ const WrongRow kWrong[] = {
      "grainside: error: The following argument was not expected: --formt\n  hint: did you mean `--format`?\n"},
     {"format",
      {"check", "--format", "xml"},
-     "grainside: error: --format: 'xml' is none of human, jsonl\n  hint: see `grainside check --help`\n"},
+     "grainside: error: --format: 'xml' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
     {"input",
      {"claims", "--input", "csv"},
      "grainside: error: --input: 'csv' is none of text, markdown, json, jsonl, auto\n  hint: see `grainside claims "
@@ -61,7 +61,7 @@ const WrongRow kWrong[] = {
      "grainside: error: The following argument was not expected: --market\n  hint: see `grainside claims --help`\n"},
     {"hostile",
      {"check", "--format", "\x1B[2J\n\xFF"},
-     "grainside: error: --format: '?[2J ?' is none of human, jsonl\n  hint: see `grainside check --help`\n"},
+     "grainside: error: --format: '?[2J ?' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
 };
 
 TEST_F(Call, ExitsWithTwoWhereItIsWrong) {
