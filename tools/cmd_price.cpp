@@ -61,9 +61,9 @@ std::optional<CostEstimate> estimate_with(const EvidenceBook& evidence, const Do
 void add_price(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<PriceCall>();
     CLI::App* command = app.add_subcommand("price", "Estimate what a sample costs, and its price multiple");
-    add_dossiers(
-        *command, call->shared,
-        "one cost a line, a\nclosing line for each dossier, and one a seller where\nthere are several dossiers");
+    add_dossiers(*command, call->shared);
+    add_format(*command, call->shared.format,
+               "one cost a line, a\nclosing line for each dossier, and one a seller where\nthere are several dossiers");
     command
         ->add_option("--what-if", call->what_if,
                      "Put a value in place of the dossier's, as in\n"
