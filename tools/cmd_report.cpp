@@ -16,6 +16,7 @@
 #include "grainside/full_report.h"
 #include "load_book.h"
 #include "output.h"
+#include "same_file.h"
 
 namespace grainside::tools {
 namespace {
@@ -54,17 +55,11 @@ const ReportForm& form_of(const ReportCall& call) {
     return kReportForms[0];
 }
 
-// A report that is written over the dossier would lose it.
-bool is_input(const std::string& path, const std::vector<std::string>& dossiers) {
-    return std::any_of(dossiers.begin(), dossiers.end(), [&](const std::string& dossier) {
-        std::error_code unknown;
-        return fs::equivalent(path, dossier, unknown);
-    });
-}
-
 bool write_report_file(const std::string& path, std::string_view bytes, const ReportCall& call,
                        Diagnostics& diagnostics) {
-    if (is_input(path, call.dossiers)) {
+    const bool is_input = std::any_of(call.dossiers.begin(), call.dossiers.end(),
+                                      [&](const std::string& dossier) { return is_same_file(path, dossier); });
+    if (is_input) {
         diagnostics.error("'" + path + "' is a dossier of this call and would be lost", "name another file");
         return false;
     }

@@ -34,6 +34,7 @@ public:
             json_.end_object();
         });
         write_plan();
+        write_cost();
         list("cautions", content_.cautions, [&](const Caution& caution) {
             json_.begin_object();
             json_.member("text", std::string_view(caution.text));
@@ -194,6 +195,93 @@ private:
             json_.member("cost", test.cost);
             json_.end_object();
         });
+    }
+
+    void write_amount(std::string_view name, const CostAmount& amount) {
+        json_.key(name);
+        json_.begin_object();
+        json_.member("value", amount.value);
+        json_.member("u", amount.u);
+        json_.member("low", amount.low);
+        json_.member("high", amount.high);
+        json_.end_object();
+    }
+
+    void write_usual(const UsualRange& usual) {
+        json_.begin_object();
+        json_.member("usual", std::string_view(usual.id));
+        json_.member("title", std::string_view(usual.title));
+        json_.member("range", std::string_view(usual.range));
+        json_.end_object();
+    }
+    void write_usual_list(std::string_view name, const std::vector<UsualRange>& ranges) {
+        list(name, ranges, [&](const UsualRange& usual) { write_usual(usual); });
+    }
+
+    void write_cost() {
+        const CostEstimate& cost = content_.cost.estimate;
+        json_.key("cost");
+        if (!cost.on_record) {
+            json_.value_null();
+            return;
+        }
+        json_.begin_object();
+        json_.member("currency", std::string_view(cost.currency));
+        list("lines", cost.lines, [&](const CostLine& line) {
+            json_.begin_object();
+            json_.member("group", name_of(line.group));
+            json_.member("item", std::string_view(line.item));
+            json_.optional_member("part", line.part);
+            write_amount("amount", line.amount);
+            json_.member("basis", std::string_view(line.basis));
+            write_usual_list("usual", line.usual);
+            json_.end_object();
+        });
+        write_amount("materials", cost.materials);
+        write_amount("making", cost.making);
+        write_amount("maker_price", cost.maker_price);
+        write_amount("total", cost.total);
+        write_amount("by_propagation", cost.by_propagation);
+        json_.member("tolerance", cost.tolerance);
+        truth("methods_agree", cost.methods_agree);
+        json_.member("trials", std::uint64_t{cost.trials});
+        json_.optional_member("duty_base", cost.duty_base);
+        list("drivers", cost.drivers, [&](const CostDriver& driver) {
+            json_.begin_object();
+            json_.member("item", std::string_view(driver.item));
+            json_.member("input", std::string_view(driver.input));
+            json_.member("share", rounded(driver.share));
+            json_.end_object();
+        });
+        list("gaps", cost.gaps, [&](const CostGap& gap) {
+            json_.begin_object();
+            json_.member("what", std::string_view(gap.what));
+            write_usual_list("usual", gap.usual);
+            json_.end_object();
+        });
+        list("unusual", cost.unusual, [&](const UnusualCost& one) {
+            json_.begin_object();
+            json_.member("item", std::string_view(one.item));
+            json_.member("input", std::string_view(one.input));
+            json_.member("value", std::string_view(one.value));
+            json_.key("usual");
+            write_usual(one.usual);
+            json_.end_object();
+        });
+        if (cost.multiple) {
+            json_.key("price");
+            json_.begin_object();
+            json_.member("paid", std::string_view(cost.multiple->paid));
+            json_.member("net", cost.multiple->net);
+            json_.optional_member("sales_tax", cost.multiple->sales_tax);
+            write_amount("multiple", cost.multiple->multiple);
+            truth("floor_only", cost.multiple->floor_only);
+            json_.end_object();
+        }
+        write_usual_list("usual_multiples", cost.usual_multiples);
+        texts("remarks", cost.remarks);
+        write_sources(content_.cost.sources);
+        json_.end_object();
     }
 
     void write_record() {
