@@ -75,6 +75,7 @@ private:
         std::vector<std::size_t> used = build_.inputs_of(output);
         if (used.empty()) return amount;
         std::vector<measure::Draw> draws;
+        draws.reserve(used.size());
         for (const std::size_t input : used) draws.push_back(draws_[input]);
         measure::MonteCarloOptions options;
         options.probability = kProbability;
@@ -141,6 +142,7 @@ private:
         const Output total{Output::Kind::sum, 0, CostGroup::other};
         estimate_.total = drawn(total, 2, kMostTrials, &estimate_.trials);
         std::vector<measure::Measured> inputs;
+        inputs.reserve(draws_.size());
         for (const measure::Draw& draw : draws_) inputs.push_back(draw.measured);
         const measure::Model model = build_.model(total, true);
         const std::vector<double> slopes = measure::sensitivities_of(model, inputs);
@@ -214,6 +216,9 @@ private:
                 "holds none.");
         } else if (!paid_) {
             remark("No price is on record, so that there is no multiple.");
+        }
+        if (estimate_.multiple && estimate_.multiple->multiple.high < 1) {
+            remark("The price without tax is below the total: a value on record is wrong, or it was sold at a loss.");
         }
         add_step_remarks();
         if (!estimate_.methods_agree) {

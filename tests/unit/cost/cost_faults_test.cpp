@@ -29,6 +29,7 @@ constexpr LineRow kLines[] = {
     {"right_code_first", "area: 6 sq ft, waste: 20 %, price: EUR 4.50-6.00 / sq ft", "", ""},
     {"right_plus_minus", "area: 6 sq ft, waste: 20 %, price: 4.50 +- 0.30 EUR/m2", "", ""},
     {"right_per", "area: 6 sq ft, waste: 20 %, price: 8 EUR per sq ft", "", ""},
+    {"right_each", "count: 2, price: 1.10-1.60 EUR each", "", ""},
     {"right_symbol", "amount: \xE2\x82\xAC 4.50", "", ""},
     {"right_percent_spread", "amount: 4.50 EUR +/- 5 %", "", ""},
     {"right_usual", "area: 6 sq ft, cutting_yield: usual full-grain-yield, price: 4 EUR/sq ft", "", ""},

@@ -266,6 +266,17 @@ TEST(CostEstimate, ChangesWhatIsAsked) {
     EXPECT_EQ(estimate_cost(book, dossier).total.value, before.total.value);  // the dossier stays as it is
 }
 
+TEST(CostEstimate, SaysWhereThePriceIsBelowTheCosts) {
+    const auto told = [](std::string_view costs) {
+        for (const std::string& remark : estimate_of(costs).remarks) {
+            if (remark.find("below the total") != std::string::npos) return true;
+        }
+        return false;
+    };
+    EXPECT_TRUE(told("  materials: 110-120 EUR\n"));
+    EXPECT_FALSE(told("  materials: 90-120 EUR\n"));
+}
+
 TEST(CostEstimate, OfNoCostsIsNothing) {
     const Dossier dossier = support::dossier_of("sample: {what: Tote, price: 60 EUR}\n");
     const CostEstimate cost = estimate_cost(support::built_in_evidence(), dossier);
