@@ -238,7 +238,7 @@ double BuildUp::evaluate(const Output& output, std::span<const double> at, std::
     }
     if (output.kind == Output::Kind::line) return amounts[output.line];
     if (output.kind == Output::Kind::sum) return sum;
-    return product(net_, at) / sum;
+    return product(net_, at) / std::max(sum, kLeastDivisor);
 }
 
 std::vector<double> BuildUp::best() const {

@@ -22,9 +22,12 @@ static_assert(kNoCostIndex == kNone);
 
 namespace {
 
-constexpr double kWhole = 100;     // percent
-constexpr double kFarOff = 5;      // standard uncertainties
-constexpr double kDigits = 1e-12;  // of a value, what its arithmetic may lose
+constexpr double kWhole = 100;          // percent
+constexpr double kMost = 1e9;           // in working units
+constexpr double kLeastDivisor = 1e-6;  // the same
+constexpr double kMostShare = 500;      // percent
+constexpr double kFarOff = 5;           // standard uncertainties
+constexpr double kDigits = 1e-12;       // of a value, what its arithmetic may lose
 
 struct InputInfo {
     std::string_view key, words;
@@ -108,12 +111,21 @@ std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_v
     if (value.measured.value < 0 || (low < 0 && range)) {
         return fault("negative", fmt::format("{} is less than nothing", shown), "is there a sign too much?");
     }
+    // A hundred lines of such values still add up to what a double holds, squared for its variance.
+    if (high > kMost) return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
     switch (value.input) {
+        case CostInput::share:
+        case CostInput::duty_rate:
+        case CostInput::allowance:
+            if (high > kMostShare) {
+                return fault("out-of-range", fmt::format("{} is more than {:g} %", shown, kMostShare));
+            }
+            break;
         case CostInput::hide:
         case CostInput::width:
         case CostInput::exchange:
         case CostInput::multiple:
-            if (least <= 0) return fault("not-positive", fmt::format("{} may be nothing at all", shown));
+            if (least < kLeastDivisor) return fault("not-positive", fmt::format("{} may be nothing at all", shown));
             break;
         case CostInput::cutting_yield:
             if (least <= 0) {

@@ -277,6 +277,27 @@ TEST(CostEstimate, SaysWhereThePriceIsBelowTheCosts) {
     EXPECT_FALSE(told("  materials: 90-120 EUR\n"));
 }
 
+// Each share of all before it as large as may be, behind the largest amounts.
+TEST(CostEstimate, StaysFinite) {
+    std::string costs =
+        "  exchange: {USD: 1e9}\n  materials:\n    - {item: i0, count: 1e8-1e9, length: 1e8-1e9 mm, price: "
+        "1e9 USD/mm, cutting_yield: 1e-6 %}\n";
+    for (int i = 1; i < 99; ++i) {
+        costs += "    - {item: i" + std::to_string(i) + ", share: 500 %, of: [";
+        for (int j = 0; j < i; ++j) costs += (j > 0 ? ", i" : "i") + std::to_string(j);
+        costs += "]}\n";
+    }
+    const CostEstimate cost = estimate_of(costs);
+    EXPECT_EQ(cost.lines.size(), 99U);
+    for (const double one : {cost.total.value, cost.total.u, cost.total.high, cost.by_propagation.u, cost.tolerance}) {
+        EXPECT_TRUE(std::isfinite(one)) << one;
+    }
+    ASSERT_TRUE(cost.multiple);
+    EXPECT_TRUE(std::isfinite(cost.multiple->multiple.u));
+    const CostEstimate little = estimate_of("  packing: 0 EUR +- 1e-300\n");
+    EXPECT_TRUE(std::isfinite(little.total.u));
+}
+
 TEST(CostEstimate, OfNoCostsIsNothing) {
     const Dossier dossier = support::dossier_of("sample: {what: Tote, price: 60 EUR}\n");
     const CostEstimate cost = estimate_cost(support::built_in_evidence(), dossier);
