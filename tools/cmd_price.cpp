@@ -22,7 +22,7 @@ constexpr const char* kPriceFooter =
     "Examples:\n"
     "  grainside price tote.yaml\n"
     "  grainside price --what-if 'body leather: price 9.00 EUR/sq ft' tote.yaml\n"
-    "  grainside price --what-if 'labour: time 95 min' --what-if 'labour: rate 16 EUR/h' tote.yaml\n"
+    "  grainside price --what-if 'exchange: USD 0.92' tote.yaml\n"
     "  grainside price --format jsonl dossiers/*.yaml > costs.jsonl\n\n";
 
 // 'ITEM: KEY VALUE'. The last colon counts, for an item may hold one.

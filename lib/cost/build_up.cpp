@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "evidence/cost_value.h"
 
@@ -237,7 +238,7 @@ double BuildUp::evaluate(const Output& output, std::span<const double> at, std::
     }
     if (output.kind == Output::Kind::line) return amounts[output.line];
     if (output.kind == Output::Kind::sum) return sum;
-    return product(net_, at) / sum;
+    return product(net_, at) / std::max(sum, kLeastDivisor);
 }
 
 std::vector<double> BuildUp::best() const {
@@ -262,7 +263,15 @@ double BuildUp::net_at_best() const {
     return product(net_, best());
 }
 
-std::vector<bool> BuildUp::inputs_of(const Output& output) const {
+measure::Model BuildUp::model_of(const Output& output, std::vector<std::size_t> used) const {
+    return [this, output, used = std::move(used), all = best(),
+            amounts = std::vector<double>(lines_.size())](std::span<const double> at) mutable {
+        for (std::size_t i = 0; i < used.size(); ++i) all[used[i]] = at[i];
+        return evaluate(output, all, amounts, false);
+    };
+}
+
+std::vector<std::size_t> BuildUp::inputs_of(const Output& output) const {
     std::vector<bool> used(inputs_.size());
     std::vector<bool> lines(lines_.size());
     if (output.kind == Output::Kind::line) {
@@ -284,7 +293,11 @@ std::vector<bool> BuildUp::inputs_of(const Output& output) const {
         }
     }
     if (output.kind == Output::Kind::multiple) use(net_);
-    return used;
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < used.size(); ++i) {
+        if (used[i]) found.push_back(i);
+    }
+    return found;
 }
 
 std::optional<BuildUp::Scaled> BuildUp::scaled_input(std::size_t line) const {

@@ -52,10 +52,14 @@ public:
 
     // The output as a function of the inputs, for lib/measure. One at a time: the function keeps its working memory.
     measure::Model model(const Output& output, bool frozen) const;
+    // The same of `used` inputs alone, the others at their best estimates.
+    measure::Model model_of(const Output& output, std::vector<std::size_t> used) const;
     double at_best(const Output& output) const;
     double net_at_best() const;
-    // Which inputs the output hangs on.
-    std::vector<bool> inputs_of(const Output& output) const;
+    // Which inputs the output hangs on, in their order.
+    std::vector<std::size_t> inputs_of(const Output& output) const;
+    // How many lines a sum takes in; two sums of the same lines are the same.
+    std::size_t lines_of_sum(CostGroup last) const noexcept { return up_to(last).last; }
     // An output that is one uncertain input times a number: which input, and the number. Nothing for any other.
     struct Scaled {
         std::size_t input = 0;

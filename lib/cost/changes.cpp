@@ -118,6 +118,7 @@ private:
                                         [&](CostInput one) { return evidence::key_of(one) == change.key; });
         if (input == inputs.end()) {
             std::vector<std::string_view> keys;
+            keys.reserve(inputs.size());
             for (const CostInput one : inputs) keys.push_back(evidence::key_of(one));
             const std::string near = document::suggestion(change.key, keys);
             add(change.item, "unknown-key", fmt::format("there is no value `{}`", document::inert_text(change.key)),

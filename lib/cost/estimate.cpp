@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 #include "cost/build_up.h"
@@ -52,10 +53,10 @@ public:
         for (std::size_t i = 0; i < costs_.entries.size(); ++i) {
             if (build_.has_amount(i)) add_line(i);
         }
-        estimate_.materials = sum_of(CostGroup::hardware);
-        estimate_.making = sum_of(CostGroup::packing);
-        estimate_.maker_price = sum_of(CostGroup::margin);
         add_total();
+        estimate_.maker_price = sum_of(CostGroup::margin, CostGroup::other, estimate_.total);
+        estimate_.making = sum_of(CostGroup::packing, CostGroup::margin, estimate_.maker_price);
+        estimate_.materials = sum_of(CostGroup::hardware, CostGroup::packing, estimate_.making);
         add_duty_base();
         estimate_.gaps = cost::gaps_of(book_, dossier_, costs_);
         estimate_.unusual = cost::unusual_costs(book_, dossier_, costs_);
@@ -68,31 +69,19 @@ public:
 private:
     static CostAmount exact(double value) { return {value, 0, value, value}; }
 
-    // Only the inputs that it hangs on are drawn.
-    std::vector<measure::Draw> draws_of(const Output& output, bool& any) const {
-        std::vector<measure::Draw> draws = draws_;
-        const std::vector<bool> used = build_.inputs_of(output);
-        any = false;
-        for (std::size_t i = 0; i < draws.size(); ++i) {
-            if (used[i]) {
-                any = true;
-            } else {
-                draws[i].measured.u = 0;
-            }
-        }
-        return draws;
-    }
-
     CostAmount drawn(const Output& output, int digits, std::size_t most, std::size_t* trials = nullptr) const {
         CostAmount amount = exact(build_.at_best(output));
-        bool any = false;
-        const std::vector<measure::Draw> draws = draws_of(output, any);
-        if (!any) return amount;
+        // Only the inputs that it hangs on are drawn.
+        std::vector<std::size_t> used = build_.inputs_of(output);
+        if (used.empty()) return amount;
+        std::vector<measure::Draw> draws;
+        draws.reserve(used.size());
+        for (const std::size_t input : used) draws.push_back(draws_[input]);
         measure::MonteCarloOptions options;
         options.probability = kProbability;
         options.digits = digits;
         options.max_trials = most;
-        const auto result = measure::monte_carlo(build_.model(output, false), draws, options);
+        const auto result = measure::monte_carlo(build_.model_of(output, std::move(used)), draws, options);
         if (!result) return amount;
         amount.u = result->u;
         amount.low = result->symmetric.low;
@@ -143,12 +132,17 @@ private:
         estimate_.lines.push_back(std::move(line));
     }
 
-    CostAmount sum_of(CostGroup last) const { return drawn({Output::Kind::sum, 0, last}, 1, kTrialsBeside); }
+    // The same as the sum behind it, where that takes in the same lines.
+    CostAmount sum_of(CostGroup last, CostGroup next, const CostAmount& same) const {
+        if (build_.lines_of_sum(last) == build_.lines_of_sum(next)) return same;
+        return drawn({Output::Kind::sum, 0, last}, 1, kTrialsBeside);
+    }
 
     void add_total() {
         const Output total{Output::Kind::sum, 0, CostGroup::other};
         estimate_.total = drawn(total, 2, kMostTrials, &estimate_.trials);
         std::vector<measure::Measured> inputs;
+        inputs.reserve(draws_.size());
         for (const measure::Draw& draw : draws_) inputs.push_back(draw.measured);
         const measure::Model model = build_.model(total, true);
         const std::vector<double> slopes = measure::sensitivities_of(model, inputs);
@@ -223,6 +217,9 @@ private:
         } else if (!paid_) {
             remark("No price is on record, so that there is no multiple.");
         }
+        if (estimate_.multiple && estimate_.multiple->multiple.high < 1) {
+            remark("The price without tax is below the total: a value on record is wrong, or it was sold at a loss.");
+        }
         add_step_remarks();
         if (!estimate_.methods_agree) {
             remark(
@@ -239,8 +236,9 @@ private:
             const evidence::Duty& duty = data_.duties[rate->duty];
             const evidence::ExchangeRate* const worth = evidence::find_exchange(costs_, duty.currency);
             const double unit = worth == nullptr ? 1 : worth->worth.measured.value;
-            const CostAmount base = entry.duty_base == evidence::DutyBase::maker_price ? estimate_.maker_price
-                                                                                       : sum_of(CostGroup::insurance);
+            const CostAmount base = entry.duty_base == evidence::DutyBase::maker_price
+                                        ? estimate_.maker_price
+                                        : sum_of(CostGroup::insurance, CostGroup::other, estimate_.total);
             for (const evidence::DutyBracket& bracket : duty.brackets) {
                 if (!bracket.up_to || base.low / unit > *bracket.up_to || base.high / unit <= *bracket.up_to) continue;
                 remark(

@@ -98,6 +98,7 @@ private:
 
 std::vector<UsualRange> ranges_of(const std::vector<const UsualCost*>& found) {
     std::vector<UsualRange> ranges;
+    ranges.reserve(found.size());
     for (const UsualCost* const usual : found) ranges.push_back(usual_range(*usual));
     return ranges;
 }
@@ -169,6 +170,7 @@ private:
     void check_whole(CostInput input, CostGroup group, ConceptId material, const CostBounds& sum, std::string value) {
         const std::vector<const UsualCost*> found = finder_.find(input, group, material, true);
         std::vector<CostBounds> ranges;
+        ranges.reserve(found.size());
         for (const UsualCost* const usual : found) ranges.push_back(evidence::bounds_of(usual->range));
         if (const UsualCost* const usual = outside(sum, found, ranges)) {
             unusual_.push_back(

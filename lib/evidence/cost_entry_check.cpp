@@ -139,7 +139,8 @@ private:
     }
 
     void needs_exchange(CostInput at, const std::string& currency) {
-        if (currency == costs_.currency || find_exchange(costs_, currency) != nullptr) return;
+        if (costs_.currency.empty() || currency == costs_.currency || find_exchange(costs_, currency) != nullptr)
+            return;
         fail(at, "missing-exchange", fmt::format("{} cannot be added to {} without a rate", currency, costs_.currency),
              fmt::format("say what one is worth: `exchange: {{{}: 0.95-1.05}}`, with the rate of the day", currency));
     }

@@ -267,7 +267,8 @@ private:
         if (const Node material = node.find("material"); material.exists()) {
             entry.material = reader_.require_concept(material);
         }
-        if (const Node of = node.find("of"); of.exists()) sound = read_of(of, entry) && sound;
+        if (const Node of = node.find("of"); of.exists())
+            sound = read_of(of, node.find("share").exists(), entry) && sound;
         return read_base(node, entry) && sound;
     }
 
@@ -298,9 +299,9 @@ private:
                       fmt::format("there is another line '{}'", entry.item), "give each an `item` of its own");
     }
 
-    bool read_of(Node node, CostEntry& entry) {
+    bool read_of(Node node, bool has_share, CostEntry& entry) {
         bool sound = true;
-        if (find_value(entry, CostInput::share) == nullptr && node.exists()) {
+        if (!has_share) {
             reader_.error_at_key(node, "missing-key", "`of` needs `share`", "as in `{share: 35 %, of: labour}`");
             return false;
         }
@@ -320,7 +321,7 @@ private:
     // Of which value a duty is a share: said outright, or by the market's rules.
     bool read_base(Node node, CostEntry& entry) {
         const Node base = node.find("base");
-        const bool rated = find_value(entry, CostInput::duty_rate) != nullptr;
+        const bool rated = node.find("rate").exists();
         if (entry.group != CostGroup::duty) return true;
         if (base.exists()) {
             const auto at = reader_.choice(base, kBases, "base");

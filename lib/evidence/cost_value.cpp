@@ -22,8 +22,12 @@ static_assert(kNoCostIndex == kNone);
 
 namespace {
 
-constexpr double kWhole = 100;  // percent
-constexpr double kFarOff = 5;   // standard uncertainties
+constexpr double kWhole = 100;          // percent
+constexpr double kMost = 1e9;           // in working units
+constexpr double kLeastDivisor = 1e-6;  // the same
+constexpr double kMostShare = 500;      // percent
+constexpr double kFarOff = 5;           // standard uncertainties
+constexpr double kDigits = 1e-12;       // of a value, what its arithmetic may lose
 
 struct InputInfo {
     std::string_view key, words;
@@ -101,16 +105,27 @@ std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_v
     const double high = bounds_of(value).high;
     // What is divided by stays away from 0 even in a draw that is far off.
     const bool range = value.distribution == measure::Distribution::rectangular;
-    const double least = range ? low : value.measured.value - kFarOff * value.measured.u;
+    const double least =
+        (range ? low : value.measured.value - kFarOff * value.measured.u) - kDigits * value.measured.value;
+    const double most = high + kDigits * high;
     if (value.measured.value < 0 || (low < 0 && range)) {
         return fault("negative", fmt::format("{} is less than nothing", shown), "is there a sign too much?");
     }
+    // A hundred lines of such values still add up to what a double holds, squared for its variance.
+    if (high > kMost) return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
     switch (value.input) {
+        case CostInput::share:
+        case CostInput::duty_rate:
+        case CostInput::allowance:
+            if (high > kMostShare) {
+                return fault("out-of-range", fmt::format("{} is more than {:g} %", shown, kMostShare));
+            }
+            break;
         case CostInput::hide:
         case CostInput::width:
         case CostInput::exchange:
         case CostInput::multiple:
-            if (least <= 0) return fault("not-positive", fmt::format("{} may be nothing at all", shown));
+            if (least < kLeastDivisor) return fault("not-positive", fmt::format("{} may be nothing at all", shown));
             break;
         case CostInput::cutting_yield:
             if (least <= 0) {
@@ -122,7 +137,7 @@ std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_v
             if (high > kWhole) return fault("above-100", fmt::format("{} is more than all of it", shown));
             break;
         case CostInput::waste:
-            if (high >= kWhole) {
+            if (most >= kWhole) {
                 return fault("above-100", fmt::format("{} may leave nothing of what is bought", shown),
                              "the share of what is bought that does not end in the product; on top of the net area it "
                              "is `allowance`");
@@ -163,7 +178,6 @@ CostBounds bounds_of(const CostValue& value) noexcept {
     const bool range = value.distribution == measure::Distribution::rectangular;
     const double half = (range ? std::sqrt(3.0) : measure::kCustomaryCoverage) * value.measured.u;
     // What the root of 3 and back lose is no part of the range.
-    constexpr double kDigits = 1e-12;
     const double slack = range ? kDigits * std::abs(value.measured.value) : 0;
     return {value.measured.value - half + slack, value.measured.value + half - slack};
 }

@@ -29,7 +29,8 @@ std::vector<CostInput> inputs_of(CostGroup group);
 
 // Codes: those of parse_money and measure::QuantityFault with "bad-quantity" for what is no quantity, and
 // "unknown-usual" (no range or duty of that name), "wrong-usual" (one for another input), "negative", "not-positive"
-// (what is divided by may be 0), "above-100".
+// (what is divided by may be 0), "above-100",
+// "out-of-range" (above 1e9 in working units, shares above 500 %).
 std::variant<CostValue, measure::QuantityFault> read_cost_value(CostInput input, std::string_view text,
                                                                 const CostBook& book);
 

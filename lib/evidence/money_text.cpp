@@ -32,7 +32,8 @@ std::string quoted(std::string_view text) {
     return '`' + document::inert_text(text) + '`';
 }
 
-// Where the unit begins that the money is paid for: behind '/' or a word "per"; npos where there is none.
+// Where the unit begins that the money is paid for: behind '/' or a word "per", or "each" at the end; npos where there
+// is none.
 struct Cut {
     std::size_t amount_end = std::string_view::npos;
     std::size_t unit_start = std::string_view::npos;
@@ -43,6 +44,8 @@ Cut find_per(std::string_view text) {
     for (std::size_t at = text.find('/'); at != std::string_view::npos; at = text.find('/', at + 1)) {
         if (at == 0 || text[at - 1] != '+') return {at, at + 1};
     }
+    constexpr std::string_view kEach = " each";
+    if (text.ends_with(kEach)) return {text.size() - kEach.size(), text.size() - kEach.size() + 1};
     constexpr std::string_view kPer = " per ";
     if (const std::size_t at = text.find(kPer); at != std::string_view::npos) return {at, at + kPer.size()};
     return {};

@@ -30,7 +30,7 @@ void write_amount(JsonWriter& json, std::string_view key, const CostAmount& amou
 class PriceRecords {
 public:
     PriceRecords(const DossierContext& context, const CostEstimate& cost, std::string& out)
-        : context_(context), cost_(cost), json_(out), out_(out) {}
+        : context_(context), cost_(cost), json_(out) {}
 
     void write_line(const CostLine& line) {
         json_.begin_object();
@@ -155,7 +155,6 @@ private:
     DossierContext context_;
     const CostEstimate& cost_;
     JsonWriter json_;
-    std::string& out_;
 };
 
 }  // namespace

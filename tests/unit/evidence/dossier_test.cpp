@@ -84,7 +84,7 @@ constexpr std::string_view kWhole =
     "  body: {sheet: cotton}\n"
     "priors:\n"
     "  sheet: {suede: 40, cotton: 30}\n"
-    "costs: {material: [3, {any: tree}]}\n";
+    "costs: {materials: 3.00 USD}\n";
 
 TEST(DossierReading, HoldsTheRecord) {
     const Dossier dossier = parsed(std::string(kWhole));
