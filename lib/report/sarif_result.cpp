@@ -21,8 +21,8 @@ std::string shown(std::string_view text, std::size_t cells) {
 
 // "'vegan leather' is misleading. Vegan, eco and match tell ... Say instead: 'imitation leather'."
 std::string message_of(const SarifResult& result, std::string_view words) {
-    std::string text = fmt::format("'{}' is {}. {}", shown(words, kMostWordCells), name_of(result.grade),
-                                   sarif_message_text(result.because));
+    std::string text =
+        fmt::format("'{}' is {}. {}", shown(words, kMostWordCells), name_of(result.grade), result.because);
     if (!result.say_instead.empty()) {
         text += fmt::format(" Say instead: '{}'.", sarif_message_text(result.say_instead));
     }

@@ -40,7 +40,7 @@ struct SarifResult {
     std::string_view says;  // concept ids
     Grade grade = Grade::vague;
     Basis basis = Basis::wording;
-    std::string_view because;
+    std::string_view because;      // as sarif_message_text has it
     std::string_view say_instead;  // may be empty
     std::string artifact;          // the artifact location's object; empty: none
     std::string region;            // may be empty

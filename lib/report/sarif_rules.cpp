@@ -38,6 +38,7 @@ SarifRules::SarifRules(const RuleBook& book, const EvidenceBook* evidence) : boo
     for (const RuleInfo& rule : book.rules()) {
         rules_.push_back({rule.id, rule.title, rule.because, rule.say_instead, rule.grade, name_of(rule.basis),
                           &rule.markets, &rule.sources});
+        reasons_.push_back(sarif_message_text(rule.because));
     }
     if (evidence != nullptr) {
         for (const evidence::Limit& limit : evidence->data().limits) {

@@ -26,6 +26,10 @@ public:
     // REQUIRES: a rule, a limit or "readings/GRADE" of the books.
     std::size_t index_of(std::string_view id) const { return index_.at(id); }
 
+    // Why a rule on words speaks, as text of a message: made once, because a catalog needs it many times.
+    // REQUIRES: `rule` is an index into RuleBook::rules().
+    const std::string& reason_of(std::size_t rule) const { return reasons_[rule]; }
+
 private:
     // A rule or a limit as far as a log tells of it.
     struct Rule {
@@ -42,6 +46,7 @@ private:
     const RuleBook& book_;
     std::vector<std::string> own_ids_;
     std::vector<Rule> rules_;
+    std::vector<std::string> reasons_;
     std::unordered_map<std::string_view, std::size_t> index_;
 };
 

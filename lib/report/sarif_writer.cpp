@@ -211,7 +211,7 @@ void SarifWriter::write_findings(std::string_view input, const Listing& listing,
         one.says = state.book.concept_name(claim.says);
         one.grade = finding.grade;
         one.basis = finding.basis;
-        one.because = rule.because;
+        one.because = state.rules.reason_of(finding.rule);
         one.say_instead = instead;
         one.artifact = artifact;
         if (!artifact.empty()) one.region = state.region_of(listing, one.field, one.start, one.end, listing.line);
@@ -254,7 +254,8 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
         one.says = state.book.concept_name(claim.says);
         one.grade = verdict.grade;
         one.basis = verdict.basis;
-        one.because = verdict.because;
+        const std::string because = report::sarif_message_text(verdict.because);
+        one.because = because;
         one.say_instead = verdict.say_instead;
         one.artifact = artifact;
         if (!artifact.empty()) {

@@ -29,7 +29,7 @@ struct Concessions::Index {
 
     // Lets text be looked up that is no std::string.
     struct TextHash {
-        using is_transparent = void;
+        using is_transparent = void;  // NOLINT(readability-identifier-naming): the standard library asks for it
         std::size_t operator()(std::string_view text) const noexcept { return std::hash<std::string_view>()(text); }
     };
 

@@ -7,11 +7,11 @@
 //     const grainside::Conceded& conceded = ledger.of_findings(book, listing, checker.check(listing));
 //     if (conceded.worst <= grainside::Grade::misleading) ...
 //
-// A file is a YAML list (rules/README.md, section 7). A concession names a rule, and narrows it by a listing, by words,
+// A file is a YAML list (rules/CONCESSIONS.md). A concession names a rule, and narrows it by a listing, by words,
 // or both, and then perhaps by a field. Words are compared by what the tokenizer makes of them, so that capitals,
 // accents, spaces and hyphens do not matter; all else does. Reading reports every fault of every file at once.
 //
-// Limits: files of 4 MiB, 40,000 concessions, reasons of 2000 bytes, owners of 200. A finding costs a handful of
+// Limits: files of 4 MiB, 20,000 concessions, reasons of 2000 bytes, owners of 200. A finding costs a handful of
 // look-ups, however many concessions there are; a finding of a rule that no concession names costs one.
 #ifndef GRAINSIDE_CONCESSIONS_H
 #define GRAINSIDE_CONCESSIONS_H
@@ -33,7 +33,7 @@
 namespace grainside {
 inline namespace v0 {
 
-inline constexpr std::size_t kMaxConcessions = 40'000;
+inline constexpr std::size_t kMaxConcessions = 20'000;
 inline constexpr std::size_t kMaxConcessionReason = 2000;
 inline constexpr std::size_t kMaxConcessionOwner = 200;
 inline constexpr std::uint32_t kNoConcession = 0xffffffff;

@@ -38,9 +38,9 @@ inline namespace v0 {
 
 // What a log says of its run as a whole.
 struct SarifRun {
-    std::string command;               // "check": names the run
-    std::vector<std::string> markets;  // those asked for; empty: that of each listing
-    std::string day;                   // whose rules hold, YYYY-MM-DD; empty: that of each listing
+    std::string command;                    // "check": names the run
+    std::vector<std::string> markets = {};  // those asked for; empty: that of each listing
+    std::string day = {};                   // whose rules hold, YYYY-MM-DD; empty: that of each listing
 };
 
 class SarifWriter {
