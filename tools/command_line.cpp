@@ -17,6 +17,7 @@
 #include "cmd_plan.h"
 #include "cmd_price.h"
 #include "cmd_report.h"
+#include "cmd_reword.h"
 #include "cmd_rules.h"
 #include "diagnostics.h"
 #include "document/faults.h"
@@ -120,6 +121,7 @@ int run_command_line(int argc, const char* const* argv) {
     ChosenCommand chosen;
     add_check(app, chosen);
     add_claims(app, chosen);
+    add_reword(app, chosen);
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);

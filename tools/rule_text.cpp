@@ -55,6 +55,7 @@ public:
         write_line("in force", days_text(rule_));
         write_line("because", rule_.because);
         if (!rule_.say_instead.empty()) write_line("say instead", rule_.say_instead);
+        if (!rule_.remedy.empty()) write_line("remedy", rule_.remedy);
         write_line("file", rule_path(folder, rule_.file) + ':' + std::to_string(rule_.line));
         write_sources();
         write_proof("must flag:", rule_.flags);
@@ -182,6 +183,7 @@ void append_rule_record(const RuleBook& book, const RuleInfo& rule, const std::s
     json.optional_member("until", rule.until);
     json.member("because", rule.because);
     json.optional_member("say_instead", rule.say_instead);
+    json.optional_member("remedy", rule.remedy);
     append_sources(json, book, rule, detail);
     json.member("file", rule_path(folder, rule.file));
     json.member("line", std::uint64_t{rule.line});

@@ -393,7 +393,7 @@ bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::v
     const bool is_number = first == '-' || (first >= '0' && first <= '9');
     if ((is_boolean && taste.booleans) || (is_number && taste.numbers)) {
         if (!scalar(token)) return false;
-        if (has_room(token, into.size())) into.push_back(as_written(token, Writing::plain));
+        if (has_room(token, into.size())) into.push_back(as_written(token, Writing::json_value));
         return true;
     }
     if (!pass_over(value)) return false;
@@ -425,7 +425,7 @@ bool ProductJson::Walk::object_text(const Taste& taste, ondemand::value& value, 
         } else {
             best = rank;
             if (first == '"' ? !string_text(value_inside, text) : !scalar(inner)) return false;
-            if (first != '"') text = as_written(inner, Writing::plain);
+            if (first != '"') text = as_written(inner, Writing::json_value);
         }
     }
     if (best == taste.object_members.size()) {

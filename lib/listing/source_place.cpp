@@ -61,6 +61,7 @@ std::optional<SourceSpan> SourcePlaces::span(const Listing& listing, std::size_t
         case Writing::nowhere:
             return std::nullopt;
         case Writing::plain:
+        case Writing::json_value:
             return SourceSpan{at + start, at + end};
         case Writing::number_with_unit:
             return SourceSpan{at, at + in.origin.size};

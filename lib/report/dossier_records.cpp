@@ -108,6 +108,7 @@ public:
         write_rule();
         json_.member("because", std::string_view(verdict_.because));
         json_.optional_member("say_instead", verdict_.say_instead);
+        json_.optional_member("remedy", verdict_.remedy);
         write_sources();
         json_.member("probability", rounded(verdict_.holds));
         json_.member("probability_false", rounded(verdict_.fails));

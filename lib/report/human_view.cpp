@@ -111,10 +111,11 @@ private:
                         (claim.look_alike ? ", written with letters of another script that look alike" : ""));
         write_value("because", rule.because);
         if (finding.against != kNoClaim) write_against(result_.mentions[finding.against]);
-        if (!rule.say_instead.empty()) {
-            if (const std::string instead = checker_.say_instead(listing_, finding); !instead.empty()) {
-                write_value("say instead", instead);
-            }
+        const std::string instead = checker_.say_instead(listing_, finding);
+        if (!instead.empty()) {
+            write_value("say instead", instead);
+        } else if (!rule.remedy.empty()) {
+            write_value("remedy", rule.remedy);
         }
         write_sources(rule);
         write_value("markets", markets_text(rule));

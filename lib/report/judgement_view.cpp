@@ -89,6 +89,7 @@ private:
         lines_.write("because", verdict.because);
         write_against(verdict);
         if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
+        if (!verdict.remedy.empty()) lines_.write("remedy", verdict.remedy);
         if (const std::string belief = report::belief_text(verdict); !belief.empty()) lines_.write("belief", belief);
         write_readings(verdict);
         write_limits(verdict);

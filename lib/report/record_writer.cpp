@@ -61,6 +61,7 @@ RuleText text_of(const RuleBook& book, const RuleInfo& rule) {
         }
         append_list(json, "sources", sources);
         append_list(json, "markets", rule.markets);
+        if (!rule.remedy.empty()) json.member("remedy", rule.remedy);
         if (from_memory) {
             json.key("from_memory");
             json.value_bool(true);

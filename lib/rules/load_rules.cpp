@@ -34,7 +34,7 @@ private:
     void load_rule(const Document& document, Node node) {
         if (!check_keys(document, node,
                         {"rule", "title", "grade", "markets", "in_force", "when", "unless", "beside", "unless_beside",
-                         "over_list", "because", "say_instead", "sources", "proof"},
+                         "over_list", "because", "say_instead", "remedy", "leave_out", "sources", "proof"},
                         faults_)) {
             return;
         }
@@ -66,6 +66,10 @@ private:
                 faults_.error(document, wording, "bad-template", fault,
                               "rules/README.md lists what may stand in braces");
             }
+        }
+        if (const Node remedy = node.find("remedy"); remedy.exists()) info.remedy = remedy.text();
+        if (const Node leave_out = node.find("leave_out"); leave_out.exists()) {
+            info.leave_out = read_yes_no(document, leave_out, faults_).value_or(false);
         }
         read_sources(document, node, info);
         read_proof(document, node, info);

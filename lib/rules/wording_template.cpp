@@ -15,6 +15,7 @@ constexpr auto kSlots = std::to_array<std::pair<std::string_view, std::string_vi
     {"other", &TemplateValues::other},
     {"part", &TemplateValues::part},
     {"words", &TemplateValues::words},
+    {"bare", &TemplateValues::bare},
     {"place", &TemplateValues::place},
     {"share", &TemplateValues::share},
 });

@@ -16,6 +16,8 @@ struct TemplateValues {
     std::string_view words;   // {words}: the flagged words
     std::string_view place;   // {place}: the country of the statement beside it, else of the claim
     std::string_view share;   // {share}: the percentage, as a number
+    // {bare}: the longest tail of the words that says the same without 'solid', 'genuine' and the like
+    std::string_view bare = {};
 };
 
 // Empty where `text` is a template; else what is wrong with it.

@@ -41,6 +41,41 @@ struct Checker::Workspace {
         return result;
     }
 
+    void make_echo() {
+        if (!echo) echo = std::make_unique<Workspace>(book, CheckOptions{{}, options.on});
+    }
+
+    std::string wording(const Listing& listing, const Finding& finding) {
+        if (book.rules()[finding.rule].say_instead.empty()) return {};
+        const std::string_view bare =
+            verdict::asks_for_bare(book, finding) ? bare_words(listing, finding) : std::string_view();
+        return verdict::wording_of(book, listing, result, finding, bare);
+    }
+
+    // The longest tail of the flagged words that says what the claim says without 'solid', 'genuine' and the like.
+    std::string_view bare_words(const Listing& listing, const Finding& finding) {
+        constexpr int kMostWords = 8;
+        constexpr std::uint32_t kPraising =
+            static_cast<std::uint32_t>(Mark::genuine) | static_cast<std::uint32_t>(Mark::solid) |
+            static_cast<std::uint32_t>(Mark::pure) | static_cast<std::uint32_t>(Mark::all) |
+            static_cast<std::uint32_t>(Mark::praised);
+        const Claim& claim = result.mentions[finding.claim];
+        std::string_view tail = listing.fields[claim.field].text.substr(finding.start, finding.end - finding.start);
+        make_echo();
+        for (int n = 0; n < kMostWords; ++n) {
+            const std::size_t gap = tail.find_first_of(" -");
+            if (gap == std::string_view::npos) return {};
+            tail.remove_prefix(gap + 1);
+            Listing alone;
+            alone.fields.push_back({"description", tail});
+            for (const Claim& read : echo->check(alone).mentions) {
+                const bool whole = read.start == 0 && read.end == tail.size();
+                if (whole && read.says == claim.says && (read.marks & kPraising) == 0) return tail;
+            }
+        }
+        return {};
+    }
+
     const RuleBook& book;
     CheckOptions options;
     claims::ClaimParser parser;
@@ -61,8 +96,12 @@ const CheckResult& Checker::check(const Listing& listing) {
     return work_->check(listing);
 }
 
+std::string Checker::filled_template(const Listing& listing, const Finding& finding) const {
+    return work_->wording(listing, finding);
+}
+
 std::string Checker::say_instead(const Listing& listing, const Finding& finding) const {
-    std::string wording = verdict::wording_of(work_->book, listing, work_->result, finding);
+    std::string wording = work_->wording(listing, finding);
     return wording.empty() || passes_itself(listing, wording) ? wording : std::string();
 }
 
@@ -75,7 +114,7 @@ bool Checker::passes_itself(const Listing& listing, const std::string& wording) 
     key += wording;
     constexpr std::size_t kMostRemembered = 4096;
     if (const auto seen = work.passes_itself.find(key); seen != work.passes_itself.end()) return seen->second;
-    if (!work.echo) work.echo = std::make_unique<Workspace>(work.book, CheckOptions{{}, work.options.on});
+    work.make_echo();
     work.echo->options.markets.assign(markets.begin(), markets.end());
     Listing reworded;
     reworded.fields.push_back({"description", wording});

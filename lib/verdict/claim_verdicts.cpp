@@ -168,6 +168,7 @@ private:
         verdict.basis = found.basis;
         verdict.because = book_.rules()[found.rule].because;
         verdict.say_instead = checker_.say_instead(listing_, found);
+        if (verdict.say_instead.empty()) verdict.remedy = book_.rules()[found.rule].remedy;
     }
 
     const Bench& bench_;

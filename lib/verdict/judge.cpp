@@ -129,7 +129,7 @@ struct Judge::Workspace {
     }
 
     // Nothing where the dossier has no listing.
-    const CheckResult* check_listing(const evidence::DossierData& dossier, Bench& bench) {
+    const CheckResult* check_listing(const evidence::DossierData& dossier, const Listing& listing, Bench& bench) {
         if (!dossier.has_listing) return nullptr;
         if (const std::string& day = day_of(dossier); day != checked_day) {
             CheckOptions of_that_day = options.check;
@@ -137,10 +137,10 @@ struct Judge::Workspace {
             checker = Checker(book, std::move(of_that_day));
             checked_day = day;
         }
-        const CheckResult& check = checker.check(dossier.listing);
+        const CheckResult& check = checker.check(listing);
         bench.main_part = check.main_part;
         add_claimed_parts(check, bench);
-        choose_limits(dossier.listing, check, bench);
+        choose_limits(listing, check, bench);
         return &check;
     }
 
@@ -159,14 +159,18 @@ Judge& Judge::operator=(Judge&&) noexcept = default;
 Judge::~Judge() = default;
 
 const Judgement& Judge::judge(const Dossier& dossier) {
+    return judge(dossier, dossier.data().listing);
+}
+
+const Judgement& Judge::judge(const Dossier& dossier, const Listing& listing) {
     Workspace& work = *work_;
     Judgement& result = work.result;
     result = Judgement{};
     Bench bench = work.bench_of(dossier.data());
-    result.check = work.check_listing(dossier.data(), bench);
+    result.check = work.check_listing(dossier.data(), listing, bench);
     if (result.check != nullptr) {
         verdict::ListingVerdicts on_listing =
-            verdict::verdicts_on(bench, work.book, dossier.data().listing, *result.check, work.checker);
+            verdict::verdicts_on(bench, work.book, listing, *result.check, work.checker);
         result.verdicts = std::move(on_listing.verdicts);
         result.unasked = std::move(on_listing.unasked);
     }
@@ -187,7 +191,7 @@ const Judgement& Judge::identify(const Dossier& dossier) {
 
 TestPlan Judge::plan(const Dossier& dossier) {
     Bench bench = work_->bench_of(dossier.data());
-    const CheckResult* check = work_->check_listing(dossier.data(), bench);
+    const CheckResult* check = work_->check_listing(dossier.data(), dossier.data().listing, bench);
     return verdict::plan_tests(bench, work_->book, check);
 }
 

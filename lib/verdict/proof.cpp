@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "grainside/checker.h"
-#include "verdict/wording.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -77,7 +76,7 @@ private:
                                        told(book_, listing, result)));
             return;
         }
-        const std::string instead = verdict::wording_of(book_, listing, result, result.findings[0]);
+        const std::string instead = checker_.filled_template(listing, result.findings[0]);
         if (instead.empty()) return;
         Listing reworded;
         reworded.fields.push_back({"description", instead});

@@ -8,8 +8,12 @@
 
 namespace grainside::verdict {
 
-std::string wording_of(const RuleBook& book, const Listing& listing, const CheckResult& result,
-                       const Finding& finding) {
+bool asks_for_bare(const RuleBook& book, const Finding& finding) {
+    return book.rules()[finding.rule].say_instead.find("{bare}") != std::string::npos;
+}
+
+std::string wording_of(const RuleBook& book, const Listing& listing, const CheckResult& result, const Finding& finding,
+                       std::string_view bare) {
     const Claim& claim = result.mentions[finding.claim];
     const Claim* other = finding.against == kNoClaim ? nullptr : &result.mentions[finding.against];
     rules::TemplateValues values;
@@ -19,6 +23,7 @@ std::string wording_of(const RuleBook& book, const Listing& listing, const Check
     values.part = claim.part == Part::whole ? std::string_view("product") : name_of(claim.part);
     values.words = listing.fields[claim.field].text.substr(finding.start, finding.end - finding.start);
     values.place = book.concept_wording(other != nullptr && other->place != 0 ? other->place : claim.place);
+    values.bare = bare;
     std::string share;
     if (claim.quantity && claim.quantity->unit == Unit::percent) share = fmt::format("{:g}", claim.quantity->low);
     values.share = share;

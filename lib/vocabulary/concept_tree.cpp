@@ -55,7 +55,7 @@ void ConceptTree::load(const Document& document, Faults& faults) {
         return;
     }
     for (Node node : document.root()) {
-        if (!check_keys(document, node, {"concept", "is", "kind", "name", "part"}, faults)) continue;
+        if (!check_keys(document, node, {"concept", "is", "kind", "name", "before_noun", "part"}, faults)) continue;
         const Node name = node.find("concept");
         if (!name.exists()) {
             faults.error(document, node, "missing-key", "an entry without `concept`");
@@ -89,6 +89,7 @@ void ConceptTree::load(const Document& document, Faults& faults) {
         }
         const Node wording = node.find("name");
         entry.wording = wording.exists() ? std::string(wording.text()) : entry.name;
+        if (const Node before = node.find("before_noun"); before.exists()) entry.before_noun = before.text();
         if (!wording.exists()) std::replace(entry.wording.begin(), entry.wording.end(), '-', ' ');
     }
 }

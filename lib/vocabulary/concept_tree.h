@@ -48,8 +48,9 @@ private:
 class ConceptTree {
 public:
     struct Entry {
-        std::string name;     // the permanent id
-        std::string wording;  // how to write it in a text
+        std::string name;         // the permanent id
+        std::string wording;      // how to write it in a text
+        std::string before_noun;  // and right before a noun: 'gold-plated' for 'gold plating'; empty = the same
         Kind kind = Kind::material;
         std::optional<Part>
             part;  // of a claim that nothing gives a part to; inherited from the first parent that has one

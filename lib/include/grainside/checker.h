@@ -58,6 +58,9 @@ public:
     // rule offers nothing, or nothing that the same check would let pass.
     std::string say_instead(const Listing& listing, const Finding& finding) const;
 
+    // The same without asking whether it passes: the rule's template filled in.
+    std::string filled_template(const Listing& listing, const Finding& finding) const;
+
     // Whether `wording`, as a description by itself, gets no finding in the markets and on the day that count for
     // `listing`. Answers are remembered; a rule's suggestion repeats many times in a catalog.
     bool passes_itself(const Listing& listing, const std::string& wording) const;

@@ -37,7 +37,7 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
 
 // One line a verdict:
 // {"dossier","listing","field","start","end","words","part","kind","says","negated","grade","basis",
-// "rule"?,"because","say_instead"?,"sources","markets","from_memory"?,"probability","probability_false",
+// "rule"?,"because","say_instead"?,"remedy"?,"sources","markets","from_memory"?,"probability","probability_false",
 // "probability_open","contradictory"?,"readings","limits","would_change","next_test"?}; then one closing line
 // {"dossier", "claims","verdicts","unasked","worst","decision_rule","methods","rule_book"}. With `conceded`, which must
 // be of `judgement`, a verdict may have "concession" or "expired_concession", and the closing line has "conceded".

@@ -93,6 +93,7 @@ struct Verdict {
     std::string because;      // one or two sentences
     std::string next_test;    // id of the method that would_change names; empty: none
     std::string say_instead;  // what passes the check in its place, by rule, limit or reading; may be empty
+    std::string remedy;       // what a person can do about the words where say_instead is empty; may be empty
     std::vector<std::string> would_change;  // one sentence each
 };
 
@@ -173,6 +174,9 @@ public:
 
     // The result lives until the next call.
     const Judgement& judge(const Dossier& dossier);
+    // The same with another listing in the place of the dossier's, such as a reworded one.
+    // REQUIRES: the dossier has a listing.
+    const Judgement& judge(const Dossier& dossier, const Listing& listing);
     // The same without the listing: what each part may be, and the methods on record.
     const Judgement& identify(const Dossier& dossier);
     // Which tests to make next. With a listing: about its claims that are not decided yet; without: what the parts are.

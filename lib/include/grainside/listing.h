@@ -22,7 +22,8 @@ inline constexpr std::size_t kMaxFieldBytes = std::size_t{16} << 20;
 // How the text of a field is written in its source.
 enum class Writing : std::uint8_t {
     nowhere,          // made by a program, or inline in a dossier's YAML
-    plain,            // byte for byte, a JSON number or word too
+    plain,            // byte for byte
+    json_value,       // byte for byte, a JSON number, true or false
     json_string,      // between the quotes of a JSON string, with its escapes
     number_with_unit  // a JSON number, behind which the text has the unit of another member
 };

@@ -52,6 +52,8 @@ struct RuleInfo {
     std::string title;
     std::string because;      // what a copywriter reads
     std::string say_instead;  // template, see rules/README.md; empty = none
+    std::string remedy;       // what a person can do where no wording can be known; empty = say_instead always can
+    bool leave_out = false;   // the words can be taken out and nothing that is known goes with them
     Grade grade = Grade::vague;
     Basis basis = Basis::wording;
     std::vector<std::string> markets;    // empty = everywhere; ISO 3166-1 alpha-2 in lower case, and "eu"

@@ -1,0 +1,291 @@
+#include "verdict/fitted_edit.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "verdict/letter_case.h"
+
+namespace grainside::verdict {
+namespace {
+
+constexpr std::size_t kReach = 80;
+
+struct Word {
+    std::size_t start = 0;
+    std::size_t end = 0;
+    std::string_view in(std::string_view text) const { return text.substr(start, end - start); }
+};
+
+bool is_in_word(std::string_view text, std::size_t at) {
+    // '2.5', 'cow-hide', "calf's"
+    return is_word_byte(text[at]) || text[at] == '-' || text[at] == '\'' || text[at] == '%';
+}
+
+// One space or one line's end, which is how a wrapped text has its spaces.
+std::size_t gap_behind(std::string_view text, std::size_t at) {
+    const std::string_view rest = text.substr(std::min(at, text.size()));
+    return rest.starts_with("\r\n") ? 2 : rest.starts_with(' ') || rest.starts_with('\n') ? 1 : 0;
+}
+std::size_t gap_in_front(std::string_view text, std::size_t at) {
+    const std::string_view rest = text.substr(0, at);
+    return rest.ends_with("\r\n") ? 2 : rest.ends_with(' ') || rest.ends_with('\n') ? 1 : 0;
+}
+
+std::optional<Word> word_in_front(std::string_view text, std::size_t at) {
+    const std::size_t end = at - gap_in_front(text, at);
+    std::size_t begin = end;
+    while (begin > 0 && end - begin < kReach && is_in_word(text, begin - 1)) --begin;
+    if (begin == end || end == at) return std::nullopt;
+    return Word{begin, end};
+}
+
+std::optional<Word> word_behind(std::string_view text, std::size_t at) {
+    const std::size_t begin = at + gap_behind(text, at);
+    if (begin == at || begin >= text.size() || !is_word_byte(text[begin])) return std::nullopt;
+    std::size_t end = begin;
+    while (end < text.size() && end - begin < kReach && is_in_word(text, end)) ++end;
+    return Word{begin, end};
+}
+
+bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
+    return std::any_of(words.begin(), words.end(), [&](std::string_view one) { return same_letters(word, one); });
+}
+
+std::vector<Word> words_of(std::string_view wording) {
+    std::vector<Word> words;
+    for (std::size_t at = 0; at < wording.size();) {
+        const std::size_t end = std::min(wording.find(' ', at), wording.size());
+        if (end > at) words.push_back({at, end});
+        at = end + 1;
+    }
+    return words;
+}
+
+// Whether it is spoken with a vowel in front. By spelling, with the exceptions that such texts have.
+bool begins_with_vowel_sound(std::string_view word) {
+    std::string small(word.substr(0, std::min<std::size_t>(word.size(), 12)));
+    std::size_t capitals = 0;
+    while (capitals < word.size() && is_upper(word[capitals])) ++capitals;
+    // Letters that are spelt out: an MDF board, an ABS shell, a PU coat; but a PUR-free, NASA-like word is rare here.
+    const bool is_spelt = capitals >= 2 && (capitals == word.size() || !is_lower(word[capitals]));
+    if (is_spelt) return std::string_view("AEFHILMNORSX").find(word.front()) != std::string_view::npos;
+    std::transform(small.begin(), small.end(), small.begin(), to_lower);
+    const auto starts = [&](std::initializer_list<std::string_view> beginnings) {
+        return std::any_of(beginnings.begin(), beginnings.end(),
+                           [&](std::string_view one) { return small.starts_with(one); });
+    };
+    if (small.empty()) return false;
+    if (small.front() == '8' || starts({"11 ", "18 "}) || small == "11" || small == "18") return true;
+    if (starts({"hour", "honest", "heir", "honour", "honor"})) return true;
+    if (starts({"uni", "use", "usu", "euro", "one", "once", "ewe", "u-"}) && !starts({"unin", "unim", "unid"})) {
+        return false;
+    }
+    return std::string_view("aeiou").find(small.front()) != std::string_view::npos;
+}
+
+// Marks that must neither go nor come: quotation marks, tags, references, emphasis, and what parts cells and lines.
+bool has_formatting(std::string_view words) {
+    constexpr std::string_view kMarks = "\"<>&*_`[]#|\\\t(){}";
+    if (words.find_first_of(kMarks) != std::string_view::npos) return true;
+    // U+2018 to U+201F, U+00AB and U+00BB.
+    for (const std::string_view quote : {"\xE2\x80\x98", "\xE2\x80\x9A", "\xE2\x80\x9B", "\xE2\x80\x9C", "\xE2\x80\x9D",
+                                         "\xE2\x80\x9E", "\xE2\x80\x9F", "\xC2\xAB", "\xC2\xBB"}) {
+        if (words.find(quote) != std::string_view::npos) return true;
+    }
+    return false;
+}
+
+constexpr NoFit kBrokenLine = "a line ends between the words";
+
+// The line's end between the words of a wrapped text, with the indentation behind it; "" = there is none.
+std::string_view line_break_in(std::string_view words) {
+    const std::size_t end = words.find('\n');
+    if (end == std::string_view::npos) return {};
+    constexpr std::string_view kSpaces = " \r\n";
+    const std::size_t from = words.find_last_not_of(kSpaces, end) + 1;
+    return words.substr(from, words.find_first_not_of(kSpaces, end) - from);
+}
+
+bool has_words_behind_noun(std::string_view wording) {
+    wording = wording.substr(0, wording.find('('));
+    const auto words = words_of(wording);
+    return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+        return is_one_of(word.in(wording), {"with", "in", "from", "of", "by", "on", "for"});
+    });
+}
+
+// 'made of [] cotton', 'a [] strap': words that go on with a noun, so that what stood between can go. Not behind 'and',
+// a comma, 'is' or 'very', whose phrase would break.
+bool leaves_a_phrase(const Place& place) {
+    const std::string_view text = place.text;
+    if (!place.before_noun) return false;
+    const auto behind = word_behind(text, place.end);
+    if (!behind || is_one_of(behind->in(text), {"and", "or", "nor", "but", "yet", "to", "in", "for", "with", "against",
+                                                "as", "by", "from", "on", "of", "than", "plus"})) {
+        return false;
+    }
+    if (begins_sentence(text, place.start)) return true;
+    const auto before = word_in_front(text, place.start);
+    if (!before) return false;
+    const std::string_view word = before->in(text);
+    const bool is_adverb = word.size() > 3 && same_letters(word.substr(word.size() - 2), "ly");
+    return !is_adverb &&
+           !is_one_of(word, {"and",  "or",   "nor",  "but",   "yet",   "very",  "so",    "too",    "as",
+                             "more", "most", "less", "quite", "super", "extra", "not",   "no",     "non",
+                             "is",   "are",  "be",   "being", "was",   "were",  "ultra", "highly", "never"});
+}
+
+// 'machine stitched, [machine stitched]': where the text beside says it already, the words go with what parts them.
+bool said_beside(const Place& place, FittedEdit& edit) {
+    const std::string_view before = place.text.substr(0, place.start);
+    const std::string_view behind = place.text.substr(place.end);
+    for (const std::string_view gap : {", ", " / ", "/"}) {
+        const std::size_t size = gap.size() + edit.wording.size();
+        if (before.ends_with(gap) && before.size() >= size &&
+            same_letters(before.substr(before.size() - size, edit.wording.size()), edit.wording) &&
+            (before.size() == size || !is_in_word(place.text, before.size() - size - 1))) {
+            edit = {place.start - gap.size(), place.end, {}};
+            return true;
+        }
+        if (behind.starts_with(gap) && behind.size() >= size &&
+            same_letters(behind.substr(gap.size(), edit.wording.size()), edit.wording) &&
+            !begins_sentence(place.text, place.start) && (behind.size() == size || !is_in_word(behind, size))) {
+            edit = {place.start, place.end + gap.size(), {}};
+            return true;
+        }
+    }
+    return false;
+}
+
+// 'with the [a polyester lining]'.
+void drop_second_article(const Place& place, std::string& wording) {
+    const auto words = words_of(wording);
+    const auto front = word_in_front(place.text, place.start);
+    if (words.empty() || !front || !is_one_of(words.front().in(wording), {"a", "an", "the"})) return;
+    if (is_one_of(front->in(place.text), {"a", "an", "the", "our", "your", "my", "its", "their", "his", "her", "this",
+                                          "that", "these", "those", "each", "every", "any", "no", "one"})) {
+        wording.erase(0, std::min(words.front().end + 1, wording.size()));
+    }
+}
+
+// Takes words off the wording that the text has behind or in front of the place.
+void drop_doubles(const Place& place, std::string& wording) {
+    const std::string_view text = place.text;
+    const auto cut = [&](std::size_t start, std::size_t end) {
+        wording = wording.substr(start, end - start);
+        while (!wording.empty() && wording.back() == ' ') wording.pop_back();
+    };
+    if (const auto behind = word_behind(text, place.end)) {
+        // From the word that stands behind already: [split leather] leather, [full grain] suede.
+        const auto words = words_of(wording);
+        for (const Word& word : words) {
+            if (!same_letters(word.in(wording), behind->in(text))) continue;
+            cut(0, word.start);
+            break;
+        }
+    }
+    for (int n = 0; n < 3 && !wording.empty(); ++n) {
+        // imitation [imitation leather]: as many words as both have, the longest run first.
+        const auto words = words_of(wording);
+        std::size_t at = place.start;
+        std::vector<std::string_view> before;
+        for (std::size_t i = 0; i < words.size(); ++i) {
+            const auto word = word_in_front(text, at);
+            if (!word) break;
+            before.insert(before.begin(), word->in(text));
+            at = word->start;
+        }
+        std::size_t run = std::min(before.size(), words.size());
+        while (run > 0) {
+            bool same = true;
+            for (std::size_t i = 0; i < run && same; ++i) {
+                same = same_letters(before[before.size() - run + i], words[i].in(wording));
+            }
+            if (same) break;
+            --run;
+        }
+        if (run == 0) break;
+        const std::size_t start = run == words.size() ? wording.size() : words[run].start;
+        cut(start, wording.size());
+    }
+}
+
+// The article in front, where there is one and it changes. `next` is what it now stands before.
+void put_article_right(std::string_view text, FittedEdit& edit, std::string_view next) {
+    const auto article = word_in_front(text, edit.start);
+    if (!article || next.empty() || !is_one_of(article->in(text), {"a", "an"})) return;
+    // 'grade A [x]': a letter and no article, unless everything is in capitals.
+    const std::string_view old = article->in(text);
+    const bool all_capitals = next.size() > 1 && std::none_of(next.begin(), next.end(), is_lower);
+    if (old == "A" && !all_capitals && !begins_sentence(text, article->start)) return;
+    const bool needs_an = begins_with_vowel_sound(next);
+    if (needs_an == (old.size() == 2)) return;
+    std::string right = needs_an ? "an" : "a";
+    if (is_upper(old.front())) right.front() = 'A';
+    const bool shouted = article->start >= 2 && is_upper(text[article->start - 2]);
+    if (old == "AN" || (old == "A" && needs_an && all_capitals && shouted)) right = needs_an ? "AN" : "A";
+    edit.wording = right.append(text, article->end, edit.start - article->end) + edit.wording;
+    edit.start = article->start;
+}
+
+}  // namespace
+
+std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
+    const std::string_view text = place.text;
+    if (has_formatting(text.substr(place.start, place.end - place.start))) {
+        return "formatting stands between the words";
+    }
+    const std::string_view break_inside = line_break_in(text.substr(place.start, place.end - place.start));
+    if (place.start >= 2 && text[place.start - 1] == '-' && is_word_byte(text[place.start - 2])) {
+        return "the words are only a part of a longer word";
+    }
+    const bool to_leave_out = wording.empty();
+    if (!to_leave_out) {
+        drop_second_article(place, wording);
+        drop_doubles(place, wording);
+    }
+    FittedEdit edit{place.start, place.end, wording};
+    if (!wording.empty() && break_inside.empty() && said_beside(place, edit)) return edit;
+    if (!place.is_name || begins_sentence(text, place.start)) {
+        edit.wording = in_case_of(text, place.start, place.end, wording);
+    }
+    const auto behind = word_behind(text, place.end);
+    if (wording.empty()) {
+        if (to_leave_out ? !leaves_a_phrase(place) : !behind) return "the phrase does not stand without the words";
+        if (!break_inside.empty()) return kBrokenLine;
+        const std::string_view next = behind->in(text);
+        if (text[place.end] != ' ') {
+            // At the end of a line they go with the space in front.
+            if (place.start == 0 || text[place.start - 1] != ' ') return kBrokenLine;
+            edit.start = place.start - 1;
+            return edit;
+        }
+        // The words go with the space behind them; a capital goes over to what is now the first word.
+        edit.end = place.end + 1;
+        if (is_upper(text[place.start]) && is_lower(text[behind->start]) && begins_sentence(text, place.start)) {
+            edit.wording = std::string(1, to_upper(text[behind->start]));
+            edit.end = behind->start + 1;
+        }
+        put_article_right(text, edit, next);
+        return edit;
+    }
+    // 'made in Italy bag' is as good or bad as 'made in China bag'.
+    if (place.before_noun && behind && has_words_behind_noun(edit.wording) &&
+        !has_words_behind_noun(text.substr(place.start, place.end - place.start))) {
+        return "the wording does not fit before the noun that follows";
+    }
+    const std::string first(edit.wording, 0, edit.wording.find(' '));
+    if (!break_inside.empty()) {
+        // The line ends where it did, between two of the new words.
+        const std::size_t space = edit.wording.find(' ');
+        if (space == std::string::npos) return kBrokenLine;
+        edit.wording.replace(space, 1, break_inside);
+    }
+    put_article_right(text, edit, first);
+    return edit;
+}
+
+}  // namespace grainside::verdict
