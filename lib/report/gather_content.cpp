@@ -113,6 +113,7 @@ private:
         added.because = verdict.because;
         added.against = against_of(verdict);
         added.say_instead = verdict.say_instead;
+        added.remedy = verdict.remedy;
         added.holds = verdict.holds;
         added.fails = verdict.fails;
         added.open = verdict.open;
@@ -230,7 +231,10 @@ private:
         for (const evidence::Currency& currency : context_.evidence.data().costs.currencies) {
             if (currency.id == cost.estimate.currency) cost.digits = currency.digits;
         }
-        for (const std::uint32_t index : cost_sources(cost.estimate)) cost.sources.push_back(source_of(index));
+        for (const std::uint32_t index : cost_sources(cost.estimate)) {
+            cost.sources.push_back(source_of(index));
+            cost.source_ids[index] = context_.book.sources()[index].id;
+        }
     }
 
     void gather_frame() {

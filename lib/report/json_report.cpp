@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "report/content_text.h"
+#include "report/cost_json.h"
 #include "report/fixed_texts.h"
 #include "report/json_writer.h"
 #include "report/rounded.h"
@@ -155,6 +156,7 @@ private:
         json_.member("because", std::string_view(verdict.because));
         json_.optional_member("against", verdict.against);
         json_.optional_member("say_instead", verdict.say_instead);
+        json_.optional_member("remedy", verdict.remedy);
         json_.member("probability", rounded(verdict.holds));
         json_.member("probability_false", rounded(verdict.fails));
         json_.member("probability_open", rounded(verdict.open));
@@ -197,27 +199,6 @@ private:
         });
     }
 
-    void write_amount(std::string_view name, const CostAmount& amount) {
-        json_.key(name);
-        json_.begin_object();
-        json_.member("value", amount.value);
-        json_.member("u", amount.u);
-        json_.member("low", amount.low);
-        json_.member("high", amount.high);
-        json_.end_object();
-    }
-
-    void write_usual(const UsualRange& usual) {
-        json_.begin_object();
-        json_.member("usual", std::string_view(usual.id));
-        json_.member("title", std::string_view(usual.title));
-        json_.member("range", std::string_view(usual.range));
-        json_.end_object();
-    }
-    void write_usual_list(std::string_view name, const std::vector<UsualRange>& ranges) {
-        list(name, ranges, [&](const UsualRange& usual) { write_usual(usual); });
-    }
-
     void write_cost() {
         const CostEstimate& cost = content_.cost.estimate;
         json_.key("cost");
@@ -225,61 +206,15 @@ private:
             json_.value_null();
             return;
         }
+        CostJson costs(json_, [&](std::uint32_t one) { return std::string_view(content_.cost.source_ids.at(one)); });
         json_.begin_object();
         json_.member("currency", std::string_view(cost.currency));
         list("lines", cost.lines, [&](const CostLine& line) {
             json_.begin_object();
-            json_.member("group", name_of(line.group));
-            json_.member("item", std::string_view(line.item));
-            json_.optional_member("part", line.part);
-            write_amount("amount", line.amount);
-            json_.member("basis", std::string_view(line.basis));
-            write_usual_list("usual", line.usual);
+            costs.write_line(line, cost.currency);
             json_.end_object();
         });
-        write_amount("materials", cost.materials);
-        write_amount("making", cost.making);
-        write_amount("maker_price", cost.maker_price);
-        write_amount("total", cost.total);
-        write_amount("by_propagation", cost.by_propagation);
-        json_.member("tolerance", cost.tolerance);
-        truth("methods_agree", cost.methods_agree);
-        json_.member("trials", std::uint64_t{cost.trials});
-        json_.optional_member("duty_base", cost.duty_base);
-        list("drivers", cost.drivers, [&](const CostDriver& driver) {
-            json_.begin_object();
-            json_.member("item", std::string_view(driver.item));
-            json_.member("input", std::string_view(driver.input));
-            json_.member("share", rounded(driver.share));
-            json_.end_object();
-        });
-        list("gaps", cost.gaps, [&](const CostGap& gap) {
-            json_.begin_object();
-            json_.member("what", std::string_view(gap.what));
-            write_usual_list("usual", gap.usual);
-            json_.end_object();
-        });
-        list("unusual", cost.unusual, [&](const UnusualCost& one) {
-            json_.begin_object();
-            json_.member("item", std::string_view(one.item));
-            json_.member("input", std::string_view(one.input));
-            json_.member("value", std::string_view(one.value));
-            json_.key("usual");
-            write_usual(one.usual);
-            json_.end_object();
-        });
-        if (cost.multiple) {
-            json_.key("price");
-            json_.begin_object();
-            json_.member("paid", std::string_view(cost.multiple->paid));
-            json_.member("net", cost.multiple->net);
-            json_.optional_member("sales_tax", cost.multiple->sales_tax);
-            write_amount("multiple", cost.multiple->multiple);
-            truth("floor_only", cost.multiple->floor_only);
-            json_.end_object();
-        }
-        write_usual_list("usual_multiples", cost.usual_multiples);
-        texts("remarks", cost.remarks);
+        costs.write_sums(cost);
         write_sources(content_.cost.sources);
         json_.end_object();
     }

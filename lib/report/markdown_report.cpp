@@ -137,6 +137,7 @@ private:
         if (!verdict.say_instead.empty()) {
             out_ += fmt::format("- Say instead: **{}**\n", markdown_text(verdict.say_instead, false));
         }
+        fact("Remedy", verdict.remedy);
         fact("Reads as", verdict.says);
         fact("Stands in", fields_of(verdict));
         fact("Against", verdict.against);

@@ -8,9 +8,11 @@
 
 #include "evidence/evidence_data.h"
 #include "grainside/cost_report.h"
+#include "report/cost_facts.h"
 #include "report/evidence_text.h"
 #include "report/plain_lines.h"
 #include "report/price_table.h"
+#include "report/verdict_facts.h"
 #include "report/view_text.h"
 
 namespace grainside {
@@ -237,28 +239,11 @@ private:
 
     // Each source once, in the order in which the view names what stands on it.
     void write_sources() {
-        std::vector<std::uint32_t> sources;
-        const auto add = [&](const std::vector<std::uint32_t>& some) {
-            for (const std::uint32_t one : some) {
-                if (std::find(sources.begin(), sources.end(), one) == sources.end()) sources.push_back(one);
-            }
-        };
-        for (const CostLine& line : cost_.lines) {
-            for (const UsualRange& usual : line.usual) add(usual.sources);
-        }
-        add(cost_.duty_sources);
-        if (cost_.multiple) {
-            for (const UsualRange& usual : cost_.usual_multiples) add(usual.sources);
-        }
-        for (const CostGap& gap : cost_.gaps) {
-            for (const UsualRange& usual : gap.usual) add(usual.sources);
-        }
-        for (const UnusualCost& one : cost_.unusual) add(one.usual.sources);
+        const std::vector<std::uint32_t> sources = report::cost_sources(cost_);
         if (sources.empty()) return;
         heading("What the book's ranges and rates stand on");
         for (const std::uint32_t index : sources) {
-            const SourceInfo& source = context_.book.sources()[index];
-            item(source.cite + (source.from_memory ? " (from memory)" : ""));
+            item(report::cited(context_.book.sources()[index]));
         }
         out_ += '\n';
     }

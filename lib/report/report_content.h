@@ -6,6 +6,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,8 +59,9 @@ struct ReportVerdict {
     std::vector<Words> words;
     std::string says;  // "goat leather", "not bonded leather"
     std::string because;
-    std::string against;  // the statement that a cross-check sets it against
-    std::string say_instead;
+    std::string against;      // the statement that a cross-check sets it against
+    std::string say_instead;  // wording that passes the check; empty: none is known
+    std::string remedy;       // what to do where none is
     double holds = 0, fails = 0, open = 1;
     std::string belief;  // in words; empty where nothing was read
     bool contradictory = false;
@@ -90,8 +92,9 @@ struct ReportMethod {
 
 struct ReportCost {
     CostEstimate estimate;
-    int digits = 2;                     // behind the point, as the currency has them
-    std::vector<ReportSource> sources;  // of the ranges and rates of the book
+    int digits = 2;                                   // behind the point, as the currency has them
+    std::vector<ReportSource> sources;                // of the ranges and rates of the book
+    std::map<std::uint32_t, std::string> source_ids;  // of the same, by their index in the rule book
 };
 
 struct ReportContent {

@@ -121,6 +121,7 @@ void write_verdict(const PageContext& page, const ReportVerdict& verdict) {
     html.element("p", {{"class", "because"}}, verdict.because);
     Facts facts(page);
     facts.text("Say instead", verdict.say_instead, "instead");
+    facts.text("Remedy", verdict.remedy);
     facts.text("Reads as", verdict.says);
     facts.text("Stands in", fields_of(verdict));
     facts.text("Against", verdict.against);
