@@ -10,7 +10,7 @@ namespace {
 
 // A backslash makes any punctuation plain (CommonMark, 2.4). No more of them than is needed: letters are read as they
 // are, too.
-constexpr std::string_view kEscaped = "\\`*_[]<|~$@";
+constexpr std::string_view kEscaped = "\\`*[]<|~$";
 constexpr std::string_view kEscapedAtBegin = "#>+-=:";
 
 bool is_digit(char c) {
@@ -22,6 +22,15 @@ bool ends_list_number(std::string_view line, std::size_t at) {
     if (line[at] != '.' && line[at] != ')') return false;
     if (at + 1 < line.size() && line[at + 1] != ' ') return false;
     return at > 0 && at <= 9 && std::all_of(line.begin(), line.begin() + static_cast<std::ptrdiff_t>(at), is_digit);
+}
+
+// Between letters or digits it emphasises nothing (CommonMark, 6.2).
+bool emphasises(std::string_view line, std::size_t at) {
+    const auto is_word = [&](std::size_t place) {
+        const char c = line[place];
+        return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    };
+    return line[at] == '_' && (at == 0 || at + 1 == line.size() || !is_word(at - 1) || !is_word(at + 1));
 }
 
 // Addresses that a reader would turn into links: "http://", "www.".
@@ -48,9 +57,15 @@ std::string markdown_text(std::string_view text, bool begins_line) {
             out += "&amp;";
             continue;
         }
+        if (c == '@') {
+            // No escape keeps a reader from making an address, or a call to a person, of what stands around it.
+            out += "`@`";
+            continue;
+        }
         const bool obeyed_at_begin =
             ends_list_number(line, at) || (at == 0 && kEscapedAtBegin.find(c) != std::string_view::npos);
-        const bool obeyed = kEscaped.find(c) != std::string_view::npos || makes_address(line, at);
+        const bool obeyed =
+            kEscaped.find(c) != std::string_view::npos || emphasises(line, at) || makes_address(line, at);
         if (obeyed || (begins_line && obeyed_at_begin)) out += '\\';
         out += c;
     }

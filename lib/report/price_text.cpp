@@ -74,7 +74,6 @@ std::vector<std::string> price_lines(const ReportContent& content) {
                                     price.floor_only ? "at most " : "", multiple_text(price),
                                     spread_text(content.cost, cost.total)));
         if (const std::string place = place_among(cost); !place.empty()) lines.push_back(place);
-        if (price.floor_only) lines.emplace_back("Costs are missing, so that the true multiple is smaller.");
     } else {
         lines.push_back("The total on record is " + spread_text(content.cost, cost.total) + ".");
     }

@@ -79,7 +79,7 @@ private:
 
     void write_dossier(const PageContext& page) {
         const ReportContent& content = page.content;
-        html_.element("p", {{"class", "kicker"}}, "Dossier report");
+        if (!is_set()) html_.element("p", {{"class", "kicker"}}, "Dossier report");
         page.heading(0, content.what.empty() ? content.id : content.what);
         html_.element("p", {{"class", "soft"}}, sample_text(content));
         write_answers(page);
