@@ -21,7 +21,7 @@ constexpr std::size_t kMostReadings = 12;
 std::string label_of(std::string_view field) {
     constexpr std::string_view kAttribute = "additionalProperty.";
     if (field.starts_with(kAttribute)) field.remove_prefix(kAttribute.size());
-    return field == "name" ? "title" : std::string(field);
+    return std::string(field);
 }
 
 class Gatherer {

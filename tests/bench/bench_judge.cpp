@@ -16,6 +16,7 @@
 #include "evidence/evidence_data.h"
 #include "grainside/checker.h"
 #include "grainside/cost.h"
+#include "grainside/full_report.h"
 #include "grainside/dossier.h"
 #include "grainside/evidence_book.h"
 #include "grainside/judge.h"
@@ -162,6 +163,35 @@ void draw_as_many_numbers(benchmark::State& state) {
     }
 }
 BENCHMARK(draw_as_many_numbers)->Unit(benchmark::kMillisecond);
+
+// The whole report of a dossier without costs: gathered (judged, planned), and written as a page, which should cost next
+// to nothing beside it.
+void gather_its_report(benchmark::State& state) {
+    const grainside::Dossier dossier = books().dossier(kDossier);
+    grainside::Judge judge(books().rules, *books().evidence);
+    for (auto _ : state) {
+        const auto report = grainside::FullReport::gather({books().rules, *books().evidence, dossier}, judge);
+        benchmark::DoNotOptimize(report.worst());
+    }
+}
+BENCHMARK(gather_its_report)->Unit(benchmark::kMicrosecond);
+
+void write_its_page(benchmark::State& state) {
+    const grainside::Dossier dossier = books().dossier(kDossier);
+    grainside::Judge judge(books().rules, *books().evidence);
+    std::vector<grainside::FullReport> reports;
+    reports.push_back(grainside::FullReport::gather({books().rules, *books().evidence, dossier}, judge));
+    std::string page;
+    grainside::write_html(reports, page);
+    demand(page.find("<mark class=\"contradicted\">") != std::string::npos, "no words are marked");
+    for (auto _ : state) {
+        page.clear();
+        grainside::write_html(reports, page);
+        benchmark::DoNotOptimize(page.size());
+    }
+    state.SetBytesProcessed(static_cast<std::int64_t>(page.size()) * static_cast<std::int64_t>(state.iterations()));
+}
+BENCHMARK(write_its_page)->Unit(benchmark::kMicrosecond);
 
 void read_dossier(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(books().dossier(kDossier).reading_count());
