@@ -11,7 +11,7 @@ namespace grainside::tools {
 const char* const kExitStatusOfChecks =
     "Exit status:\n"
     "  0  done, and no finding is at or above the grade of --fail-at\n"
-    "  1  done, and one is\n"
+    "  1  done, and one is, or with --no-stale-concessions a concession is stale\n"
     "  2  an error: a wrong call, a file or record that cannot be read (the others\n"
     "     are checked all the same), output that cannot be written";
 
@@ -37,6 +37,14 @@ void add_format(CLI::App& command, std::string& format, const std::string& what_
     command.add_option("--format", format, "human (default), or jsonl: " + what_jsonl_is)
         ->type_name("FORMAT")
         ->check(one_of({"human", "jsonl"}));
+}
+
+void add_format_with_sarif(CLI::App& command, std::string& format, const std::string& what_jsonl_is) {
+    command
+        .add_option("--format", format,
+                    "human (default), jsonl: " + what_jsonl_is + ", or\nsarif: one SARIF 2.1.0 log of the whole call")
+        ->type_name("FORMAT")
+        ->check(one_of({"human", "jsonl", "sarif"}));
 }
 
 void add_colour(CLI::App& command, std::string& when) {

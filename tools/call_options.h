@@ -18,13 +18,15 @@ using ChosenCommand = std::function<int()>;
 struct SharedOptions {
     std::vector<std::string> inputs;    // paths, "-" is standard input; none: standard input
     std::string input_format = "auto";  // text, markdown, json, jsonl, auto
-    std::string format = "human";       // human, jsonl
+    std::string format = "human";       // human, jsonl, sarif
     std::string colour = "auto";        // auto, always, never
     std::string rules_folder;           // empty: the book that is built in
 };
 
 void add_inputs(CLI::App& command, SharedOptions& options);
 void add_format(CLI::App& command, std::string& format, const std::string& what_jsonl_is);
+// The same for commands whose findings CI shows: also "sarif".
+void add_format_with_sarif(CLI::App& command, std::string& format, const std::string& what_jsonl_is);
 void add_colour(CLI::App& command, std::string& when);
 void add_rules_folder(CLI::App& command, std::string& folder);
 

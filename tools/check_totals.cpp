@@ -8,11 +8,16 @@
 
 namespace grainside::tools {
 
-void CheckTotals::add(const CheckResult& result) {
+void CheckTotals::add(const CheckResult& result, const Conceded* conceded) {
     ++listings_;
-    if (!result.findings.empty()) ++with_findings_;
     claims_ += result.claim_count;
-    for (const Finding& finding : result.findings) ++of_grade_[static_cast<std::size_t>(finding.grade)];
+    const std::size_t stand = conceded == nullptr ? 0 : conceded->count;
+    conceded_ += stand;
+    if (result.findings.size() > stand) ++with_findings_;
+    for (std::size_t at = 0; at < result.findings.size(); ++at) {
+        if (conceded != nullptr && conceded->stands(at)) continue;
+        ++of_grade_[static_cast<std::size_t>(result.findings[at].grade)];
+    }
 }
 
 Grade CheckTotals::worst() const noexcept {
@@ -31,6 +36,7 @@ void CheckTotals::append_text(std::string& out) const {
         fmt::format_to(to, "{}{} {}", separator, of_grade_[grade], name_of(static_cast<Grade>(grade)));
         separator = ", ";
     }
+    if (conceded_ != 0) fmt::format_to(to, "; {} conceded", conceded_);
     fmt::format_to(to, "; {} {}\n\n", claims_, claims_ == 1 ? "claim" : "claims");
 }
 

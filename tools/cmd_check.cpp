@@ -4,14 +4,13 @@
 #include <optional>
 
 #include "calendar.h"
+#include "check_output.h"
 #include "check_totals.h"
 #include "diagnostics.h"
 #include "finish.h"
-#include "grainside/report.h"
 #include "listing_run.h"
 #include "load_book.h"
 #include "output.h"
-#include "terminal.h"
 
 namespace grainside::tools {
 namespace {
@@ -21,7 +20,17 @@ constexpr const char* kExamples =
     "  grainside check listing.txt\n"
     "  echo 'Genuine PU leather tote' | grainside check\n"
     "  grainside check --format jsonl --market us,eu catalog.jsonl > findings.jsonl\n"
-    "  grainside check --quiet --fail-at unsupported --on 2026-09-27 catalog.jsonl\n\n";
+    "  grainside check --quiet --fail-at unsupported --on 2026-09-27 catalog.jsonl\n"
+    "  grainside check --concessions agreed.yaml catalog.jsonl\n"
+    "  grainside check --format sarif catalog.jsonl > check.sarif\n\n";
+
+// A concession may name a limit, which the evidence half of the book knows. False where something is wrong.
+bool load_concessions_of_check(const CheckCall& call, const RuleBook& book, ConcessionsOfCall& concessions,
+                               Diagnostics& diagnostics) {
+    if (call.concessions.files.empty()) return true;
+    const std::optional<EvidenceBook> evidence = load_evidence(book, call.shared.rules_folder, diagnostics);
+    return evidence && concessions.load(call.concessions, *evidence, diagnostics);
+}
 
 }  // namespace
 
@@ -31,7 +40,8 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     add_inputs(*command, call->shared);
     add_judged_for(*command, call->judged_for, "today");
     add_fail_at(*command, call->fail_at);
-    add_format(*command, call->shared.format, "one finding a line,\nand a closing line for each listing");
+    add_concessions(*command, call->concessions);
+    add_format_with_sarif(*command, call->shared.format, "one finding a line,\nand a closing line for each listing");
     add_colour(*command, call->shared.colour);
     add_rules_folder(*command, call->shared.rules_folder);
     command->add_flag("--quiet", call->quiet, "Write no findings; the exit status tells");
@@ -45,35 +55,30 @@ int run_check(const CheckCall& call) {
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
     CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
-    if (diagnostics.any_errors()) return finish(output, diagnostics, false);
+    ConcessionsOfCall concessions;
+    if (!load_concessions_of_check(call, *book, concessions, diagnostics) || diagnostics.any_errors()) {
+        return finish(output, diagnostics, false);
+    }
     if (options.on.empty()) options.on = today();
 
     Checker checker(*book, options);
-    const RecordWriter records(*book);
-    const ViewOptions view = view_options(call.shared.colour);
-    const bool for_people = call.shared.format == "human" && !call.quiet;
+    CheckOutput written(call, *book, checker, options, output.text());
+    if (written.is_log()) diagnostics.keep_issues();
+    written.begin();
     CheckTotals totals;
-    bool after_quiet_line = false;
-    for_each_listing(call.shared, diagnostics, [&](const Listing& listing) {
+    for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string& input) {
         const CheckResult& result = checker.check(listing);
         report_fields_left_out(listing, result, diagnostics);
-        totals.add(result);
+        const Conceded* conceded = concessions.of_findings(*book, listing, result);
+        totals.add(result, conceded);
         if (call.quiet) return true;
-        if (for_people) {
-            if (after_quiet_line && !result.findings.empty()) output.text() += '\n';
-            after_quiet_line = result.findings.empty();
-            write_view(*book, listing, result, checker, view, output.text());
-        } else {
-            records.write_findings(listing, result, checker, output.text());
-        }
+        written.write(input, listing, result, conceded);
         return output.keep_going();
     });
-    if (for_people && totals.listings() > 0) {
-        if (after_quiet_line) output.text() += '\n';
-        totals.append_text(output.text());
-        write_view_end(*book, output.text());
-    }
-    return finish(output, diagnostics, totals.worst() <= grade_named(call.fail_at).value_or(Grade::misleading));
+    const bool stale = concessions.report_stale(true, diagnostics);
+    written.end(totals, diagnostics);
+    return finish(output, diagnostics,
+                  stale || totals.worst() <= grade_named(call.fail_at).value_or(Grade::misleading));
 }
 
 }  // namespace grainside::tools

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "call_options.h"
+#include "concession_options.h"
 #include "judged_for.h"
 
 namespace grainside::tools {
@@ -13,6 +14,7 @@ namespace grainside::tools {
 struct CheckCall {
     SharedOptions shared;
     JudgedFor judged_for;
+    ConcessionOptions concessions;
     std::string fail_at = "misleading";
     bool quiet = false;  // nothing on standard output
 };

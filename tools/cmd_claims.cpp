@@ -46,7 +46,7 @@ int run_claims(const ClaimsCall& call) {
     const RecordWriter records(*book);
     const ViewOptions view = view_options(call.shared.colour);
     const bool for_people = call.shared.format == "human";
-    for_each_listing(call.shared, diagnostics, [&](const Listing& listing) {
+    for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string&) {
         const CheckResult& result = checker.check(listing);
         report_fields_left_out(listing, result, diagnostics);
         if (for_people) {

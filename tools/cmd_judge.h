@@ -6,6 +6,7 @@
 #include <string>
 
 #include "call_options.h"
+#include "concession_options.h"
 #include "dossier_run.h"
 #include "judged_for.h"
 
@@ -14,6 +15,7 @@ namespace grainside::tools {
 struct JudgeCall {
     DossierOptionsOfCall shared;
     JudgedFor judged_for;
+    ConcessionOptions concessions;
     std::string decision_rule = "both-guarded";
     std::string fail_at = "misleading";
 };

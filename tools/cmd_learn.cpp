@@ -29,7 +29,9 @@ constexpr const char* kLearnFooter =
 void add_learn(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<LearnCall>();
     CLI::App* command = app.add_subcommand("learn", "Show what confirmed dossiers teach");
-    add_dossiers(*command, call->shared, "one method and material a\nline, and a closing line with the calibration");
+    add_dossiers(*command, call->shared);
+    add_format(*command, call->shared.format,
+               "one method and material a\nline, and a closing line with the calibration");
     command
         ->add_option("--weight", call->weight,
                      "How many readings the book's figures are worth beside\n"

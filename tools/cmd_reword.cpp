@@ -315,6 +315,7 @@ private:
 
     void tell_left(const Listing& listing, const Rewording& rewording) {
         if (call_.diff) return;
+        append_taken_as_true(listing, rewording, left_);
         append_left_over(book_, listing, rewording, left_);
         // The difference of a file comes first, as long as that needs no more memory than this.
         constexpr std::size_t kMostPending = std::size_t{1} << 20U;

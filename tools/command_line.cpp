@@ -15,6 +15,8 @@
 #include "cmd_judge.h"
 #include "cmd_learn.h"
 #include "cmd_plan.h"
+#include "cmd_price.h"
+#include "cmd_report.h"
 #include "cmd_reword.h"
 #include "cmd_rules.h"
 #include "diagnostics.h"
@@ -123,6 +125,8 @@ int run_command_line(int argc, const char* const* argv) {
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);
+    add_price(app, chosen);
+    add_report(app, chosen);
     add_learn(app, chosen);
     add_rules(app, chosen);
 

@@ -7,6 +7,11 @@
 #include <utility>
 
 namespace grainside::tools {
+namespace {
+
+constexpr std::size_t kMostKept = 1000;
+
+}  // namespace
 
 void write_to_stderr(std::string_view text) {
     while (!text.empty()) {
@@ -23,6 +28,25 @@ void Diagnostics::report(const Issue& issue) {
     progress_.clear();
     any_errors_ = any_errors_ || issue.severity == Issue::Severity::error;
     write_to_stderr("grainside: " + to_text(issue));
+    if (!keeps_) return;
+    if (kept_.size() == kMostKept) {
+        ++not_kept_;
+        return;
+    }
+    kept_.push_back(issue);
+    kept_.back().excerpt.clear();
+}
+
+std::vector<Issue> Diagnostics::kept() const {
+    std::vector<Issue> issues = kept_;
+    if (not_kept_ != 0) {
+        Issue more;
+        more.severity = Issue::Severity::note;
+        more.code = "more-faults";
+        more.message = std::to_string(not_kept_) + " more were reported on standard error";
+        issues.push_back(std::move(more));
+    }
+    return issues;
 }
 
 void Diagnostics::report(std::span<const Issue> issues) {

@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "grainside/result.h"
 #include "progress.h"
@@ -21,6 +22,11 @@ public:
     // A fault without a place.
     void error(std::string message, std::string hint = {});
 
+    // From now on issues are kept too, without their excerpts, for a log that tells them: the first thousand.
+    void keep_issues() { keeps_ = true; }
+    // With a last note of how many more there were.
+    std::vector<Issue> kept() const;
+
     // Warnings and notes are none.
     bool any_errors() const noexcept { return any_errors_; }
 
@@ -28,6 +34,9 @@ public:
 
 private:
     Progress progress_;
+    std::vector<Issue> kept_;
+    std::size_t not_kept_ = 0;
+    bool keeps_ = false;
     bool any_errors_ = false;
 };
 

@@ -35,15 +35,14 @@ const char* const kExitStatusOfDossiers =
 const char* const kExitStatusOfVerdicts =
     "Exit status:\n"
     "  0  done, and no verdict is at or above the grade of --fail-at\n"
-    "  1  done, and one is\n"
+    "  1  done, and one is, or with --no-stale-concessions a concession is stale\n"
     "  2  an error: a wrong call, a dossier that cannot be read or has a fault (the\n"
     "     others are judged all the same), output that cannot be written";
 
-void add_dossiers(CLI::App& command, DossierOptionsOfCall& options, const std::string& what_jsonl_is) {
+void add_dossiers(CLI::App& command, DossierOptionsOfCall& options) {
     command.add_option("dossiers", options.dossiers, "Dossiers to read, one YAML file a sample; '-': standard\ninput")
         ->type_name("DOSSIER")
         ->required();
-    add_format(command, options.format, what_jsonl_is);
     add_colour(command, options.colour);
     add_rules_folder(command, options.rules_folder);
 }
@@ -64,7 +63,7 @@ void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook&
 }
 
 int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for, DecisionRule decision_rule,
-                Grade fail_at, const WriteDossier& write) {
+                Grade fail_at, const DossierSteps& steps) {
     Diagnostics diagnostics;
     Output output;
     const std::optional<RuleBook> book = load_book(options.rules_folder, diagnostics);
@@ -72,6 +71,9 @@ int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for
     const std::optional<EvidenceBook> evidence = load_evidence(*book, options.rules_folder, diagnostics);
     const JudgeOptions judge_options{check_options_of(judged_for, *book, diagnostics), decision_rule, today()};
     if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
+    if (steps.begin && !steps.begin(*evidence, judge_options, diagnostics, output.text())) {
+        return finish(output, diagnostics, false);
+    }
 
     Judge judge(*book, *evidence, judge_options);
     const ViewOptions view = view_options(options.colour);
@@ -80,11 +82,13 @@ int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for
     bool any = false;
     for_each_dossier(options.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
         any = true;
-        worst = std::min(worst, write(judge, {*book, *evidence, dossier}, for_people ? &view : nullptr, output.text()));
+        worst = std::min(worst,
+                         steps.write(judge, {*book, *evidence, dossier}, for_people ? &view : nullptr, output.text()));
         return output.keep_going();
     });
     if (for_people && any) write_view_end(*book, output.text());
-    return finish(output, diagnostics, worst <= fail_at);
+    const bool fails = steps.end && steps.end(diagnostics, output.text());
+    return finish(output, diagnostics, worst <= fail_at || fails);
 }
 
 }  // namespace grainside::tools

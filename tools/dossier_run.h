@@ -23,21 +23,30 @@ struct DossierOptionsOfCall {
     std::string rules_folder;
 };
 
-void add_dossiers(CLI::App& command, DossierOptionsOfCall& options, const std::string& what_jsonl_is);
+// All but the format.
+void add_dossiers(CLI::App& command, DossierOptionsOfCall& options);
 
 // Calls `handle` with each dossier that can be read, in order, until it gives false. Of the others every fault is
 // reported, and the rest goes on.
 void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook& evidence, Diagnostics& diagnostics,
                       const std::function<bool(Dossier&&)>& handle);
 
-// What a command writes of one dossier: for people where `view` is not null, else records. Gives the worst grade in it.
-using WriteDossier =
-    std::function<Grade(Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out)>;
+// What a command does with the dossiers of a call.
+struct DossierSteps {
+    // What it writes of one: for people where `view` is not null, else for programs. Gives the worst grade in it.
+    std::function<Grade(Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out)> write;
+    // Before the first one, may be empty. False: something is wrong and has been reported.
+    std::function<bool(const EvidenceBook& evidence, const JudgeOptions& judged, Diagnostics& diagnostics,
+                       std::string& out)>
+        begin = {};
+    // Behind the last one, may be empty. True where the call fails for another reason than a grade.
+    std::function<bool(Diagnostics& diagnostics, std::string& out)> end = {};
+};
 
-// Loads the books, judges each dossier with `write`, ends the view, and gives the exit status: 1 where a grade at or
-// above `fail_at` was reached.
+// Loads the books, takes the steps, ends the view, and gives the exit status: 1 where a grade at or above `fail_at` was
+// reached.
 int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for, DecisionRule decision_rule,
-                Grade fail_at, const WriteDossier& write);
+                Grade fail_at, const DossierSteps& steps);
 
 // The end of the help: of the commands that grade nothing, and of the one that does.
 extern const char* const kExitStatusOfDossiers;

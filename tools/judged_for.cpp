@@ -46,13 +46,27 @@ void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& de
         ->type_name("M[,M...]")
         ->delimiter(',')
         ->allow_extra_args(false);
-    command.add_option("--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")")
+    add_day(command, "--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")");
+}
+
+void add_day(CLI::App& command, const std::string& name, std::string& day, const std::string& help) {
+    command.add_option(name, day, help)
         ->type_name("YYYY-MM-DD")
         ->check(CLI::Validator(
-            [](const std::string& day) -> std::string {
-                return is_day(day) ? std::string() : "'" + day + "' is no day written as YYYY-MM-DD";
+            [](const std::string& text) -> std::string {
+                return is_day(text) ? std::string() : "'" + text + "' is no day written as YYYY-MM-DD";
             },
             ""));
+}
+
+void add_decision_rule(CLI::App& command, std::string& rule) {
+    command
+        .add_option("--decide", rule,
+                    "How a value is held against a limit (JCGM 106):\n"
+                    "both-guarded (default), simple-acceptance,\n"
+                    "guarded-acceptance, guarded-rejection")
+        ->type_name("RULE")
+        ->check(one_of({"both-guarded", "simple-acceptance", "guarded-acceptance", "guarded-rejection"}));
 }
 
 void add_fail_at(CLI::App& command, std::string& grade) {

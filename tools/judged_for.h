@@ -19,6 +19,9 @@ struct JudgedFor {
 
 // `default_day` ends the help's sentence: "today".
 void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& default_day);
+void add_decision_rule(CLI::App& command, std::string& rule);
+// An option that takes a day as YYYY-MM-DD.
+void add_day(CLI::App& command, const std::string& name, std::string& day, const std::string& help);
 void add_fail_at(CLI::App& command, std::string& grade);
 
 // With the markets in the letters of the book; unknown ones are reported.

@@ -25,6 +25,28 @@ void append_value(std::string& out, std::string_view label, std::string_view val
 
 }  // namespace
 
+void append_taken_as_true(const Listing& listing, const Rewording& rewording, std::string& out) {
+    const auto any = std::any_of(rewording.edits.begin(), rewording.edits.end(),
+                                 [](const Edit& edit) { return !edit.taken.words.empty(); });
+    if (!any) return;
+    out += report::listing_heading(listing, kWidth) + ", where it disagrees with itself, taken as true:\n";
+    for (const Edit& edit : rewording.edits) {
+        if (edit.taken.words.empty()) continue;
+        const auto field_name = [&](std::uint32_t field) {
+            return report::one_line(listing.fields[field].name, kMostCells);
+        };
+        out += "  ";
+        report::append_wrapped(
+            out,
+            fmt::format("'{}' in {}, so that '{}' in {} {}", report::one_line(edit.taken.words, kMostCells),
+                        field_name(edit.taken.field), report::one_line(edit.words, kMostCells), field_name(edit.field),
+                        edit.wording.empty() ? std::string("goes")
+                                             : fmt::format("becomes '{}'", report::one_line(edit.wording, kMostCells))),
+            4, kWidth);
+    }
+    out += '\n';
+}
+
 void append_left_over(const RuleBook& book, const Listing& listing, const Rewording& rewording, std::string& out) {
     if (rewording.left.empty()) return;
     out += report::listing_heading(listing, kWidth) + ", left for a person:\n";

@@ -11,6 +11,10 @@
 
 namespace grainside::tools {
 
+// Which statements the edits follow, where the listing disagrees with itself; nothing where no edit does. Inert; lines
+// of 80 cells.
+void append_taken_as_true(const Listing& listing, const Rewording& rewording, std::string& out);
+
 // A heading for the listing, then for each finding its words, why there is no edit and what can be done. Nothing where
 // nothing is left. Inert; lines of 80 cells.
 void append_left_over(const RuleBook& book, const Listing& listing, const Rewording& rewording, std::string& out);

@@ -18,7 +18,7 @@ constexpr std::size_t kIdCells = 60;  // of a listing's id in a message
 }  // namespace
 
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
-                      const std::function<bool(const Listing&)>& handle) {
+                      const std::function<bool(const Listing&, const std::string& input)>& handle) {
     std::vector<std::string> inputs = options.inputs;
     if (inputs.empty()) inputs.emplace_back("-");
     ReadOptions read_options;
@@ -39,7 +39,7 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
             more = reader.value().next(listing, issues);
             diagnostics.report(issues);
             if (!more) break;
-            if (!handle(listing)) return;
+            if (!handle(listing, input)) return;
             diagnostics.progress().show(++listings, bytes_before + reader.value().bytes_read());
         }
         bytes_before += reader.value().bytes_read();

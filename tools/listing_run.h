@@ -11,10 +11,10 @@
 
 namespace grainside::tools {
 
-// Calls `handle` with each listing until it returns false. Inputs and records that cannot be read are reported and the
-// rest goes on.
+// Calls `handle` with each listing and the input that it stands in, as the call names it, until it returns false.
+// Inputs and records that cannot be read are reported and the rest goes on.
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
-                      const std::function<bool(const Listing&)>& handle);
+                      const std::function<bool(const Listing&, const std::string& input)>& handle);
 
 // Reports fields that were too long to be read.
 void report_fields_left_out(const Listing& listing, const CheckResult& result, Diagnostics& diagnostics);

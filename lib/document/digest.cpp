@@ -52,4 +52,10 @@ std::uint64_t digest_of(std::span<const Document> documents) {
     return digest.value();
 }
 
+std::uint64_t digest_of(std::initializer_list<std::string_view> texts) {
+    Digest digest;
+    for (const std::string_view text : texts) digest.add(text);
+    return digest.value();
+}
+
 }  // namespace grainside::document

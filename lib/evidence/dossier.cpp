@@ -4,6 +4,7 @@
 #include <system_error>
 #include <utility>
 
+#include "document/sha256.h"
 #include "document/yaml_document.h"
 #include "evidence/dossier_data.h"
 #include "evidence/dossier_reader.h"
@@ -66,9 +67,11 @@ Result<Dossier> Dossier::parse(std::string file, std::string text, const fs::pat
     auto data = std::make_unique<evidence::DossierData>();
     data->file = file;
     data->id = id_of(file);
+    data->folder = folder.empty() ? fs::path(".") : folder;
+    data->sha256 = document::sha256_of(text);
     const auto parsed = document::parse_yaml(std::move(file), std::move(text), faults);
     if (!parsed) return faults.take();
-    evidence::read_dossier(*parsed, book.rule_book().data(), book.data(), folder, options.today, *data, faults);
+    evidence::read_dossier(*parsed, book.rule_book().data(), book.data(), options.today, *data, faults);
     if (faults.any_errors()) return faults.take();
     return Dossier(std::move(data), faults.take());
 }

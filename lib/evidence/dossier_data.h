@@ -6,11 +6,13 @@
 #include <cstddef>
 #include <cstdint>
 #include <deque>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "evidence/cost_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/claim.h"
 #include "grainside/listing.h"
@@ -53,20 +55,28 @@ struct OwnPrior {
 };
 
 struct DossierData {
-    std::string file;  // as the caller named it
-    std::string id;    // the file's name without folder and extension
+    std::string file;              // as the caller named it
+    std::string id;                // the file's name without folder and extension
+    std::filesystem::path folder;  // where files that it names lie
+    std::string sha256;            // of its text
     std::string what, seller, bought, price, condition, category;
+    std::optional<CostValue> paid;  // `price` as money
     double months_in_use = 0;
     bool worn() const noexcept { return months_in_use > 0 || condition == "used"; }
 
     bool has_listing = false;
     std::string captured, listing_file;
+    std::string listing_sha256;     // of the file; of an inline listing, of its fields' names and texts
     std::deque<std::string> texts;  // what the listing's views point into
     Listing listing;
+    bool lent_category = false;  // its last field is the sample's category
+    // Of an inline listing: where each of its fields stands in the dossier, from 1; 0 = not there.
+    std::vector<std::uint32_t> field_lines;
 
     std::vector<PartRecord> parts;
     std::vector<ConfirmedPart> confirmed;
     std::vector<OwnPrior> priors;
+    DossierCosts costs;
 };
 
 }  // namespace grainside::evidence

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "evidence/cost_reader.h"
 #include "evidence/day_check.h"
 #include "evidence/entry_reader.h"
 #include "evidence/listing_section.h"
@@ -19,13 +20,14 @@ namespace {
 
 constexpr double kMostMonths = 1200;
 
-void read_sample(const EntryReader& reader, Node node, DayCheck& days, DossierData& dossier) {
+void read_sample(const EntryReader& reader, Node node, const EvidenceData& data, DayCheck& days, DossierData& dossier) {
     if (!reader.check_keys(node, {"what", "category", "seller", "bought", "price", "condition", "months_in_use"})) {
         return;
     }
     dossier.what = reader.text(node, "what");
     dossier.seller = reader.text(node, "seller");
     dossier.price = reader.text(node, "price");
+    if (const Node price = node.find("price"); price.exists()) read_price(reader, price, data, dossier);
     dossier.bought = days.read(node, "bought");
     days.set_bought(dossier.bought);
     if (const Node category = node.find("category"); category.exists()) {
@@ -109,24 +111,25 @@ private:
 }  // namespace
 
 void read_dossier(const Document& document, const rules::BookData& book, const EvidenceData& data,
-                  const std::filesystem::path& folder, const std::string& today, DossierData& dossier, Faults& faults) {
+                  const std::string& today, DossierData& dossier, Faults& faults) {
     const EntryReader reader(book, document, faults);
     const Node root = document.root();
     if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs"})) return;
     DayCheck days(reader, today);
     if (const Node sample = root.find("sample"); sample.exists()) {
-        read_sample(reader, sample, days, dossier);
+        read_sample(reader, sample, data, days, dossier);
     } else {
         reader.error(root, "missing-key", "a dossier needs `sample`", "say at least `sample: {what: ...}`");
     }
     if (const Node listing = root.find("listing"); listing.exists()) {
-        read_listing(reader, listing, folder, days, dossier);
+        read_listing(reader, listing, days, dossier);
     }
     if (const Node parts = root.find("parts"); parts.exists()) PartsReader(reader, data, days, dossier).read(parts);
     if (const Node confirmed = root.find("confirmed"); confirmed.exists()) {
         read_confirmed(reader, confirmed, data, dossier);
     }
     if (const Node priors = root.find("priors"); priors.exists()) read_own_priors(reader, priors, data, dossier);
+    if (const Node costs = root.find("costs"); costs.exists()) read_costs(reader, costs, data, dossier);
 }
 
 }  // namespace grainside::evidence

@@ -2,7 +2,6 @@
 #ifndef GRAINSIDE_EVIDENCE_DOSSIER_READER_H
 #define GRAINSIDE_EVIDENCE_DOSSIER_READER_H
 
-#include <filesystem>
 #include <string>
 
 #include "document/document.h"
@@ -13,15 +12,14 @@
 
 namespace grainside::evidence {
 
-// Fills `dossier`, whose file and id stand already. `today` is YYYY-MM-DD or empty; `folder` is where a listing's file
-// is looked for. Faults: those of reading_reader.h and listing_section.h, and "missing-key" (`sample`), "unknown-key",
-// "wrong-type", "unknown-category", "unknown-condition", "negative", "out-of-range", "unknown-part", "unknown-frame",
+// Fills `dossier`, whose file, id and folder stand already. `today` is YYYY-MM-DD or empty. Faults: those of
+// reading_reader.h, listing_section.h and cost_reader.h, and "missing-key" (`sample`), "unknown-key", "wrong-type",
+// "unknown-category", "unknown-condition", "negative", "out-of-range", "unknown-part", "unknown-frame",
 // "unknown-candidate", "wrong-part" (confirmed by a frame that does not ask of the part), "bad-prior", "prior-sum",
 // "too-many-readings". Warnings: "no-readings" (a part), "worn-though-new", and those of DayCheck and
 // computed_quantities.h. REQUIRES: `today` is a day or empty.
 void read_dossier(const document::Document& document, const rules::BookData& book, const EvidenceData& data,
-                  const std::filesystem::path& folder, const std::string& today, DossierData& dossier,
-                  document::Faults& faults);
+                  const std::string& today, DossierData& dossier, document::Faults& faults);
 
 }  // namespace grainside::evidence
 

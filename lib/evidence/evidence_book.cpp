@@ -6,6 +6,7 @@
 #include "evidence/evidence_data.h"
 #include "evidence/load_alloys.h"
 #include "evidence/load_candidates.h"
+#include "evidence/load_costs.h"
 #include "evidence/load_judging.h"
 #include "evidence/load_limits.h"
 #include "evidence/load_methods.h"
@@ -29,6 +30,7 @@ Result<EvidenceBook> EvidenceBook::load(const RuleBook& book) {
     evidence::load_candidates(book.data(), *data, faults);
     evidence::load_methods(book.data(), *data, faults);
     evidence::load_limits(book.data(), *data, faults);
+    evidence::load_costs(book.data(), *data, faults);
     if (faults.any_errors()) return faults.take();
     return EvidenceBook(book, std::move(data));
 }

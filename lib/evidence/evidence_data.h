@@ -1,5 +1,5 @@
-// What the evidence half of a rule book holds (rules/EVIDENCE.md): frames and candidates, alloys, methods, limits and
-// the judging policy. Plain data, filled once by the loaders and immutable afterwards.
+// What the evidence half of a rule book holds (rules/EVIDENCE.md): frames and candidates, alloys, methods, limits,
+// usual costs and the judging policy. Plain data, filled once by the loaders and immutable afterwards.
 #ifndef GRAINSIDE_EVIDENCE_EVIDENCE_DATA_H
 #define GRAINSIDE_EVIDENCE_EVIDENCE_DATA_H
 
@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "evidence/cost_data.h"
 #include "grainside/claim.h"
 #include "grainside/rule_book.h"
 #include "measure/alloy_window.h"
@@ -159,6 +160,7 @@ struct EvidenceData {
     std::vector<Alloy> alloys;
     std::vector<Method> methods;
     std::vector<Limit> limits;
+    CostBook costs;
     Judging judging;
 };
 

@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <system_error>
+#include <utility>
 
+#include "document/sha256.h"
+#include "evidence/beside_file.h"
 #include "grainside/listing_reader.h"
 
 namespace grainside::evidence {
@@ -13,8 +15,6 @@ namespace grainside::evidence {
 using document::Node;
 
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::string_view kTextKeys[] = {"name", "description", "material", "category"};
 
@@ -36,17 +36,16 @@ public:
         }
     }
 
-    void read_file(Node node, const fs::path& folder) {
+    void read_file(Node node, Node digest) {
         const std::string_view name = node.text();
-        if (!is_plain_name(name)) {
-            reader_.error(node, "outside-folder", fmt::format("'{}' is no plain file name", name),
-                          "put the file beside the dossier and name it without folders");
+        const BesideFile file = find_beside(dossier_.folder, name, Where::beside, kMaxListingFileBytes);
+        if (!file.found()) {
+            reader_.error(node, file.code, file.message, file.hint);
             return;
         }
-        const std::optional<fs::path> path = resolve(node, folder);
-        if (!path) return;
         dossier_.listing_file = name;
-        auto opened = ListingReader::open(path->string(), {});
+        check_digest(digest, document::sha256_of_file(file.path).value_or(std::string()));
+        auto opened = ListingReader::open(file.path.string(), {});
         if (!opened) {
             reader_.error(node, "unreadable", fmt::format("the listing '{}' cannot be read", name));
             return;
@@ -69,6 +68,25 @@ public:
         }
     }
 
+    // What was written down when the listing was captured against what is here now.
+    void check_digest(Node stated, std::string found) {
+        dossier_.listing_sha256 = std::move(found);
+        if (!stated.exists()) return;
+        std::string_view digits = stated.text();
+        constexpr std::string_view kPrefix = "sha256:";
+        if (digits.starts_with(kPrefix)) digits.remove_prefix(kPrefix.size());
+        const bool is_digest = digits.size() == dossier_.listing_sha256.size() &&
+                               digits.find_first_not_of("0123456789abcdef") == std::string_view::npos;
+        if (!is_digest) {
+            reader_.error(stated, "bad-digest", "a digest is the SHA-256 as 64 digits 0-9 and a-f",
+                          "`sha256sum FILE` prints it");
+        } else if (digits != dossier_.listing_sha256) {
+            reader_.error(stated, "digest-differs",
+                          "the listing is not the one whose digest stands here: it has changed since",
+                          "bring back the listing as captured; its digest now is " + dossier_.listing_sha256);
+        }
+    }
+
     std::string_view keep(std::string_view text) { return dossier_.texts.emplace_back(text); }
 
 private:
@@ -88,41 +106,7 @@ private:
         if (node.text().empty()) return;
         const std::string_view kept_name = keep(name);
         dossier_.listing.fields.push_back({kept_name, keep(node.text())});
-    }
-
-    static bool is_plain_name(std::string_view name) {
-        constexpr std::string_view kForbidden("/\\\0", 3);
-        return !name.empty() && name != "." && name != ".." && name != "-" &&
-               name.find_first_of(kForbidden) == std::string_view::npos;
-    }
-
-    // Where the file lies, links resolved.
-    std::optional<fs::path> resolve(Node node, const fs::path& folder) {
-        std::error_code failed;
-        const fs::path home = fs::canonical(folder.empty() ? fs::path(".") : folder, failed);
-        const fs::path path = failed ? fs::path() : fs::canonical(home / fs::path(std::string(node.text())), failed);
-        if (failed) {
-            reader_.error(node, "unreadable", fmt::format("there is no file '{}' beside the dossier", node.text()));
-            return std::nullopt;
-        }
-        if (path.parent_path() != home) {
-            reader_.error(node, "outside-folder", fmt::format("'{}' leads out of the dossier's folder", node.text()),
-                          "put a copy beside the dossier");
-            return std::nullopt;
-        }
-        // A pipe or a device might never end.
-        const bool regular = fs::is_regular_file(path, failed);
-        const std::uintmax_t size = failed || !regular ? 0 : fs::file_size(path, failed);
-        if (failed || !regular) {
-            reader_.error(node, "unreadable", fmt::format("'{}' is no readable file", node.text()));
-            return std::nullopt;
-        }
-        if (size > kMaxListingFileBytes) {
-            reader_.error(node, "too-large",
-                          fmt::format("'{}' is larger than {} MiB", node.text(), kMaxListingFileBytes >> 20));
-            return std::nullopt;
-        }
-        return path;
+        dossier_.field_lines.push_back(node.line());
     }
 
     void keep(const Listing& read) {
@@ -141,21 +125,30 @@ private:
     DossierData& dossier_;
 };
 
+// Names and texts with their lengths, so that no two lists of fields read alike.
+std::string digest_of_fields(const Listing& listing) {
+    std::string bytes;
+    for (const Field& field : listing.fields) {
+        for (const std::string_view text : {field.name, field.text}) bytes += fmt::format("{}:{}\n", text.size(), text);
+    }
+    return document::sha256_of(bytes);
+}
+
 }  // namespace
 
-void read_listing(const EntryReader& reader, Node node, const fs::path& folder, const DayCheck& days,
-                  DossierData& dossier) {
+void read_listing(const EntryReader& reader, Node node, const DayCheck& days, DossierData& dossier) {
     if (!reader.check_keys(node, {"captured", "file", "digest", "name", "description", "material", "category",
                                   "attributes", "region", "language"})) {
         return;
     }
     dossier.has_listing = true;
     dossier.captured = days.read(node, "captured");
-    reader.text(node, "digest");
     ListingSection section(reader, dossier);
     const Node file = node.find("file");
+    const Node digest = node.find("digest");
     if (!file.exists()) {
         section.read_inline(node);
+        section.check_digest(digest, digest_of_fields(dossier.listing));
     } else {
         for (const std::string_view key : {"name", "description", "material", "category", "attributes"}) {
             const Node field = node.find(key);
@@ -163,7 +156,7 @@ void read_listing(const EntryReader& reader, Node node, const fs::path& folder, 
             reader.error_at_key(field, "both-ways", fmt::format("`{}` cannot stand beside `file`", key),
                                 "the listing is the file, or the fields here");
         }
-        section.read_file(file, folder);
+        section.read_file(file, digest);
     }
     // What stands here is better known than what the file says.
     const std::string region = reader.text(node, "region");
@@ -177,6 +170,7 @@ void read_listing(const EntryReader& reader, Node node, const fs::path& folder, 
                                   [](const Field& field) { return field.name == "category"; });
     if (!told && !dossier.category.empty()) {
         dossier.listing.fields.push_back({"category", section.keep(dossier.category)});
+        dossier.lent_category = true;
     }
 }
 

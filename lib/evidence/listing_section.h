@@ -3,7 +3,6 @@
 #define GRAINSIDE_EVIDENCE_LISTING_SECTION_H
 
 #include <cstddef>
-#include <filesystem>
 
 #include "evidence/day_check.h"
 #include "evidence/dossier_data.h"
@@ -13,14 +12,13 @@ namespace grainside::evidence {
 
 inline constexpr std::size_t kMaxListingFileBytes = std::size_t{16} << 20;
 
-// Fills the listing of `dossier`, whose id stands already; its views point into `dossier.texts`. The file is a regular
-// one in `folder` itself, named without folders; a symbolic link that leads out of it is refused. It is read as
-// ListingReader reads it, and must hold exactly one listing. Issues of the reader carry the file's name as written.
-// Faults: "unknown-key", "missing-key" (neither `file` nor a text), "wrong-type", "both-ways" (`file` and inline
-// fields), "outside-folder", "unreadable", "too-large", "no-listing", "many-listings", those of DayCheck and of
-// ListingReader.
-void read_listing(const EntryReader& reader, document::Node node, const std::filesystem::path& folder,
-                  const DayCheck& days, DossierData& dossier);
+// Fills the listing of `dossier`, whose id and folder stand already; its views point into `dossier.texts`. The file is
+// a regular one in that folder itself, named without folders; a symbolic link that leads out of it is refused. It is
+// read as ListingReader reads it, and must hold exactly one listing. Issues of the reader carry the file's name as
+// written. Faults: "unknown-key", "missing-key" (neither `file` nor a text), "wrong-type", "both-ways" (`file` and
+// inline fields), "outside-folder", "unreadable", "too-large", "no-listing", "many-listings", "bad-digest",
+// "digest-differs", those of DayCheck and of ListingReader.
+void read_listing(const EntryReader& reader, document::Node node, const DayCheck& days, DossierData& dossier);
 
 }  // namespace grainside::evidence
 

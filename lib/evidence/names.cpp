@@ -1,5 +1,19 @@
 #include "evidence/names.h"
 
+#include "grainside/cost.h"
+
+namespace grainside {
+inline namespace v0 {
+
+std::string_view name_of(CostGroup group) noexcept {
+    constexpr std::string_view kGroups[] = {"materials", "hardware",  "labour", "overhead", "packing", "margin",
+                                            "freight",   "insurance", "duty",   "fees",     "other"};
+    return kGroups[static_cast<std::size_t>(group)];
+}
+
+}  // namespace v0
+}  // namespace grainside
+
 namespace grainside::evidence {
 
 namespace {

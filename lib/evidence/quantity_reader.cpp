@@ -23,6 +23,10 @@ std::string how_to_write(Dimension dimension) {
 
 }  // namespace
 
+std::string_view code_in_documents(std::string_view code) noexcept {
+    return code == "empty" || code == "too-long" || code == "malformed" ? "bad-quantity" : code;
+}
+
 std::optional<measure::ParsedQuantity> read_quantity(const EntryReader& reader, Node node, Dimension expected) {
     if (!node.is_scalar()) {
         reader.error(node, "wrong-type", "expected a quantity", how_to_write(expected));
@@ -31,8 +35,7 @@ std::optional<measure::ParsedQuantity> read_quantity(const EntryReader& reader, 
     const measure::QuantityOrFault read = measure::parse_quantity(node.text(), expected);
     if (const auto* quantity = std::get_if<measure::ParsedQuantity>(&read)) return *quantity;
     const auto& fault = std::get<measure::QuantityFault>(read);
-    const bool no_quantity = fault.code == "empty" || fault.code == "too-long" || fault.code == "malformed";
-    reader.error(node, no_quantity ? std::string_view("bad-quantity") : fault.code, fault.message,
+    reader.error(node, code_in_documents(fault.code), fault.message,
                  fault.hint.empty() ? how_to_write(expected) : fault.hint);
     return std::nullopt;
 }

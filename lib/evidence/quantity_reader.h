@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "evidence/entry_reader.h"
 #include "measure/quantity_text.h"
@@ -15,6 +16,9 @@ namespace grainside::evidence {
 // "mixed-units", "bad-uncertainty", "range-reversed", "too-few-repeats", "open-ended", "not-positive".
 std::optional<measure::ParsedQuantity> read_quantity(const EntryReader& reader, document::Node node,
                                                      measure::Dimension expected);
+
+// The code under which a quantity's fault is told of a document: "bad-quantity" for what is none at all.
+std::string_view code_in_documents(std::string_view code) noexcept;
 
 // A reading: what can be less than nothing only a temperature and the coordinates a and b of a colour are. Faults also:
 // "no-uncertainty", "negative", "above-100" (of shares).

@@ -74,11 +74,25 @@ std::size_t span_of_interval(std::size_t count, double probability) {
     return std::clamp<std::size_t>(span, 1, count - 1);
 }
 
+// Where the symmetric interval begins: the r of 7.7.2, which counts from 1.
+std::size_t first_of_symmetric(std::size_t count, std::size_t span) {
+    return (count - span + 1) / 2 - 1;
+}
+
 Interval symmetric_interval(std::span<const double> sorted, double probability) {
     const std::size_t span = span_of_interval(sorted.size(), probability);
-    // The r of 7.7.2, which counts from 1.
-    const std::size_t low = (sorted.size() - span + 1) / 2 - 1;
+    const std::size_t low = first_of_symmetric(sorted.size(), span);
     return {sorted[low], sorted[low + span]};
+}
+
+// The same of values in any order, which it moves about: two of them need no sorting of all.
+Interval symmetric_of_unsorted(std::span<double> values, double probability) {
+    const std::size_t span = span_of_interval(values.size(), probability);
+    const auto low = values.begin() + static_cast<std::ptrdiff_t>(first_of_symmetric(values.size(), span));
+    const auto high = low + static_cast<std::ptrdiff_t>(span);
+    std::nth_element(values.begin(), low, values.end());
+    std::nth_element(low + 1, high, values.end());
+    return {*low, *high};
 }
 
 Interval shortest_interval(std::span<const double> sorted, double probability) {
@@ -95,8 +109,7 @@ using BlockResult = std::array<double, 4>;
 
 BlockResult block_result(std::vector<double> block, double probability) {
     const Moments moments = moments_of(block);
-    std::sort(block.begin(), block.end());
-    const Interval interval = symmetric_interval(block, probability);
+    const Interval interval = symmetric_of_unsorted(block, probability);
     return {moments.mean, moments.sd, interval.low, interval.high};
 }
 

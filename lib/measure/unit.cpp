@@ -27,10 +27,13 @@ constexpr UnitInfo kUnits[] = {
     {"\xC2\xB5in", Dimension::length, 2.54e-5, 0},
     {"oz", Dimension::length, 25.4 / 64, 0},
     {"iron", Dimension::length, 25.4 / 48, 0},
+    {"ft", Dimension::length, 304.8, 0},
+    {"yd", Dimension::length, 914.4, 0},
     {"g", Dimension::mass, 1, 0},
     {"mg", Dimension::mass, 1e-3, 0},
     {"\xC2\xB5g", Dimension::mass, 1e-6, 0},
     {"kg", Dimension::mass, 1000, 0},
+    {"lb", Dimension::mass, 453.59237, 0},
     {"g/cm\xC2\xB3", Dimension::density, 1, 0},
     {"kg/m\xC2\xB3", Dimension::density, 1e-3, 0},
     {"\xC2\xB0"
@@ -62,6 +65,15 @@ constexpr UnitInfo kUnits[] = {
     {"mg/cm\xC2\xB2", Dimension::mass_per_area, 10, 0},
     // A sixteenth of a pound on a square yard of 0.9144 m by 0.9144 m.
     {"oz/yd\xC2\xB2", Dimension::mass_per_area, 453.59237 / 16 / (0.9144 * 0.9144), 0},
+    {"dm\xC2\xB2", Dimension::area, 1, 0},
+    {"cm\xC2\xB2", Dimension::area, 0.01, 0},
+    {"m\xC2\xB2", Dimension::area, 100, 0},
+    // 3.048 dm squared, 0.254 dm squared, 9.144 dm squared.
+    {"sq ft", Dimension::area, 9.290304, 0},
+    {"sq in", Dimension::area, 0.064516, 0},
+    {"sq yd", Dimension::area, 83.612736, 0},
+    {"hides", Dimension::hides, 1, 0},
+    {"sides", Dimension::hides, 0.5, 0},
 };
 
 struct Spelling {
@@ -127,6 +139,37 @@ constexpr Spelling kSpellings[] = {
     {"yr", "years"},
     {"ug/cm2/wk", "\xC2\xB5g/cm\xC2\xB2/week"},
     {"gsm", "g/m\xC2\xB2"},
+    {"foot", "ft"},
+    {"feet", "ft"},
+    {"yard", "yd"},
+    {"yards", "yd"},
+    {"lbs", "lb"},
+    {"pound", "lb"},
+    {"pounds", "lb"},
+    {"metre", "m"},
+    {"metres", "m"},
+    {"meter", "m"},
+    {"meters", "m"},
+    {"sq.ft", "sq ft"},
+    {"ft2", "sq ft"},
+    {"squarefoot", "sq ft"},
+    {"squarefeet", "sq ft"},
+    {"sq.in", "sq in"},
+    {"in2", "sq in"},
+    {"squareinch", "sq in"},
+    {"squareinches", "sq in"},
+    {"sq.yd", "sq yd"},
+    {"yd2", "sq yd"},
+    {"squareyard", "sq yd"},
+    {"squareyards", "sq yd"},
+    {"sqm", "m\xC2\xB2"},
+    {"sq.m", "m\xC2\xB2"},
+    {"squaremetre", "m\xC2\xB2"},
+    {"squaremetres", "m\xC2\xB2"},
+    {"squaremeter", "m\xC2\xB2"},
+    {"squaremeters", "m\xC2\xB2"},
+    {"hide", "hides"},
+    {"side", "sides"},
 };
 
 std::string without_spaces_and_carets(std::string_view text) {
@@ -196,6 +239,10 @@ std::string_view name_of(Dimension dimension) noexcept {
             return "force";
         case Dimension::mass_per_area:
             return "mass per area";
+        case Dimension::area:
+            return "area";
+        case Dimension::hides:
+            return "number of hides";
     }
     return {};
 }

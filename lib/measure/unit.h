@@ -3,7 +3,8 @@
 // Every dimension has one working unit, in which every value inside the library stands; other units occur only where
 // text is read or written. Factors are exact by definition: the inch is 25.4 mm, the pound 0.45359237 kg (international
 // yard and pound agreement, 1959), the standard acceleration of free fall 9.80665 m/s2 (3rd CGPM, 1901); the leather
-// ounce is 1/64 inch and the iron 1/48 inch of thickness (trade usage); a year is 365.25 days and a month a twelfth of
+// ounce is 1/64 inch and the iron 1/48 inch of thickness (trade usage); a foot is 0.3048 m and a yard 0.9144 m, so that a
+// square foot is 9.290304 dm2; a side is half a hide; a year is 365.25 days and a month a twelfth of
 // it. The table is constant; any number of threads may read it.
 #ifndef GRAINSIDE_MEASURE_UNIT_H
 #define GRAINSIDE_MEASURE_UNIT_H
@@ -25,9 +26,11 @@ enum class Dimension : std::uint8_t {
     release_rate,     // in ug/cm2/week
     force_per_width,  // in N/cm
     force,            // in N
-    mass_per_area     // in g/m2
+    mass_per_area,    // in g/m2
+    area,             // in dm2
+    hides             // in hides: how leather is counted that is sold as it comes off the animal
 };
-inline constexpr std::size_t kDimensionCount = 11;
+inline constexpr std::size_t kDimensionCount = 13;
 std::string_view name_of(Dimension dimension) noexcept;  // "release rate" for release_rate
 
 // A value `v` in this unit is `v * factor + offset` in the working unit of its dimension. Lives as long as the program.

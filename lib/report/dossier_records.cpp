@@ -8,8 +8,10 @@
 #include "evidence/dossier_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/dossier_report.h"
+#include "report/concession_text.h"
 #include "report/json_writer.h"
 #include "report/rounded.h"
+#include "verdict/rule_of_verdict.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -76,11 +78,15 @@ void write_methods(JsonWriter& json, const DossierContext& context, const std::v
 
 class VerdictRecord {
 public:
-    VerdictRecord(const DossierContext& context, const Judgement& judgement, const Verdict& verdict, std::string& out)
+    VerdictRecord(const DossierContext& context, const Judgement& judgement, std::size_t at, const Conceded* conceded,
+                  std::string& out)
         : context_(context),
-          verdict_(verdict),
+          at_(at),
+          conceded_(conceded),
+          verdict_(judgement.verdicts[at]),
           check_(*judgement.check),
-          claim_(check_.mentions[verdict.claim]),
+          claim_(check_.mentions[verdict_.claim]),
+          out_(out),
           json_(out) {}
 
     void write() {
@@ -120,36 +126,13 @@ public:
         json_.end_array();
         write_texts(json_, "would_change", verdict_.would_change);
         json_.optional_member("next_test", verdict_.next_test);
+        report::append_concession_member(out_, conceded_, at_);
         json_.end_object();
     }
 
 private:
-    // The limit gives the grade, or leaves it open.
-    bool decided(const LimitResult& limit) const {
-        switch (verdict_.grade) {
-            case Grade::contradicted:
-                return limit.says == LimitVerdict::contradicts;
-            case Grade::consistent:
-                return limit.says == LimitVerdict::supports;
-            case Grade::inconclusive:
-                return limit.says == LimitVerdict::undecided;
-            default:
-                return false;
-        }
-    }
-
     // The rule on words, or the limit that decided; none where the readings alone did.
-    void write_rule() {
-        if (verdict_.basis != Basis::evidence && verdict_.finding != kNoClaim) {
-            json_.member("rule", std::string_view(context_.book.rules()[check_.findings[verdict_.finding].rule].id));
-            return;
-        }
-        for (const LimitResult& limit : verdict_.limits) {
-            if (!decided(limit) || verdict_.grade == Grade::inconclusive) continue;
-            json_.member("rule", std::string_view(limit.limit));
-            return;
-        }
-    }
+    void write_rule() { json_.optional_member("rule", verdict::deciding_rule(context_.book, check_, verdict_)); }
 
     // Sources, the markets of the rule or limits that spoke, and whether a source's text could not be seen.
     void write_sources() {
@@ -187,7 +170,7 @@ private:
         }
         std::vector<std::string> markets;
         for (const LimitResult& limit : verdict_.limits) {
-            if (!decided(limit)) continue;
+            if (!verdict::decides(limit, verdict_)) continue;
             if (limit.markets.empty()) return {};
             for (const std::string& market : limit.markets) {
                 if (std::find(markets.begin(), markets.end(), market) == markets.end()) markets.push_back(market);
@@ -215,25 +198,30 @@ private:
     }
 
     DossierContext context_;
+    std::size_t at_;
+    const Conceded* conceded_;
     const Verdict& verdict_;
     const CheckResult& check_;
     const Claim& claim_;
+    std::string& out_;
     JsonWriter json_;
 };
 
 }  // namespace
 
 void write_judgement_records(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                             std::string& out) {
-    for (const Verdict& verdict : judgement.verdicts) {
-        VerdictRecord(context, judgement, verdict, out).write();
+                             std::string& out, const Conceded* conceded) {
+    for (std::size_t at = 0; at < judgement.verdicts.size(); ++at) {
+        VerdictRecord(context, judgement, at, conceded, out).write();
         out += '\n';
     }
+    const std::size_t counted = report::counting(conceded, judgement.verdicts.size());
     JsonWriter json(out);
     json.begin_object();
     json.member("dossier", context.dossier.id());
     json.member("claims", std::uint64_t{judgement.check == nullptr ? 0 : judgement.check->claim_count});
-    json.member("verdicts", std::uint64_t{judgement.verdicts.size()});
+    json.member("verdicts", std::uint64_t{counted});
+    if (conceded != nullptr) json.member("conceded", std::uint64_t{conceded->count});
     json.key("unasked");
     json.begin_array();
     for (const ReadingPlace& place : judgement.unasked) {
@@ -241,10 +229,10 @@ void write_judgement_records(const DossierContext& context, const Judgement& jud
     }
     json.end_array();
     json.key("worst");
-    if (judgement.verdicts.empty()) {
+    if (counted == 0) {
         json.value_null();
     } else {
-        json.value(name_of(judgement.worst));
+        json.value(name_of(conceded != nullptr ? conceded->worst : judgement.worst));
     }
     json.member("decision_rule", name_of(judged.decision_rule));
     write_methods(json, context, judgement.methods);

@@ -5,13 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 #include <vector>
 
 #include "evidence/evidence_data.h"
 #include "measure/quantity_text.h"
 #include "measure/unit.h"
 #include "report/plain_lines.h"
+#include "report/verdict_facts.h"
 #include "verdict/quantity_words.h"
 
 namespace grainside::report {
@@ -83,11 +83,11 @@ std::string method_and_date(const DossierContext& context, Part part, std::uint3
     return one->date.empty() ? title : title + ", " + one->date;
 }
 
-std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading) {
+std::string reading_result(const DossierContext& context, Part part, std::uint32_t reading) {
     const evidence::Reading* one = reading_at(context, part, reading);
     if (one == nullptr) return {};
     const evidence::Method& method = context.evidence.data().methods[one->method];
-    std::string line = method_and_date(context, part, reading) + ": ";
+    std::string line;
     if (one->outcome != evidence::kNone) line += method.outcomes[one->outcome].means;
     for (std::size_t i = 0; i < std::min(one->quantities.size(), kMostQuantities); ++i) {
         if (i > 0 || one->outcome != evidence::kNone) line += ", ";
@@ -96,10 +96,31 @@ std::string reading_line(const DossierContext& context, Part part, std::uint32_t
     return line;
 }
 
+std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading) {
+    const std::string result = reading_result(context, part, reading);
+    return result.empty() ? result : method_and_date(context, part, reading) + ": " + result;
+}
+
 std::string weight_text(double decibans, std::string_view what) {
     const double odds = std::pow(10, std::abs(decibans) / 10);
     return fmt::format("{:.1f} decibans {} {}, {:.{}f} to 1", std::abs(decibans), decibans < 0 ? "against" : "for",
                        what, odds, odds < 10 ? 1 : 0);
+}
+
+std::vector<Caution> cautions_of(const std::vector<NamedMethod>& methods) {
+    std::vector<Caution> cautions;
+    for (const NamedMethod& method : methods) {
+        for (const std::string& text : method.cautions) {
+            const auto same = std::find_if(cautions.begin(), cautions.end(),
+                                           [&](const Caution& known) { return known.text == text; });
+            if (same == cautions.end()) {
+                cautions.push_back({text, method.title});
+            } else {
+                same->methods += "; " + method.title;
+            }
+        }
+    }
+    return cautions;
 }
 
 void append_methods(const DossierContext& context, const std::vector<NamedMethod>& methods, Colours colours,
@@ -115,29 +136,16 @@ void append_methods(const DossierContext& context, const std::vector<NamedMethod
         out += "  - ";
         append_wrapped(out, text, kIndent, width);
     };
-    // The same warning of several methods is read once.
-    std::vector<std::pair<std::string, std::string>> cautions;  // text, titles
-    for (const NamedMethod& method : methods) {
-        for (const std::string& caution : method.cautions) {
-            const auto same = std::find_if(cautions.begin(), cautions.end(),
-                                           [&](const auto& known) { return known.first == caution; });
-            if (same == cautions.end()) {
-                cautions.emplace_back(caution, method.title);
-            } else {
-                same->second += "; " + method.title;
-            }
-        }
-    }
+    const std::vector<Caution> cautions = cautions_of(methods);
     if (!cautions.empty()) heading("Cautions of the methods named");
-    for (const auto& [text, titles] : cautions) item(fmt::format("{} ({})", text, titles));
+    for (const Caution& caution : cautions) item(fmt::format("{} ({})", caution.text, caution.methods));
     if (!cautions.empty()) out += '\n';
     if (methods.empty()) return;
     heading("What the methods stand on");
     for (const NamedMethod& method : methods) {
         std::vector<std::string> cites;
         for (const std::uint32_t index : method.sources) {
-            const SourceInfo& source = context.book.sources()[index];
-            cites.push_back(source.cite + (source.from_memory ? " (from memory)" : ""));
+            cites.push_back(cited(context.book.sources()[index]));
         }
         item(fmt::format("{}: {}", method.title, fmt::join(cites, "; ")));
     }

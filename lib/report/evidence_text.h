@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "evidence/dossier_data.h"
 #include "grainside/dossier_report.h"
@@ -31,11 +32,21 @@ void append_sample_heading(const DossierContext& context, Colours colours, std::
 // "Cut edge under a loupe, 2026-08-20: yarns or a knit under a polymer coat"; "" where the dossier has no such reading.
 std::string reading_line(const DossierContext& context, Part part, std::uint32_t reading);
 
+// The same without the method and the day: "yarns or a knit under a polymer coat".
+std::string reading_result(const DossierContext& context, Part part, std::uint32_t reading);
+
 // "20.3 decibans against it, 107 to 1", where `what` is "it".
 std::string weight_text(double decibans, std::string_view what);
 
 // "Cut edge under a loupe, 2026-08-20"
 std::string method_and_date(const DossierContext& context, Part part, std::uint32_t reading);
+
+// A caution with the titles of the methods that need it, "; " between them: the same warning is read once.
+struct Caution {
+    std::string text;
+    std::string methods;
+};
+std::vector<Caution> cautions_of(const std::vector<NamedMethod>& methods);
 
 // The cautions of the methods that a view names, each text once, then what each method stands on; nothing for no
 // method.

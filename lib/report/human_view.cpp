@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "grainside/report.h"
+#include "report/concession_text.h"
 #include "report/excerpts.h"
+#include "report/fixed_texts.h"
 #include "report/grade_colour.h"
 #include "report/marked_text.h"
 #include "report/plain_lines.h"
@@ -31,11 +33,12 @@ constexpr std::size_t kMostWordCells = 120;
 class View {
 public:
     View(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
-         const ViewOptions& options, std::string& out)
+         const ViewOptions& options, const Conceded* conceded, std::string& out)
         : book_(book),
           listing_(listing),
           result_(result),
           checker_(checker),
+          conceded_(conceded),
           colours_(options.colour),
           width_(report::width_of(options)),
           out_(out) {}
@@ -53,7 +56,7 @@ public:
             const std::uint32_t field = field_of(result_.findings[first]);
             std::size_t last = first;
             while (last < result_.findings.size() && field_of(result_.findings[last]) == field) ++last;
-            write_field(field, std::span(result_.findings).subspan(first, last - first));
+            write_field(field, first, last);
             first = last;
         }
         report::append_fields_left_out(out_, result_);
@@ -76,7 +79,9 @@ private:
 
     std::string claims_text() const { return counted(result_.claim_count, "claim", "claims"); }
 
-    void write_field(std::uint32_t index, std::span<const Finding> findings) {
+    // The findings from `first` to before `last` are those of the field `index`.
+    void write_field(std::uint32_t index, std::size_t first, std::size_t last) {
+        const auto findings = std::span(result_.findings).subspan(first, last - first);
         const Field& field = listing_.fields[index];
         out_.append(kFieldIndent, ' ');
         out_ += colours_.quiet();
@@ -88,10 +93,11 @@ private:
         for (const Finding& finding : findings) marks.push_back({finding.start, finding.end, finding.grade});
         report::append_marked_text(out_, field.text, marks, colours_, kTextIndent, width_);
         out_ += '\n';
-        for (const Finding& finding : findings) write_finding(field, finding);
+        for (std::size_t at = first; at < last; ++at) write_finding(field, at);
     }
 
-    void write_finding(const Field& field, const Finding& finding) {
+    void write_finding(const Field& field, std::size_t at) {
+        const Finding& finding = result_.findings[at];
         const RuleInfo& rule = book_.rules()[finding.rule];
         const Claim& claim = result_.mentions[finding.claim];
         out_.append(kTextIndent, ' ');
@@ -114,6 +120,9 @@ private:
         write_sources(rule);
         write_value("markets", markets_text(rule));
         write_value("rule", rule.id);
+        if (report::concession_of(conceded_, at) != nullptr) {
+            write_value(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
+        }
         out_ += '\n';
     }
 
@@ -160,8 +169,11 @@ private:
 
     void write_summary() {
         std::array<std::uint64_t, 6> of_grade{};
-        for (const Finding& finding : result_.findings) ++of_grade[static_cast<std::size_t>(finding.grade)];
-        std::string text = counted(result_.findings.size(), "finding", "findings");
+        for (std::size_t at = 0; at < result_.findings.size(); ++at) {
+            if (conceded_ != nullptr && conceded_->stands(at)) continue;
+            ++of_grade[static_cast<std::size_t>(result_.findings[at].grade)];
+        }
+        std::string text = counted(report::counting(conceded_, result_.findings.size()), "finding", "findings");
         std::string_view separator = ": ";
         for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
             if (of_grade[grade] == 0) continue;
@@ -169,6 +181,7 @@ private:
             text += name_of(static_cast<Grade>(grade));
             separator = ", ";
         }
+        if (conceded_ != nullptr) report::append_conceded_count(text, conceded_->count);
         report::append_wrapped(out_, text + "; " + claims_text(), 0, width_);
     }
 
@@ -176,6 +189,7 @@ private:
     const Listing& listing_;
     const CheckResult& result_;
     const Checker& checker_;
+    const Conceded* conceded_;
     Colours colours_;
     std::size_t width_;
     std::string& out_;
@@ -184,15 +198,13 @@ private:
 }  // namespace
 
 void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
-                const ViewOptions& options, std::string& out) {
-    View(book, listing, result, checker, options, out).write();
+                const ViewOptions& options, std::string& out, const Conceded* conceded) {
+    View(book, listing, result, checker, options, conceded, out).write();
 }
 
 void write_view_end(const RuleBook& book, std::string& out) {
-    out +=
-        "This is not legal advice; local law and licensed practice decide. A grade judges\n"
-        "words and evidence, never intent. 'From memory' marks a source whose text could\n"
-        "not be seen when the rule was written.\n";
+    constexpr std::size_t kColumns = 80;
+    report::append_wrapped(out, report::kNoAdvice, 0, kColumns);
     out += "Rule book " + std::string(book.digest()) + ": " + counted(book.rules().size(), "rule", "rules") + ", " +
            counted(book.concept_count(), "concept", "concepts") + ", " +
            counted(book.term_form_count(), "term form", "term forms") + ".\n";

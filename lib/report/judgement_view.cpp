@@ -1,23 +1,20 @@
 // write_judgement_view: a dossier's verdicts for people.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
-#include <map>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 #include "grainside/dossier_report.h"
+#include "report/concession_text.h"
 #include "report/evidence_text.h"
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
+#include "report/told_verdicts.h"
+#include "report/verdict_facts.h"
 #include "report/view_text.h"
-#include "verdict/asked_markets.h"
-#include "verdict/percent_text.h"
-#include "verdict/quantity_words.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -32,19 +29,14 @@ constexpr std::size_t kWordsIndent = 17;
 constexpr std::size_t kMostWordCells = 120;
 constexpr std::size_t kMostReadings = 6;
 
-// Verdicts on the same statement of the same part, told once.
-struct Told {
-    const Verdict* verdict;
-    std::vector<std::uint32_t> places;  // mentions
-};
-
 class JudgementView {
 public:
     JudgementView(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                  const ViewOptions& options, std::string& out)
+                  const ViewOptions& options, const Conceded* conceded, std::string& out)
         : context_(context),
           judgement_(judgement),
           judged_(judged),
+          conceded_(conceded),
           colours_(options.colour),
           width_(report::width_of(options)),
           lines_(colours_, width_, out),
@@ -52,7 +44,7 @@ public:
 
     void write() {
         report::append_sample_heading(context_, colours_, width_, out_);
-        for (const auto& [part, told] : told_by_part()) write_part(part, told);
+        for (const auto& [part, told] : report::told_by_part(judgement_, conceded_)) write_part(part, told);
         if (judgement_.check == nullptr) out_ += "No listing on record: nothing was claimed.\n\n";
         report::append_identity(context_, judgement_.parts, colours_, width_, out_);
         write_unasked();
@@ -65,34 +57,15 @@ public:
 private:
     const Claim& claim_of(const Verdict& verdict) const { return judgement_.check->mentions[verdict.claim]; }
 
-    // By part, in the order of the claims: what states the same and got the same verdict is told once.
-    std::map<Part, std::vector<Told>> told_by_part() const {
-        using Same = std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade, std::string_view,
-                                std::string_view>;
-        std::map<Part, std::vector<Told>> told;
-        std::map<Same, std::size_t> places;
-        for (const Verdict& verdict : judgement_.verdicts) {
-            const Claim& claim = claim_of(verdict);
-            std::vector<Told>& of_part = told[claim.part];
-            const auto [place, first] =
-                places.try_emplace({claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated,
-                                    claim.hedged, verdict.grade, verdict.because, verdict.say_instead},
-                                   of_part.size());
-            if (first) of_part.push_back({&verdict, {}});
-            of_part[place->second].places.push_back(verdict.claim);
-        }
-        return told;
-    }
-
-    void write_part(Part part, const std::vector<Told>& told) {
+    void write_part(Part part, const std::vector<report::ToldVerdict>& told) {
         out_ += colours_.heading();
         out_ += name_of(part);
         out_ += colours_.plain();
         out_ += '\n';
-        for (const Told& one : told) write_told(one);
+        for (const report::ToldVerdict& one : told) write_told(one);
     }
 
-    std::string words_of(const Told& told) const {
+    std::string words_of(const report::ToldVerdict& told) const {
         std::string text;
         for (const std::uint32_t place : told.places) {
             const Claim& claim = judgement_.check->mentions[place];
@@ -104,7 +77,7 @@ private:
         return text;
     }
 
-    void write_told(const Told& told) {
+    void write_told(const report::ToldVerdict& told) {
         const Verdict& verdict = *told.verdict;
         out_.append(kGradeIndent, ' ');
         out_ += colours_.grade(verdict.grade);
@@ -117,7 +90,7 @@ private:
         write_against(verdict);
         if (!verdict.say_instead.empty()) lines_.write("say instead", verdict.say_instead);
         if (!verdict.remedy.empty()) lines_.write("remedy", verdict.remedy);
-        if (verdict.holds > 0 || verdict.fails > 0) lines_.write("belief", belief_text(verdict));
+        if (const std::string belief = report::belief_text(verdict); !belief.empty()) lines_.write("belief", belief);
         write_readings(verdict);
         write_limits(verdict);
         if (verdict.contradictory) {
@@ -129,6 +102,7 @@ private:
             label = {};
         }
         write_sources(verdict);
+        write_concession(verdict, told.at);
         out_ += '\n';
     }
 
@@ -146,17 +120,11 @@ private:
                                             report::statement_of(context_.book, other)));
     }
 
-    static std::string belief_text(const Verdict& verdict) {
-        std::string text;
-        const auto add = [&](std::string_view what, double share) {
-            if (share <= 0) return;
-            if (!text.empty()) text += ", ";
-            text += fmt::format("{} {}", what, verdict::percent_text(share));
-        };
-        add("true", verdict.holds);
-        add("false", verdict.fails);
-        if (verdict.open > 1e-3) add("not told apart", verdict.open);
-        return text;
+    // With the id that it names: no other line of the view tells it.
+    void write_concession(const Verdict& verdict, std::size_t at) {
+        if (report::concession_of(conceded_, at) == nullptr) return;
+        lines_.write("rule", rule_of(context_.book, *judgement_.check, verdict));
+        lines_.write(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
     }
 
     void write_readings(const Verdict& verdict) {
@@ -176,46 +144,16 @@ private:
         std::string_view label = "limits";
         for (const LimitResult& limit : verdict.limits) {
             if (limit.says == LimitVerdict::unread) continue;
-            std::string text = limit.title;
-            if (!limit.markets.empty()) text += fmt::format(" ({})", fmt::join(limit.markets, ", "));
-            text += fmt::format(": {} {}{}{}; {}", name_of(limit.part), verdict::quantity_words(limit.quantity),
-                                limit.quantity.empty() ? "" : " ", limit.value, name_of(limit.says));
-            if (!limit.bound.empty()) text += fmt::format(" ({})", limit.bound);
-            text += methods_of(limit);
-            lines_.write(label, text);
+            lines_.write(label, report::limit_text(context_, limit));
             label = {};
         }
     }
 
-    // "; by Coat thickness on a section, 2026-09-11"
-    std::string methods_of(const LimitResult& limit) const {
-        std::string text;
-        if (limit.quantity.empty()) return text;
-        for (const std::uint32_t reading : limit.readings) {
-            text += (text.empty() ? "; by " : ", ") + report::method_and_date(context_, limit.part, reading);
-        }
-        return text;
-    }
-
     void write_sources(const Verdict& verdict) {
-        std::vector<std::string> cited;
-        const auto cite = [&](std::uint32_t index) {
-            const SourceInfo& source = context_.book.sources()[index];
-            std::string line = source.cite + (source.from_memory ? " (from memory)" : "");
-            if (std::find(cited.begin(), cited.end(), line) == cited.end()) cited.push_back(std::move(line));
-        };
-        if (verdict.finding != kNoClaim) {
-            for (const std::uint32_t index :
-                 context_.book.rules()[judgement_.check->findings[verdict.finding].rule].sources)
-                cite(index);
-        }
-        for (const LimitResult& limit : verdict.limits) {
-            if (limit.says == LimitVerdict::unread) continue;
-            for (const std::uint32_t index : limit.sources) cite(index);
-        }
-        std::string_view label = cited.size() == 1 ? "source" : "sources";
-        for (const std::string& line : cited) {
-            lines_.write(label, line);
+        const std::vector<std::uint32_t> sources = report::sources_of(context_, judgement_, verdict);
+        std::string_view label = sources.size() == 1 ? "source" : "sources";
+        for (const std::uint32_t index : sources) {
+            lines_.write(label, report::cited(context_.book.sources()[index]));
             label = {};
         }
     }
@@ -241,14 +179,18 @@ private:
 
     void write_summary() {
         std::array<std::size_t, 6> of_grade{};
-        for (const Verdict& verdict : judgement_.verdicts) ++of_grade[static_cast<std::size_t>(verdict.grade)];
-        std::string text = counted(judgement_.verdicts.size(), "verdict", "verdicts");
+        for (std::size_t at = 0; at < judgement_.verdicts.size(); ++at) {
+            if (conceded_ != nullptr && conceded_->stands(at)) continue;
+            ++of_grade[static_cast<std::size_t>(judgement_.verdicts[at].grade)];
+        }
+        std::string text = counted(report::counting(conceded_, judgement_.verdicts.size()), "verdict", "verdicts");
         std::string_view separator = ": ";
         for (std::size_t grade = 0; grade < of_grade.size(); ++grade) {
             if (of_grade[grade] == 0) continue;
             text += fmt::format("{}{} {}", separator, of_grade[grade], name_of(static_cast<Grade>(grade)));
             separator = ", ";
         }
+        if (conceded_ != nullptr) report::append_conceded_count(text, conceded_->count);
         report::append_wrapped(out_, text, 0, width_);
         report::append_wrapped(out_,
                                fmt::format("Decision rule for limits: {}; a belief decides from {}; markets: {}.",
@@ -257,24 +199,16 @@ private:
                                0, width_);
     }
 
-    // What was asked for, else what the listing names and the book knows.
     std::string markets_text() const {
-        const Listing* listing = context_.dossier.listing();
-        if (listing == nullptr) return "none, for want of a listing";
-        std::vector<std::string> region;
-        const auto asked = verdict::markets_of(*listing, judged_.check.markets, region);
-        const std::vector<std::string> known = context_.book.markets();
-        std::string text;
-        for (const std::string& market : asked) {
-            if (std::find(known.begin(), known.end(), market) == known.end()) continue;
-            text += (text.empty() ? "" : ", ") + market;
-        }
+        if (context_.dossier.listing() == nullptr) return "none, for want of a listing";
+        const std::string text = report::markets_judged_for(context_, judged_);
         return text.empty() ? "none named, so only what holds everywhere" : text;
     }
 
     DossierContext context_;
     const Judgement& judgement_;
     const JudgeOptions& judged_;
+    const Conceded* conceded_;
     Colours colours_;
     std::size_t width_;
     report::LabelledLines lines_;
@@ -284,8 +218,8 @@ private:
 }  // namespace
 
 void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                          const ViewOptions& options, std::string& out) {
-    JudgementView(context, judgement, judged, options, out).write();
+                          const ViewOptions& options, std::string& out, const Conceded* conceded) {
+    JudgementView(context, judgement, judged, options, conceded, out).write();
 }
 
 }  // namespace v0

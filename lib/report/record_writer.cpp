@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "grainside/report.h"
+#include "report/concession_text.h"
 #include "report/json_text.h"
 #include "report/json_writer.h"
 
@@ -174,13 +175,15 @@ void RecordWriter::write_claims(const Listing& listing, const CheckResult& resul
 }
 
 void RecordWriter::write_findings(const Listing& listing, const CheckResult& result, const Checker& checker,
-                                  std::string& out) const {
+                                  std::string& out, const Conceded* conceded) const {
     const Constants& constants = *constants_;
     Grade worst = Grade::consistent;
-    for (const Finding& finding : result.findings) {
+    for (std::size_t at = 0; at < result.findings.size(); ++at) {
+        const Finding& finding = result.findings[at];
         const Claim& claim = result.mentions[finding.claim];
         const RuleText& rule = constants.rules[finding.rule];
-        if (finding.grade < worst) worst = finding.grade;
+        const bool stands = conceded != nullptr && conceded->stands(at);
+        if (finding.grade < worst && !stands) worst = finding.grade;
         constants.append_place(out, listing, claim, finding.start, finding.end);
         out +=
             constants.grade_and_basis[static_cast<std::size_t>(finding.grade)][static_cast<std::size_t>(finding.basis)];
@@ -198,15 +201,18 @@ void RecordWriter::write_findings(const Listing& listing, const CheckResult& res
             constants.append_concept(out, ",\"says\":", other.says);
             out += '}';
         }
+        report::append_concession_member(out, conceded, at);
         out += "}\n";
     }
 
     out += "{\"listing\":";
     append_json_string(out, listing.id);
     append_number_member(out, ",\"claims\":", result.claim_count);
-    append_number_member(out, ",\"findings\":", result.findings.size());
+    const std::size_t counted = report::counting(conceded, result.findings.size());
+    append_number_member(out, ",\"findings\":", counted);
+    if (conceded != nullptr) append_number_member(out, ",\"conceded\":", conceded->count);
     out += ",\"worst\":";
-    if (result.findings.empty()) {
+    if (counted == 0) {
         out += "null";
     } else {
         append_json_string(out, name_of(worst));

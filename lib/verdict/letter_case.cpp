@@ -108,6 +108,9 @@ Case case_of(std::string_view text, std::size_t start, std::size_t end) {
         if (is_capitalised(word)) ++capitalised;
     }
     if (counted > 1 && capitalised == counted) return Case::title;
+    // '18k gold' at the head of a sentence: a number hides its capital.
+    const bool begins_with_letter = is_upper(text[start]) || is_lower(text[start]);
+    if (!begins_with_letter && begins_sentence(text, start)) return Case::capital;
     if (!is_capitalised(words.front())) return Case::small;
     if (words.size() > 1) {
         if (is_name_in_capitals(words.front())) return begins_sentence(text, start) ? Case::capital : Case::small;

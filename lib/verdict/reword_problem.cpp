@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "rules/book_data.h"
+#include "verdict/quotation.h"
 
 namespace grainside::verdict {
 namespace {
@@ -40,6 +41,9 @@ public:
             case Writing::plain:
             case Writing::json_string:
                 break;
+        }
+        if (problem.fixed.empty() && stands_in_quotation(listing_.fields[mention.field].text, start, end)) {
+            problem.fixed = "it stands in a quotation, and what others said is theirs";
         }
         return problem;
     }
@@ -135,9 +139,6 @@ std::vector<Problem> problems_of(const RuleBook& book, const Judgement& judgemen
                                              verdict.say_instead));
         problems.back().because = verdict.because;
         if (finding != nullptr) collector.add_finding(*finding, problems.back());
-        if (problems.back().remedy.empty() && !verdict.would_change.empty()) {
-            problems.back().remedy = verdict.would_change.front();
-        }
     }
     return problems;
 }

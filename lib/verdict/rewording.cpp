@@ -234,11 +234,15 @@ private:
             }
             Problem given = problem;
             given.at = in_given_text(problem.at);
+            // What was mended still disagrees with words that stay: which of the two is true, the listing does not say.
+            const Made* one = problem.against ? touched(*problem.against) : nullptr;
             if (const std::size_t known = find(given.at, problem.rule); known < items_.size()) {
+                if (one != nullptr && items_[known].fits.empty() && items_[known].problem.fixed.empty()) {
+                    failing.emplace_back(one->item, "other words would still be " + named(problem));
+                }
                 changed = offers_more(items_[known], problem) || changed;
                 continue;
             }
-            const Made* one = problem.against ? touched(*problem.against) : nullptr;
             if (one != nullptr) {
                 failing.emplace_back(one->item, "other words would be " + named(problem));
                 continue;
@@ -295,6 +299,12 @@ private:
         return text;
     }
 
+    Taken against_of(const Problem& problem) const {
+        if (!problem.against || problem.rule == kNoRule) return {};
+        const WordSpan& at = *problem.against;
+        return {at.field, std::string(listing_.fields[at.field].text.substr(at.start, at.end - at.start))};
+    }
+
     void write(const std::vector<Problem>& after, Rewording& result) {
         result.edits.clear();
         result.left.clear();
@@ -306,7 +316,7 @@ private:
                 result.edits.push_back(
                     {item.problem.at.field, static_cast<std::uint32_t>(one.start), static_cast<std::uint32_t>(one.end),
                      std::string(text.substr(one.start, one.end - one.start)), std::string(one.wording),
-                     item.problem.because, item.problem.rule, item.problem.grade});
+                     item.problem.because, item.problem.rule, item.problem.grade, against_of(item.problem)});
             }
         }
         for (const Problem& problem : after) {

@@ -15,10 +15,13 @@
 #include <vector>
 
 #include "grainside/checker.h"
+#include "grainside/concessions.h"
+#include "grainside/evidence_book.h"
 #include "grainside/listing_reader.h"
 #include "grainside/report.h"
 #include "grainside/reword.h"
 #include "grainside/rule_book.h"
+#include "grainside/sarif.h"
 
 namespace {
 
@@ -198,13 +201,13 @@ struct Pass {
     bool operator==(const Pass&) const = default;
 };
 
-// Reads, checks and writes the whole catalog, as `grainside check --format jsonl` does with one thread.
-Pass whole_way(std::string& out) {
+// Reads, checks and writes the whole catalog with one thread; `write` is called as RecordWriter::write_findings.
+template <typename Write>
+Pass whole_way(std::string& out, Write write) {
     Pass pass;
     auto reader =
         grainside::ListingReader::from_memory("catalog", catalog(), {.format = grainside::InputFormat::json_lines});
     grainside::Checker checker(book());
-    const grainside::RecordWriter writer(book());
     grainside::Listing listing;
     std::vector<grainside::Issue> issues;
     while (reader.next(listing, issues)) {
@@ -213,12 +216,20 @@ Pass whole_way(std::string& out) {
         pass.claims += result.claim_count;
         pass.findings += result.findings.size();
         const std::size_t before = out.size();
-        writer.write_findings(listing, result, checker, out);
+        write(listing, result, checker, out);
         pass.bytes_out += out.size() - before;
         if (out.size() >= std::size_t{1} << 20) out.clear();
     }
     if (!issues.empty()) return {};
     return pass;
+}
+
+// As `grainside check --format jsonl` does.
+Pass whole_way(std::string& out) {
+    const grainside::RecordWriter writer(book());
+    return whole_way(out, [&](const auto& listing, const auto& result, const auto& checker, std::string& to) {
+        writer.write_findings(listing, result, checker, to);
+    });
 }
 
 // What a sound run gives, or why there is none: the same on two passes, and neither
@@ -363,6 +374,70 @@ void read_check_write(benchmark::State& state) {
     state.counters["out_per_in"] = static_cast<double>(pass->bytes_out) / static_cast<double>(catalog().size());
 }
 BENCHMARK(read_check_write)->Unit(benchmark::kMillisecond);
+
+// The same as a SARIF log, lines and columns of each finding included.
+void read_check_write_sarif(benchmark::State& state) {
+    std::string why;
+    const auto pass = sound_pass(why);
+    if (!pass) return state.SkipWithError(why.c_str());
+    std::string out;
+    std::uint64_t bytes = 0;
+    for (auto _ : state) {
+        grainside::SarifWriter writer(book(), {.command = "check"});
+        out.clear();
+        writer.begin(out);
+        const Pass came =
+            whole_way(out, [&](const auto& listing, const auto& result, const auto& checker, std::string& to) {
+                writer.write_findings("catalog.jsonl", listing, result, checker, to);
+            });
+        if (came.findings != pass->findings) return state.SkipWithError("another number of findings");
+        bytes = came.bytes_out;
+    }
+    set_rates(state, *pass);
+    state.counters["out_per_in"] = static_cast<double>(bytes) / static_cast<double>(catalog().size());
+}
+BENCHMARK(read_check_write_sarif)->Unit(benchmark::kMillisecond);
+
+// JSON Lines again, each finding held against 10,000 concessions that meet nothing and one for each rule that does
+// where the words are 'vegan leather'.
+void read_check_write_with_concessions(benchmark::State& state) {
+    std::string why;
+    const auto pass = sound_pass(why);
+    if (!pass) return state.SkipWithError(why.c_str());
+    const auto evidence = grainside::EvidenceBook::load(book());
+    if (!evidence) return state.SkipWithError("the evidence book cannot be loaded");
+    constexpr std::size_t kConcessions = 10'000;
+    std::string text;
+    for (std::size_t i = 0; i < kConcessions; ++i) {
+        const std::string& rule = book().rules()[i % book().rules().size()].id;
+        text += "- {rule: " + rule + ", listing: 'sku-" + std::to_string(i) + "', words: '" + std::to_string(i) +
+                " leather', reason: old labels, owner: packaging, until: 2026-12-31}\n";
+    }
+    for (const grainside::RuleInfo& rule : book().rules()) {
+        text += "- {rule: " + rule.id +
+                ", words: vegan leather, reason: old labels, owner: packaging, until: 2026-12-31}\n";
+    }
+    const auto concessions = grainside::Concessions::parse("agreed.yaml", text, evidence.value());
+    if (!concessions) return state.SkipWithError("the concessions have a fault");
+    const grainside::RecordWriter writer(book());
+    std::string out;
+    std::uint64_t conceded = 0;
+    for (auto _ : state) {
+        grainside::ConcessionLedger ledger(concessions.value(), "2026-11-26");
+        out.clear();
+        conceded = 0;
+        const Pass came =
+            whole_way(out, [&](const auto& listing, const auto& result, const auto& checker, std::string& to) {
+                const grainside::Conceded& met = ledger.of_findings(book(), listing, result);
+                conceded += met.count;
+                writer.write_findings(listing, result, checker, to, &met);
+            });
+        if (came.findings != pass->findings || conceded == 0) return state.SkipWithError("another answer");
+    }
+    set_rates(state, *pass);
+    state.counters["conceded_share"] = static_cast<double>(conceded) / static_cast<double>(pass->findings);
+}
+BENCHMARK(read_check_write_with_concessions)->Unit(benchmark::kMillisecond);
 
 void start_up(benchmark::State& state) {
     for (auto _ : state) {

@@ -2,9 +2,11 @@
 // alone and parsing the same YAML without meaning. README.md says how to run it.
 #include <benchmark/benchmark.h>
 
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <optional>
+#include <random>
 #include <string>
 #include <utility>
 #include <vector>
@@ -13,6 +15,8 @@
 #include "document/yaml_document.h"
 #include "evidence/evidence_data.h"
 #include "grainside/checker.h"
+#include "grainside/cost.h"
+#include "grainside/full_report.h"
 #include "grainside/dossier.h"
 #include "grainside/evidence_book.h"
 #include "grainside/judge.h"
@@ -120,6 +124,74 @@ void plan_bare_sample(benchmark::State& state) {
     state.counters["tests"] = static_cast<double>(first.tests.size());
 }
 BENCHMARK(plan_bare_sample)->Unit(benchmark::kMillisecond);
+
+// A sheet of twenty lines, most of them ranges of two values or three.
+std::string cost_sheet() {
+    std::string text =
+        "sample: {what: Tote bag, category: bag, price: 189.00 EUR}\ncosts:\n  exchange: {USD: 0.86-0.88}\n"
+        "  sales_tax: 22 %\n  materials:\n";
+    for (int i = 0; i < 16; ++i) {
+        text += "    - {item: m" + std::to_string(i) +
+                ", area: 0.4-0.6 sq ft, cutting_yield: 65-75 %, price: 4.50-6.00 USD/sq ft}\n";
+    }
+    return text +
+           "  hardware: 4-6 EUR\n  labour: {time: 80-110 min, rate: 14-18 EUR/h}\n"
+           "  overhead: {share: 35-45 %, of: labour}\n  packing: 1.20-1.80 EUR\n";
+}
+
+void estimate_its_cost(benchmark::State& state) {
+    const std::string sheet = cost_sheet();
+    const grainside::Dossier dossier = books().dossier(sheet.c_str());
+    const grainside::CostEstimate first = grainside::estimate_cost(*books().evidence, dossier);
+    // 16 times half a square foot at 5.25 USD with 70 %, a dollar at 0.87, and the rest by hand: 95/60 h at 16, 40 %.
+    const double by_hand = 16 * 0.5 * 5.25 / 0.7 * 0.87 + 5 + 95.0 / 60 * 16 * 1.4 + 1.5;
+    demand(std::abs(first.total.value - by_hand) < 1e-9, "the costs do not add up");
+    for (auto _ : state) benchmark::DoNotOptimize(grainside::estimate_cost(*books().evidence, dossier).total.u);
+    state.counters["trials"] = static_cast<double>(first.trials);
+}
+BENCHMARK(estimate_its_cost)->Unit(benchmark::kMillisecond);
+
+// The bare loop that drawing stands for: as many draws of as many inputs by the standard library's generator, summed.
+void draw_as_many_numbers(benchmark::State& state) {
+    constexpr std::size_t kInputs = 16 * 3 + 7;
+    constexpr std::size_t kTrials = 200'000;
+    std::mt19937_64 generator(1);
+    for (auto _ : state) {
+        double sum = 0;
+        for (std::size_t i = 0; i < kInputs * kTrials; ++i) sum += static_cast<double>(generator() >> 12) * 0x1p-52;
+        benchmark::DoNotOptimize(sum);
+    }
+}
+BENCHMARK(draw_as_many_numbers)->Unit(benchmark::kMillisecond);
+
+// The whole report of a dossier without costs: gathered (judged, planned), and written as a page, which should cost next
+// to nothing beside it.
+void gather_its_report(benchmark::State& state) {
+    const grainside::Dossier dossier = books().dossier(kDossier);
+    grainside::Judge judge(books().rules, *books().evidence);
+    for (auto _ : state) {
+        const auto report = grainside::FullReport::gather({books().rules, *books().evidence, dossier}, judge);
+        benchmark::DoNotOptimize(report.worst());
+    }
+}
+BENCHMARK(gather_its_report)->Unit(benchmark::kMicrosecond);
+
+void write_its_page(benchmark::State& state) {
+    const grainside::Dossier dossier = books().dossier(kDossier);
+    grainside::Judge judge(books().rules, *books().evidence);
+    std::vector<grainside::FullReport> reports;
+    reports.push_back(grainside::FullReport::gather({books().rules, *books().evidence, dossier}, judge));
+    std::string page;
+    grainside::write_html(reports, page);
+    demand(page.find("<mark class=\"contradicted\">") != std::string::npos, "no words are marked");
+    for (auto _ : state) {
+        page.clear();
+        grainside::write_html(reports, page);
+        benchmark::DoNotOptimize(page.size());
+    }
+    state.SetBytesProcessed(static_cast<std::int64_t>(page.size()) * static_cast<std::int64_t>(state.iterations()));
+}
+BENCHMARK(write_its_page)->Unit(benchmark::kMicrosecond);
 
 void read_dossier(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(books().dossier(kDossier).reading_count());

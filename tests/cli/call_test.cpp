@@ -25,14 +25,13 @@ const WrongRow kWrong[] = {
     {"unknown_far",
      {"dissect"},
      "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, judge, identify, plan, "
-     "learn, "
-     "rules\n"},
+     "price, report, learn, rules\n"},
     {"unknown_option",
      {"check", "--formt", "x"},
      "grainside: error: The following argument was not expected: --formt\n  hint: did you mean `--format`?\n"},
     {"format",
      {"check", "--format", "xml"},
-     "grainside: error: --format: 'xml' is none of human, jsonl\n  hint: see `grainside check --help`\n"},
+     "grainside: error: --format: 'xml' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
     {"input",
      {"claims", "--input", "csv"},
      "grainside: error: --input: 'csv' is none of text, markdown, json, jsonl, auto\n  hint: see `grainside claims "
@@ -62,7 +61,7 @@ const WrongRow kWrong[] = {
      "grainside: error: The following argument was not expected: --market\n  hint: see `grainside claims --help`\n"},
     {"hostile",
      {"check", "--format", "\x1B[2J\n\xFF"},
-     "grainside: error: --format: '?[2J ?' is none of human, jsonl\n  hint: see `grainside check --help`\n"},
+     "grainside: error: --format: '?[2J ?' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
 };
 
 TEST_F(Call, ExitsWithTwoWhereItIsWrong) {
@@ -85,8 +84,8 @@ TEST_F(Call, PrintsItsVersion) {
 
 const std::vector<std::vector<std::string>>& commands() {
     static const std::vector<std::vector<std::string>> kCommands = {
-        {},       {"check"}, {"claims"}, {"reword"},        {"judge"},         {"identify"},
-        {"plan"}, {"learn"}, {"rules"},  {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}};
+        {},        {"check"},  {"claims"}, {"reword"}, {"judge"},         {"identify"},      {"plan"},
+        {"price"}, {"report"}, {"learn"},  {"rules"},  {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}};
     return kCommands;
 }
 

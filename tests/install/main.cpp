@@ -1,6 +1,7 @@
 // Uses what an installed copy gives: every public header, the built-in books, a check, a judgement and their reports.
 #include <grainside/checker.h>
 #include <grainside/claim.h>
+#include <grainside/concessions.h>
 #include <grainside/dossier.h>
 #include <grainside/dossier_report.h>
 #include <grainside/evidence_book.h>
@@ -13,6 +14,8 @@
 #include <grainside/report.h>
 #include <grainside/result.h>
 #include <grainside/rule_book.h>
+#include <grainside/sarif.h>
+#include <grainside/source_place.h>
 #include <grainside/version.h>
 
 #include <iostream>

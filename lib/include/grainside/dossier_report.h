@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "grainside/concessions.h"
 #include "grainside/dossier.h"
 #include "grainside/judge.h"
 #include "grainside/learn.h"
@@ -25,8 +26,9 @@ struct DossierContext {
 
 // Each claim with its grade, belief, the readings and limits that decided, sources, and what would change the verdict;
 // then what each part is, the readings that no claim asked about, and the cautions and sources of the methods named.
+// With `conceded`, which must be of `judgement`, each verdict says under which concession it stands.
 void write_judgement_view(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                          const ViewOptions& options, std::string& out);
+                          const ViewOptions& options, std::string& out, const Conceded* conceded = nullptr);
 // What each part may be, and what each reading weighs.
 void write_identity_view(const DossierContext& context, const Judgement& judgement, const ViewOptions& options,
                          std::string& out);
@@ -37,9 +39,10 @@ void write_plan_view(const DossierContext& context, const TestPlan& plan, const 
 // {"dossier","listing","field","start","end","words","part","kind","says","negated","grade","basis",
 // "rule"?,"because","say_instead"?,"remedy"?,"sources","markets","from_memory"?,"probability","probability_false",
 // "probability_open","contradictory"?,"readings","limits","would_change","next_test"?}; then one closing line
-// {"dossier", "claims","verdicts","unasked","worst","decision_rule","methods","rule_book"}.
+// {"dossier", "claims","verdicts","unasked","worst","decision_rule","methods","rule_book"}. With `conceded`, which must
+// be of `judgement`, a verdict may have "concession" or "expired_concession", and the closing line has "conceded".
 void write_judgement_records(const DossierContext& context, const Judgement& judgement, const JudgeOptions& judged,
-                             std::string& out);
+                             std::string& out, const Conceded* conceded = nullptr);
 // One line a part and question: {"dossier","part","frame","asks","candidates","conflict","contradictory",
 // "own_priors"?,"odd_ones","readings"};
 // then {"dossier","parts","methods","rule_book"}.

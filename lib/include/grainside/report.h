@@ -13,6 +13,7 @@
 #include <string>
 
 #include "grainside/checker.h"
+#include "grainside/concessions.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -31,9 +32,11 @@ public:
     void write_claims(const Listing& listing, const CheckResult& result, std::string& out) const;
 
     // One line a finding, then one closing line {"listing","claims","findings","worst","look_alikes"?}. `checker` gives
-    // the wording to use instead and must be the one that made `result`.
-    void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker,
-                        std::string& out) const;
+    // the wording to use instead and must be the one that made `result`. With `conceded`, which must be of `result`, a
+    // finding that a concession meets has "concession" or, where that ran out, "expired_concession"; the closing line
+    // counts what is conceded apart, as "conceded".
+    void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker, std::string& out,
+                        const Conceded* conceded = nullptr) const;
 
 private:
     struct Constants;
@@ -47,9 +50,10 @@ struct ViewOptions {
 
 // The listing's words marked in place, each finding with grade, reason, source and wording to use instead, and a line
 // that says what was found. Of a long field only the sentences around the marked words are shown. A listing without
-// findings gets one line.
+// findings gets one line. With `conceded`, which must be of `result`, each finding says under which concession it
+// stands, and the last line counts those apart.
 void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
-                const ViewOptions& options, std::string& out);
+                const ViewOptions& options, std::string& out, const Conceded* conceded = nullptr);
 // The listing's claims as a table, part by part.
 void write_claims_view(const RuleBook& book, const Listing& listing, const CheckResult& result,
                        const ViewOptions& options, std::string& out);

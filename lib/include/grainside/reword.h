@@ -37,6 +37,12 @@ struct RewordOptions {
     bool leave_out_unproven = false;
 };
 
+// Words of the listing that an edit takes as true.
+struct Taken {
+    std::uint32_t field = 0;
+    std::string words;  // empty: it takes none
+};
+
 // Spans are half-open and count bytes of the listing as it was given.
 struct Edit {
     std::uint32_t field = 0;
@@ -47,6 +53,9 @@ struct Edit {
     std::string because;
     std::uint32_t rule = kNoRule;  // index into RuleBook::rules(); kNoRule: readings of a dossier
     Grade grade = Grade::vague;
+    // Where the listing disagrees with itself: the statement that the wording follows. Whether that is the true one,
+    // the seller must know.
+    Taken taken = {};
 };
 
 // A finding that stands after the edits.

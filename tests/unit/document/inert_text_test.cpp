@@ -47,6 +47,27 @@ TEST(InertText, NulByte) {
     EXPECT_EQ(inert_text(std::string_view("a\0b", 3)), "a?b");
 }
 
+constexpr Row kPrintable[] = {
+    {"plain", "full grain", "full grain"},
+    {"line_ends", "a\nb\r\nc\rd\te", "a\nb\nc\nd e"},
+    {"last_carriage_return", "a\r", "a\n"},
+    {"escape", "\x1B[2J", "\xEF\xBF\xBD[2J"},
+    {"c1", "\xC2\x9B", "\xEF\xBF\xBD"},
+    {"right_to_left_override", "a\xE2\x80\xAEz", "a\xEF\xBF\xBDz"},
+    {"noncharacter", "\xEF\xBF\xBE\xEF\xB7\x90", "\xEF\xBF\xBD\xEF\xBF\xBD"},
+    {"broken", "\xFFz", "\xEF\xBF\xBDz"},
+    {"kept", "\xE9\x9D\xA9 \xF0\x9F\x91\x9C", "\xE9\x9D\xA9 \xF0\x9F\x91\x9C"},
+};
+
+class PrintableText : public testing::TestWithParam<Row> {};
+
+TEST_P(PrintableText, Replaces) {
+    EXPECT_EQ(printable_text(GetParam().text), GetParam().want);
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, PrintableText, testing::ValuesIn(kPrintable),
+                         [](const auto& row) { return std::string(row.param.name); });
+
 // The Unicode Standard, chapter 3, table 3-8 (U+FFFD for non-shortest forms) and table 3-7, from memory.
 TEST(DecodeUtf8, RefusesWhatTheStandardRefuses) {
     for (const std::string_view bad :

@@ -14,8 +14,10 @@
 #include <type_traits>
 #include <utility>
 
+#include "document/sha256.h"
 #include "evidence/colour_change.h"
 #include "evidence/dossier_data.h"
+#include "evidence/picture_files.h"
 #include "grainside/dossier.h"
 #include "measure/colour_difference.h"
 #include "measure/monte_carlo.h"
@@ -63,7 +65,7 @@ constexpr std::string_view kWhole =
     "  months_in_use: 0.5\n"
     "listing:\n"
     "  captured: 2026-08-12\n"
-    "  digest: sha256-0\n"
+    "  digest: sha256:e1634ed708a401f80b336f4ce4bfadab5cf600c97c4c139dc41c1e3e6521a9ca\n"
     "  name: Lumen tote\n"
     "  description: |\n"
     "    Full grain.\n"
@@ -82,7 +84,7 @@ constexpr std::string_view kWhole =
     "  body: {sheet: cotton}\n"
     "priors:\n"
     "  sheet: {suede: 40, cotton: 30}\n"
-    "costs: {material: [3, {any: tree}]}\n";
+    "costs: {materials: 3.00 USD}\n";
 
 TEST(DossierReading, HoldsTheRecord) {
     const Dossier dossier = parsed(std::string(kWhole));
@@ -333,6 +335,48 @@ TEST(ListingFile, StaysInsideTheFolder) {
     EXPECT_EQ(listing_faults(folder, "."), "d.yaml:2:17 outside-folder;");
     EXPECT_EQ(listing_faults(folder, "'-'"), "d.yaml:2:17 outside-folder;");
     EXPECT_EQ(listing_faults(folder, "''"), "d.yaml:2:17 outside-folder;");
+}
+
+// Digests by sha256sum of coreutils.
+TEST(ListingFile, IsHeldAgainstItsDigest) {
+    constexpr std::string_view kDigest = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
+    const Folder folder;
+    folder.write("tote.txt", "A full grain tote.");
+    const auto faults = [&](std::string_view digest) {
+        return listing_faults(folder, "tote.txt, digest: " + std::string(digest));
+    };
+    const std::string right = document::sha256_of("A full grain tote.");
+    EXPECT_EQ(right, "231468b2d87a129707ff45afe6a82b960ae4b86d15cc28f65237b45b7ce7ec15");
+    EXPECT_EQ(faults(right), "");
+    EXPECT_EQ(faults("sha256:" + right), "");
+    EXPECT_EQ(faults(kDigest), "d.yaml:2:35 digest-differs;");
+    EXPECT_EQ(faults("sha256:1"), "d.yaml:2:35 bad-digest;");
+    EXPECT_EQ(faults("md5"), "d.yaml:2:35 bad-digest;");
+}
+
+TEST(Pictures, AreFoundBelowTheFolderAndNowhereElse) {
+    const Folder folder;
+    const Folder other;
+    folder.write("cut.jpg", "abc");
+    folder.write("more/edge.jpg", "abc");
+    other.write("secret.jpg", "abc");
+    fs::create_symlink(other.path() / "secret.jpg", folder.path() / "out.jpg");
+    std::string text = "sample: {}\nparts: {body: {readings: [";
+    for (const std::string_view photo :
+         {"cut.jpg", "more/edge.jpg", "out.jpg", "../x.jpg", "/etc/hostname", "gone.jpg", "more", "cut.jpg"}) {
+        text += "{method: edge, outcome: yarns, photo: " + std::string(photo) + "}, ";
+    }
+    const Dossier dossier = parsed(text + "]}}\n", folder.path());
+    std::string dump;
+    for (const PictureFile& picture : pictures_of(dossier.data())) {
+        dump +=
+            picture.path + (picture.missing.empty() ? "=" + picture.sha256.substr(0, 8) : "!" + picture.missing) + ";";
+    }
+    EXPECT_EQ(dump,
+              "cut.jpg=ba7816bf;more/edge.jpg=ba7816bf;out.jpg!'out.jpg' leads out of the dossier's folder;"
+              "../x.jpg!there is no file '../x.jpg' beside the dossier;"
+              "/etc/hostname!'/etc/hostname' is no path from the dossier's folder down;"
+              "gone.jpg!there is no file 'gone.jpg' beside the dossier;more!'more' is no readable file;");
 }
 
 TEST(ListingFile, HoldsExactlyOneListing) {

@@ -7,6 +7,7 @@
 #include "document/faults.h"
 #include "evidence/load_alloys.h"
 #include "evidence/load_candidates.h"
+#include "evidence/load_costs.h"
 #include "evidence/load_judging.h"
 #include "evidence/load_limits.h"
 #include "evidence/load_methods.h"
@@ -100,6 +101,7 @@ void load(const std::map<std::string, std::string>& changed, Loaded& loaded) {
     evidence::load_candidates(loaded.book, loaded.data, loaded.faults);
     evidence::load_methods(loaded.book, loaded.data, loaded.faults);
     evidence::load_limits(loaded.book, loaded.data, loaded.faults);
+    evidence::load_costs(loaded.book, loaded.data, loaded.faults);
 }
 
 }  // namespace

@@ -81,6 +81,21 @@ constexpr Row kRows[] = {
     {"gsm", "gsm", Dimension::mass_per_area, 1},
     {"gram_per_square_metre", "g/m\xC2\xB2", Dimension::mass_per_area, 1},
     {"ounce_per_square_yard", "oz/yd2", Dimension::mass_per_area, 33.9057475},
+    // A foot is 0.3048 m by the agreement of 1959, so that a square foot is 3.048 dm squared.
+    {"foot", "ft", Dimension::length, 304.8},
+    {"yards", "Yards", Dimension::length, 914.4},
+    {"pound", "lb", Dimension::mass, 453.59237},
+    {"square_decimetre", "dm2", Dimension::area, 1},
+    {"square_centimetre_raised", "cm\xC2\xB2", Dimension::area, 0.01},
+    {"square_metre", "m^2", Dimension::area, 100},
+    {"square_foot", "sq ft", Dimension::area, 9.290304},
+    {"square_foot_with_full_stops", "sq. ft.", Dimension::area, 9.290304},
+    {"square_foot_raised", "ft\xC2\xB2", Dimension::area, 9.290304},
+    {"square_feet", "Square Feet", Dimension::area, 9.290304},
+    {"square_inch", "sq in", Dimension::area, 0.064516},
+    {"square_yard", "sq yd", Dimension::area, 83.612736},
+    {"hide", "hide", Dimension::hides, 1},
+    {"side", "side", Dimension::hides, 0.5},
 };
 
 class UnitTest : public testing::TestWithParam<Row> {};

@@ -1,0 +1,80 @@
+// Findings and verdicts as a SARIF log, for the tools that CI runs (OASIS Standard, Static Analysis Results Interchange
+// Format, version 2.1.0).
+//
+//     grainside::SarifWriter log(book, {.command = "check", .day = "2026-11-26"});
+//     log.begin(out);
+//     while (...) log.write_findings("catalog.jsonl", listing, checker.check(listing), checker, out);
+//     log.end(issues, true, out);
+//
+// One log with one run over all inputs. Results are appended to `out` as they come, so that the caller may write `out`
+// and clear it between any two calls; the writer itself keeps no more than the names of the inputs. Lines count from 1,
+// columns in Unicode code points.
+//
+// Text of listings is inert in messages: control characters, characters that turn the writing direction and broken
+// UTF-8 are replaced, and what SARIF reads as a link or a placeholder is escaped. In `properties.words` the words stand
+// as the seller wrote them, escaped as JSON, as in the records of report.h.
+//
+// A result's fingerprint is made of rule, listing, field, the words (as concessions compare them) and, for equal ones,
+// their order in the listing: no line, column, offset or other text. A listing without an id goes by its input and
+// name.
+//
+// Not thread-safe; the books must outlive the writer.
+#ifndef GRAINSIDE_SARIF_H
+#define GRAINSIDE_SARIF_H
+
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "grainside/checker.h"
+#include "grainside/concessions.h"
+#include "grainside/dossier_report.h"
+#include "grainside/result.h"
+
+namespace grainside {
+inline namespace v0 {
+
+// What a log says of its run as a whole.
+struct SarifRun {
+    std::string command;                    // "check": names the run
+    std::vector<std::string> markets = {};  // those asked for; empty: that of each listing
+    std::string day = {};                   // whose rules hold, YYYY-MM-DD; empty: that of each listing
+};
+
+class SarifWriter {
+public:
+    // Rules on words. The other also knows limits, and verdicts that the readings alone decided.
+    SarifWriter(const RuleBook& book, SarifRun run);
+    SarifWriter(const EvidenceBook& evidence, SarifRun run);
+    SarifWriter(SarifWriter&&) noexcept;
+    SarifWriter& operator=(SarifWriter&&) noexcept;
+    ~SarifWriter();
+
+    // The head of the log, with every rule that could speak.
+    void begin(std::string& out);
+
+    // `input` is the path that the listing was read from, "-" for standard input: a relative one becomes a relative
+    // URI, an absolute one a file URI. `checker` is the one that made `result`; `conceded`, if any, is of `result`.
+    void write_findings(std::string_view input, const Listing& listing, const CheckResult& result,
+                        const Checker& checker, std::string& out, const Conceded* conceded = nullptr);
+
+    // The verdicts that are worse than consistent. They point to the file of the listing, where that stands beside the
+    // dossier, else to the dossier; the readings that weigh most are related locations.
+    void write_verdicts(const DossierContext& context, const Judgement& judgement, std::string& out,
+                        const Conceded* conceded = nullptr);
+
+    // The tail: inputs, and how the run went. `issues` become notifications; `successful` is false where one was an
+    // error.
+    void end(std::span<const Issue> issues, bool successful, std::string& out);
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_SARIF_H

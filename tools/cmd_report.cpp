@@ -1,0 +1,160 @@
+#include "cmd_report.h"
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <utility>
+
+#include "atomic_file.h"
+#include "calendar.h"
+#include "diagnostics.h"
+#include "dossier_run.h"
+#include "finish.h"
+#include "grainside/full_report.h"
+#include "load_book.h"
+#include "output.h"
+#include "same_file.h"
+
+namespace grainside::tools {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kReportFooter =
+    "Examples:\n"
+    "  grainside report --out tote.html tote.yaml\n"
+    "  grainside report --out autumn.html dossiers/*.yaml\n"
+    "  grainside report --into reports dossiers/*.yaml\n"
+    "  grainside report --format markdown tote.yaml > letter.md\n\n";
+
+struct ReportForm {
+    std::string_view name;
+    std::array<std::string_view, 3> endings;  // of file names; the first is that of files we name ourselves
+    void (*write)(std::span<const FullReport>, std::string&);
+};
+
+constexpr ReportForm kReportForms[] = {
+    {"html", {".html", ".htm", ".xhtml"}, write_html},
+    {"markdown", {".md", ".markdown", ".mdown"}, write_markdown},
+    {"json", {".json", ".json", ".json"}, write_json},
+    {"csv", {".csv", ".csv", ".csv"}, write_csv},
+};
+
+// What was asked for, else what the name of the file says, else a page.
+const ReportForm& form_of(const ReportCall& call) {
+    for (const ReportForm& form : kReportForms) {
+        if (form.name == call.format) return form;
+    }
+    const std::string ending = fs::path(call.out).extension().string();
+    for (const ReportForm& form : kReportForms) {
+        if (std::find(form.endings.begin(), form.endings.end(), ending) != form.endings.end()) return form;
+    }
+    return kReportForms[0];
+}
+
+bool write_report_file(const std::string& path, std::string_view bytes, const ReportCall& call,
+                       Diagnostics& diagnostics) {
+    const bool is_input = std::any_of(call.dossiers.begin(), call.dossiers.end(),
+                                      [&](const std::string& dossier) { return is_same_file(path, dossier); });
+    if (is_input) {
+        diagnostics.error("'" + path + "' is a dossier of this call and would be lost", "name another file");
+        return false;
+    }
+    AtomicFile file(path);
+    if (file.write(bytes) && file.commit()) return true;
+    diagnostics.error(file.failure(), file.hint());
+    return false;
+}
+
+// One file a dossier, named by it, and where there are several a page of all of them.
+void write_into_folder(const ReportCall& call, const ReportForm& form, std::span<const FullReport> reports,
+                       Diagnostics& diagnostics) {
+    std::error_code failed;
+    fs::create_directories(call.into, failed);
+    if (failed) {
+        diagnostics.error("the folder '" + call.into + "' cannot be made: " + failed.message());
+        return;
+    }
+    std::map<std::string_view, std::size_t> named;
+    for (const FullReport& one : reports) {
+        if (++named[one.id()] == 2) {
+            diagnostics.error(
+                "two dossiers are called '" + std::string(one.id()) + "'; their reports would be one file",
+                "give one of them another file name");
+        }
+    }
+    if (diagnostics.any_errors()) return;
+    const std::string ending(form.endings.front());
+    for (const FullReport& one : reports) {
+        std::string text;
+        form.write({&one, 1}, text);
+        const std::string path = (fs::path(call.into) / (std::string(one.id()) + ending)).string();
+        if (!write_report_file(path, text, call, diagnostics)) return;
+    }
+}
+
+}  // namespace
+
+void add_report(CLI::App& app, ChosenCommand& chosen) {
+    const auto call = std::make_shared<ReportCall>();
+    CLI::App* command = app.add_subcommand("report", "Write the whole report of dossiers, to publish or to send");
+    command->add_option("dossiers", call->dossiers, "Dossiers to read, one YAML file a sample; '-': standard\ninput")
+        ->type_name("DOSSIER")
+        ->required();
+    command
+        ->add_option("--format", call->format,
+                     "html (default), markdown, json or csv; without it the\n"
+                     "name of --out decides")
+        ->type_name("FORMAT")
+        ->check(one_of({"html", "markdown", "json", "csv"}));
+    CLI::Option* out = command
+                           ->add_option("--out", call->out,
+                                        "Write one file for all dossiers, whole or not at all\n"
+                                        "(default: standard output)")
+                           ->type_name("FILE");
+    command
+        ->add_option("--into", call->into,
+                     "Write one file a dossier into this folder, which is made\nwhere it is missing")
+        ->type_name("DIR")
+        ->excludes(out);
+    add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
+    add_decision_rule(*command, call->decision_rule);
+    add_rules_folder(*command, call->rules_folder);
+    command->footer(std::string(kReportFooter) + kExitStatusOfDossiers);
+    command->final_callback([call, &chosen] { chosen = [call] { return run_report(*call); }; });
+}
+
+int run_report(const ReportCall& call) {
+    Diagnostics diagnostics;
+    Output output;
+    const std::optional<RuleBook> book = load_book(call.rules_folder, diagnostics);
+    if (!book) return finish(output, diagnostics, false);
+    const std::optional<EvidenceBook> evidence = load_evidence(*book, call.rules_folder, diagnostics);
+    const auto rule = decision_rule_named(call.decision_rule).value_or(DecisionRule::both_guarded);
+    const JudgeOptions options{check_options_of(call.judged_for, *book, diagnostics), rule, today()};
+    if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
+
+    Judge judge(*book, *evidence, options);
+    std::vector<FullReport> reports;
+    for_each_dossier(call.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
+        reports.push_back(FullReport::gather({*book, *evidence, dossier}, judge));
+        return true;
+    });
+    if (reports.empty()) return finish(output, diagnostics, false);
+    const ReportForm& form = form_of(call);
+    if (!call.into.empty()) {
+        write_into_folder(call, form, reports, diagnostics);
+    } else if (call.out.empty()) {
+        form.write(reports, output.text());
+    } else {
+        std::string text;
+        form.write(reports, text);
+        write_report_file(call.out, text, call, diagnostics);
+    }
+    return finish(output, diagnostics, false);
+}
+
+}  // namespace grainside::tools
