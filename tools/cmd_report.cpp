@@ -55,21 +55,41 @@ const ReportForm& form_of(const ReportCall& call) {
     return kReportForms[0];
 }
 
-bool write_report_file(const std::string& path, std::string_view bytes, const ReportCall& call,
-                       Diagnostics& diagnostics) {
-    const bool is_input = std::any_of(call.dossiers.begin(), call.dossiers.end(),
-                                      [&](const std::string& dossier) { return is_same_file(path, dossier); });
-    if (is_input) {
-        diagnostics.error("'" + path + "' is a dossier of this call and would be lost", "name another file");
+// A report over a dossier, its listing or its pictures would lose them.
+class ReportFiles {
+public:
+    ReportFiles(const ReportCall& call, std::span<const FullReport> reports, Diagnostics& diagnostics)
+        : inputs_(call.dossiers), diagnostics_(diagnostics) {
+        for (const FullReport& one : reports) {
+            inputs_.insert(inputs_.end(), one.named_files().begin(), one.named_files().end());
+        }
+    }
+
+    bool write(const std::string& path, std::string_view bytes) {
+        const bool is_input = std::any_of(inputs_.begin(), inputs_.end(),
+                                          [&](const std::string& input) { return is_same_file(path, input); });
+        if (is_input) {
+            diagnostics_.error("'" + path + "' is read by a dossier of this call, and would be lost",
+                               "name another file or folder");
+            return false;
+        }
+        AtomicFile file(path);
+        if (file.write(bytes) && file.commit()) return true;
+        diagnostics_.error(file.failure(), file.hint());
         return false;
     }
-    AtomicFile file(path);
-    if (file.write(bytes) && file.commit()) return true;
-    diagnostics.error(file.failure(), file.hint());
-    return false;
+
+private:
+    std::vector<std::string> inputs_;
+    Diagnostics& diagnostics_;
+};
+
+// Of a dossier on standard input too.
+std::string file_name_of(const FullReport& report) {
+    return report.id() == "<stdin>" ? "stdin" : std::string(report.id());
 }
 
-// One file a dossier, named by it, and where there are several a page of all of them.
+// One file a dossier, named by it.
 void write_into_folder(const ReportCall& call, const ReportForm& form, std::span<const FullReport> reports,
                        Diagnostics& diagnostics) {
     std::error_code failed;
@@ -78,21 +98,24 @@ void write_into_folder(const ReportCall& call, const ReportForm& form, std::span
         diagnostics.error("the folder '" + call.into + "' cannot be made: " + failed.message());
         return;
     }
-    std::map<std::string_view, std::size_t> named;
+    std::map<std::string, std::size_t> named;
+    bool any_twice = false;
     for (const FullReport& one : reports) {
-        if (++named[one.id()] == 2) {
+        if (++named[file_name_of(one)] == 2) {
+            any_twice = true;
             diagnostics.error(
                 "two dossiers are called '" + std::string(one.id()) + "'; their reports would be one file",
                 "give one of them another file name");
         }
     }
-    if (diagnostics.any_errors()) return;
+    if (any_twice) return;
+    ReportFiles files(call, reports, diagnostics);
     const std::string ending(form.endings.front());
     for (const FullReport& one : reports) {
         std::string text;
         form.write({&one, 1}, text);
-        const std::string path = (fs::path(call.into) / (std::string(one.id()) + ending)).string();
-        if (!write_report_file(path, text, call, diagnostics)) return;
+        const std::string path = (fs::path(call.into) / (file_name_of(one) + ending)).string();
+        if (!files.write(path, text)) return;
     }
 }
 
@@ -152,7 +175,7 @@ int run_report(const ReportCall& call) {
     } else {
         std::string text;
         form.write(reports, text);
-        write_report_file(call.out, text, call, diagnostics);
+        ReportFiles(call, reports, diagnostics).write(call.out, text);
     }
     return finish(output, diagnostics, false);
 }

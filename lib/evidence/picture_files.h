@@ -12,6 +12,8 @@ namespace grainside::evidence {
 
 // A larger one is named without a digest.
 inline constexpr std::uintmax_t kMaxPictureBytes = std::uintmax_t{256} << 20;
+// All of a dossier together; what goes beyond is named without a digest.
+inline constexpr std::uintmax_t kMaxPicturesBytes = std::uintmax_t{1} << 30;
 
 struct PictureFile {
     std::string path;     // as the dossier has it, from its folder

@@ -52,34 +52,24 @@ std::vector<CostStep> steps_of(const CostEstimate& cost) {
                            [&](const CostLine& line) { return line.group >= first && line.group <= last; });
     };
     const auto add_sum = [&](std::string_view text, const CostAmount& amount) {
-        steps.push_back({std::string(text), {}, amount, 0, true});
+        steps.push_back({std::string(text), nullptr, amount, 0});
     };
     for (std::size_t i = 0; i < cost.lines.size(); ++i) {
         const CostLine& line = cost.lines[i];
         const std::string text = line.part.empty() ? line.item : fmt::format("{} ({})", line.item, line.part);
-        steps.push_back({text, line.basis, line.amount, sum, false});
+        steps.push_back({text, &line, line.amount, sum});
         sum += line.amount.value;
         if (i + 1 == cost.lines.size()) break;
         const CostGroup next = cost.lines[i + 1].group;
         const auto ends = [&](CostGroup last) { return line.group <= last && next > last; };
-        if (ends(CostGroup::hardware)) add_sum("Materials and hardware", cost.materials);
-        if (ends(CostGroup::packing) && any(CostGroup::labour, CostGroup::packing)) add_sum("To make", cost.making);
+        if (ends(CostGroup::hardware)) add_sum("materials and hardware", cost.materials);
+        if (ends(CostGroup::packing) && any(CostGroup::labour, CostGroup::packing)) add_sum("to make", cost.making);
         if (ends(CostGroup::margin) && any(CostGroup::margin, CostGroup::margin)) {
-            add_sum("Maker's price", cost.maker_price);
+            add_sum("maker's price", cost.maker_price);
         }
     }
-    if (!steps.empty()) add_sum("Total", cost.total);
+    if (!steps.empty()) add_sum("total", cost.total);
     return steps;
-}
-
-std::string money_text(const ReportCost& cost, double value) {
-    return fmt::format("{:.{}f}", value, cost.digits);
-}
-
-std::string spread_text(const ReportCost& cost, const CostAmount& amount) {
-    std::string text = money_text(cost, amount.value) + ' ' + cost.estimate.currency;
-    if (amount.u > 0) text += fmt::format(" ({} to {})", money_text(cost, amount.low), money_text(cost, amount.high));
-    return text;
 }
 
 }  // namespace grainside::report

@@ -7,7 +7,6 @@
 #include <vector>
 
 #include "grainside/cost.h"
-#include "report/report_content.h"
 
 namespace grainside::report {
 
@@ -22,20 +21,16 @@ struct MultipleBand {
 };
 std::vector<MultipleBand> usual_bands(const CostEstimate& cost);
 
-// A step of the build-up, in written order: a line, or a sum of all that stand before it.
+// A step of the build-up, in written order: a line, or a sum of all that stand before it. A sum that takes in no more
+// than the one before it is left out.
 struct CostStep {
-    std::string text;
-    std::string basis;  // empty for a sum
+    std::string text;                // "calf for the face (strap)", "to make"
+    const CostLine* line = nullptr;  // nullptr for a sum
     CostAmount amount;
     double begins_at = 0;  // what stands before a line comes to; 0 for a sum
-    bool is_sum = false;
 };
+// Points into `cost`.
 std::vector<CostStep> steps_of(const CostEstimate& cost);
-
-// "16.14"; as many digits behind the point as the currency has.
-std::string money_text(const ReportCost& cost, double value);
-// "16.14 EUR (14.57 to 17.80)"; without the brackets where it is exact.
-std::string spread_text(const ReportCost& cost, const CostAmount& amount);
 
 }  // namespace grainside::report
 

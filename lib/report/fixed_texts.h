@@ -19,9 +19,8 @@ inline constexpr std::string_view kPlanNote =
     "Minutes, fees and likelihoods are common practice; make the plan anew after each test.";
 
 inline constexpr std::string_view kWordingNote =
-    "Each of these passes the check that the listing was held against, in its market and on its day. Whether it is "
-    "true "
-    "of the next batch, the seller must know.";
+    "Each of these passes by itself the check that the listing was held against, in its market and on its day, and no "
+    "reading contradicts it. Whether it is true of the next batch, the seller must know.";
 
 inline constexpr std::string_view kNoWording =
     "Nothing is offered: no words were found for which this book knows others.";

@@ -38,6 +38,10 @@ Grade FullReport::worst() const noexcept {
     return content_->worst;
 }
 
+const std::vector<std::string>& FullReport::named_files() const noexcept {
+    return content_->files;
+}
+
 void write_html(std::span<const FullReport> reports, std::string& out) {
     report::append_html_page(out, contents_of(reports));
 }

@@ -62,6 +62,13 @@ private:
         content_.listing_sha256 = dossier().listing_sha256;
         content_.region = dossier().listing.region;
         content_.language = dossier().listing.language;
+        const auto name_file = [&](const std::string& file) {
+            if (!file.empty()) content_.files.push_back((dossier().folder / file).string());
+        };
+        name_file(dossier().listing_file);
+        for (const evidence::PartRecord& part : dossier().parts) {
+            for (const evidence::Reading& reading : part.readings) name_file(reading.photo);
+        }
     }
 
     void gather_fields() {
@@ -228,9 +235,7 @@ private:
     void gather_cost() {
         ReportCost& cost = content_.cost;
         cost.estimate = estimate_cost(context_.evidence, context_.dossier);
-        for (const evidence::Currency& currency : context_.evidence.data().costs.currencies) {
-            if (currency.id == cost.estimate.currency) cost.digits = currency.digits;
-        }
+        cost.style = style_of(cost.estimate.currency, context_.evidence.data().costs);
         for (const std::uint32_t index : cost_sources(cost.estimate)) {
             cost.sources.push_back(source_of(index));
             cost.source_ids[index] = context_.book.sources()[index].id;

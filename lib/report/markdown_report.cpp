@@ -223,11 +223,11 @@ private:
         for (const std::string& line : price_lines(content_)) paragraph(line);
         head({"What", "How", "Middle, " + cost.estimate.currency, "95 % within"});
         for (const CostStep& step : steps_of(cost.estimate)) {
-            const std::string text = markdown_text(step.text, false);
-            row({step.is_sum ? "**" + text + "**" : text, markdown_text(step.basis, false),
-                 money_text(cost, step.amount.value),
-                 step.amount.u > 0 ? money_text(cost, step.amount.low) + " to " + money_text(cost, step.amount.high)
-                                   : std::string("exact")});
+            const bool is_sum = step.line == nullptr;
+            const std::string text = markdown_text(is_sum ? capitalised(step.text) : step.text, false);
+            row({is_sum ? "**" + text + "**" : text, is_sum ? std::string() : markdown_text(step.line->basis, false),
+                 money_text(cost.style, step.amount.value),
+                 step.amount.u > 0 ? range_text(cost.style, step.amount) : std::string("exact")});
         }
         out_ += '\n';
         list("What makes the total uncertain", driver_lines(cost.estimate));

@@ -12,14 +12,10 @@
 namespace grainside::report {
 namespace {
 
-std::string multiple_text(const PriceMultiple& price) {
-    std::string text = fmt::format("{:.2f} times", price.multiple.value);
-    if (price.multiple.u > 0) text += fmt::format(" ({:.2f} to {:.2f})", price.multiple.low, price.multiple.high);
-    return text;
-}
-
 // "Such a multiple is usual: Sold by the maker to the buyer (2.5 to 5)."
 std::string place_among(const CostEstimate& cost) {
+    // The true multiple lies below: where among the usual ones cannot be told.
+    if (cost.multiple->floor_only) return {};
     const double multiple = cost.multiple->multiple.value;
     const std::vector<MultipleBand> bands = usual_bands(cost);
     std::vector<std::string> within;
@@ -48,34 +44,35 @@ ShortAnswer price_answer(const ReportContent& content) {
     const CostEstimate& cost = content.cost.estimate;
     if (!cost.on_record) return {"Not worked out", "The dossier holds no costs."};
     if (!cost.multiple) {
-        return {"Not compared", "The total on record is " + spread_text(content.cost, cost.total) + "."};
+        return {"Not compared", "The total on record is " + spread_text(content.cost.style, cost.total) + "."};
     }
     ShortAnswer answer;
     const PriceMultiple& price = *cost.multiple;
-    answer.reply = price.floor_only ? fmt::format("At most {:.2f} times the cost", price.multiple.value)
-                                    : fmt::format("The price is {:.2f} times the cost", price.multiple.value);
-    if (price.multiple.u > 0) {
-        answer.reply += fmt::format(" ({:.2f} to {:.2f})", price.multiple.low, price.multiple.high);
-    }
-    answer.more = fmt::format("{} {} without sales tax, against {}. {}", money_text(content.cost, cost.multiple->net),
-                              cost.currency, spread_text(content.cost, cost.total), place_among(cost));
+    const std::string times = multiple_text(price);
+    answer.reply = price.floor_only ? capitalised(times) + " times the cost on record"
+                                    : fmt::format("{:.2f} times the cost", price.multiple.value);
+    answer.more = fmt::format("{} {} {}, against {}. {}", money_text(content.cost.style, price.net), cost.currency,
+                              price.sales_tax.empty() ? "as paid (sales tax not on record)" : "without sales tax",
+                              spread_text(content.cost.style, cost.total), place_among(cost));
     return answer;
 }
 
 std::vector<std::string> price_lines(const ReportContent& content) {
     const CostEstimate& cost = content.cost.estimate;
+    const MoneyStyle& style = content.cost.style;
     std::vector<std::string> lines;
     if (cost.multiple) {
         const PriceMultiple& price = *cost.multiple;
-        const std::string tax = price.sales_tax.empty() ? "whether sales tax is in it is not on record"
-                                                        : "sales tax in it " + price.sales_tax;
-        lines.push_back(fmt::format("Paid: {} ({}); without it {} {}. That is {}{} the total of {}.", price.paid, tax,
-                                    money_text(content.cost, price.net), cost.currency,
-                                    price.floor_only ? "at most " : "", multiple_text(price),
-                                    spread_text(content.cost, cost.total)));
+        const std::string net = price.sales_tax.empty()
+                                    ? fmt::format("whether sales tax is in it is not on record, and {} {} count",
+                                                  money_text(style, price.net), cost.currency)
+                                    : fmt::format("without sales tax of {}: {} {}", price.sales_tax,
+                                                  money_text(style, price.net), cost.currency);
+        lines.push_back(fmt::format("Paid: {}; {}. That is {} times the total of {}.", price.paid, net,
+                                    multiple_text(price), spread_text(style, cost.total)));
         if (const std::string place = place_among(cost); !place.empty()) lines.push_back(place);
     } else {
-        lines.push_back("The total on record is " + spread_text(content.cost, cost.total) + ".");
+        lines.push_back("The total on record is " + spread_text(content.cost.style, cost.total) + ".");
     }
     if (!cost.duty_base.empty()) lines.push_back("Duty is taken of: " + cost.duty_base + ".");
     return lines;

@@ -10,6 +10,7 @@
 #include "grainside/cost_report.h"
 #include "report/cost_facts.h"
 #include "report/evidence_text.h"
+#include "report/money_text.h"
 #include "report/plain_lines.h"
 #include "report/price_table.h"
 #include "report/verdict_facts.h"
@@ -31,8 +32,8 @@ class PriceView {
 public:
     PriceView(const DossierContext& context, const CostEstimate& cost, const ViewOptions& options, std::string& out)
         : context_(context),
-          book_(context.evidence.data().costs),
           cost_(cost),
+          style_(report::style_of(cost.currency, context.evidence.data().costs)),
           colours_(options.colour),
           width_(report::width_of(options)),
           out_(out) {}
@@ -67,11 +68,11 @@ private:
         report::append_wrapped(out_, text, indent + 2, width_);
     }
 
-    std::string money(double value) const { return report::money(value, cost_.currency, book_); }
+    std::string money(double value) const { return report::money_text(style_, value); }
 
     std::vector<std::string> cells_of(const CostAmount& amount) const {
         std::vector<std::string> cells = {money(amount.value)};
-        if (amount.u > 0) cells.push_back(money(amount.low) + " to " + money(amount.high));
+        if (amount.u > 0) cells.push_back(report::range_text(style_, amount));
         return cells;
     }
 
@@ -85,21 +86,18 @@ private:
         out_ += colours_.plain();
     }
 
-    bool any_line(CostGroup first, CostGroup last) const {
-        return std::any_of(cost_.lines.begin(), cost_.lines.end(),
-                           [&](const CostLine& line) { return line.group >= first && line.group <= last; });
-    }
-
-    // A sum that takes in more than the one before it, and less than the one after it.
-    void write_sums_before(CostGroup next, CostGroup last_shown) {
-        const auto due = [&](CostGroup end) { return last_shown <= end && next > end; };
-        if (due(CostGroup::hardware)) sum("= materials and hardware", cost_.materials);
-        if (due(CostGroup::packing) && any_line(CostGroup::labour, CostGroup::packing)) {
-            sum("= to make", cost_.making);
+    void write_line(const report::CostStep& step, bool begins_group) {
+        const bool alone = step.line->item == name_of(step.line->group);
+        if (begins_group && !alone) {
+            out_.append(kGroupIndent, ' ');
+            out_ += name_of(step.line->group);
+            out_ += '\n';
         }
-        if (due(CostGroup::margin) && any_line(CostGroup::margin, CostGroup::margin)) {
-            sum("= maker's price", cost_.maker_price);
-        }
+        row(alone ? kGroupIndent : kItemIndent, step.text, step.amount);
+        out_.append(kBasisIndent, ' ');
+        out_ += colours_.quiet();
+        report::append_wrapped(out_, step.line->basis, kBasisIndent, width_);
+        out_ += colours_.plain();
     }
 
     void write_lines() {
@@ -108,25 +106,14 @@ private:
                            std::vector<std::string>{"middle", "95 % within"}, kColumns, width_);
         out_ += colours_.plain();
         const CostLine* last = nullptr;
-        for (const CostLine& line : cost_.lines) {
-            if (last == nullptr || last->group != line.group) {
-                if (last != nullptr) write_sums_before(line.group, last->group);
-                if (line.item != name_of(line.group)) {
-                    out_.append(kGroupIndent, ' ');
-                    out_ += name_of(line.group);
-                    out_ += '\n';
-                }
+        for (const report::CostStep& step : report::steps_of(cost_)) {
+            if (step.line == nullptr) {
+                sum("= " + step.text, step.amount);
+                continue;
             }
-            const bool alone = line.item == name_of(line.group);
-            row(alone ? kGroupIndent : kItemIndent,
-                line.part.empty() ? line.item : fmt::format("{} ({})", line.item, line.part), line.amount);
-            out_.append(kBasisIndent, ' ');
-            out_ += colours_.quiet();
-            report::append_wrapped(out_, line.basis, kBasisIndent, width_);
-            out_ += colours_.plain();
-            last = &line;
+            write_line(step, last == nullptr || last->group != step.line->group);
+            last = step.line;
         }
-        sum("= total", cost_.total);
         if (!cost_.duty_base.empty()) {
             out_.append(kGroupIndent, ' ');
             report::append_wrapped(out_, "duty is taken of: " + cost_.duty_base, kGroupIndent, width_);
@@ -188,7 +175,7 @@ private:
                 continue;
             }
             std::string cell = money(amount->value);
-            if (amount->u > 0) cell += fmt::format(" ({} to {})", money(amount->low), money(amount->high));
+            if (amount->u > 0) cell += " (" + report::range_text(style_, *amount) + ')';
             cells.push_back(std::move(cell));
         }
         report::append_row(out_, kGroupIndent, text, cells, columns, width_);
@@ -249,8 +236,8 @@ private:
     }
 
     DossierContext context_;
-    const evidence::CostBook& book_;
     const CostEstimate& cost_;
+    report::MoneyStyle style_;
     Colours colours_;
     std::size_t width_;
     std::string& out_;
@@ -269,7 +256,6 @@ void write_price_comparison(const EvidenceBook& evidence, std::span<const Priced
     if (samples.size() < 2) return;
     const Colours colours(options.colour);
     const std::size_t width = report::width_of(options);
-    const evidence::CostBook& book = evidence.data().costs;
     out += colours.heading();
     report::append_row(out, 0, "Compared", std::vector<std::string>{"total", "net price", "multiple"}, kWide, width);
     out += colours.plain();
@@ -279,14 +265,15 @@ void write_price_comparison(const EvidenceBook& evidence, std::span<const Priced
         out += '\n';
         for (const PricedSample* const sample : seller.samples) {
             const CostEstimate& cost = sample->cost;
+            const report::MoneyStyle style = report::style_of(cost.currency, evidence.data().costs);
             std::vector<std::string> cells;
             if (cost.on_record) {
-                cells.push_back(report::money(cost.total.value, cost.currency, book) + ' ' + cost.currency);
+                cells.push_back(report::money_text(style, cost.total.value) + ' ' + cost.currency);
             } else {
                 cells.emplace_back("no costs");
             }
             if (cost.multiple) {
-                cells.push_back(report::money(cost.multiple->net, cost.currency, book) + ' ' + cost.currency);
+                cells.push_back(report::money_text(style, cost.multiple->net) + ' ' + cost.currency);
                 cells.push_back(report::multiple_text(*cost.multiple));
             }
             report::append_row(out, kItemIndent, sample->id, cells, kWide, width);

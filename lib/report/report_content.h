@@ -16,6 +16,7 @@
 #include "grainside/judge.h"
 #include "report/evidence_text.h"
 #include "report/excerpts.h"
+#include "report/money_text.h"
 
 namespace grainside::report {
 
@@ -92,7 +93,7 @@ struct ReportMethod {
 
 struct ReportCost {
     CostEstimate estimate;
-    int digits = 2;                                   // behind the point, as the currency has them
+    MoneyStyle style;
     std::vector<ReportSource> sources;                // of the ranges and rates of the book
     std::map<std::uint32_t, std::string> source_ids;  // of the same, by their index in the rule book
 };
@@ -122,7 +123,8 @@ struct ReportContent {
     std::string decision_rule, markets, day;
     double decided_at = 0;
     std::string dossier_sha256;
-    std::string rule_book;  // digest
+    std::vector<std::string> files;  // that the dossier names, as one opens them from here
+    std::string rule_book;           // digest
     std::size_t rules = 0, evidence_methods = 0, limits = 0;
     std::string version;
 };

@@ -6,6 +6,7 @@
 
 #include "report/content_text.h"
 #include "report/csv_text.h"
+#include "report/rounded.h"
 
 namespace grainside::report {
 namespace {
@@ -32,7 +33,7 @@ std::string joined(const std::vector<std::string>& lines) {
 }
 
 std::string share_text(const ReportVerdict& verdict, double share) {
-    return verdict.belief.empty() ? std::string() : fmt::format("{:.5g}", share);
+    return verdict.belief.empty() ? std::string() : fmt::format("{:g}", rounded(share));
 }
 
 std::vector<std::string> row_of(const ReportContent& content, const ReportVerdict& verdict) {

@@ -110,11 +110,22 @@ public:
         return verdict;
     }
 
-    // The same readings do not contradict what a limit offers: 'coated leather' is none either above a third of coat.
-    bool stands(const Claim& claim, std::string wording) const {
-        std::replace(wording.begin(), wording.end(), ' ', '-');
+    // Whether the readings leave an offer standing: 'coated leather' is none above a third of coat, and 'imitation
+    // leather (polyurethane)' is none of a sheet that is leather. What the book has no concept for is not held against
+    // them.
+    bool stands(const Claim& claim, std::string_view wording) const {
+        const std::size_t bracket = std::min(wording.find(" ("), wording.size());
+        std::string_view inside = wording.substr(bracket);
+        inside = inside.substr(std::min<std::size_t>(2, inside.size()));
+        return stands_alone(claim, wording.substr(0, bracket)) &&
+               stands_alone(claim, inside.substr(0, inside.find(')')));
+    }
+
+    bool stands_alone(const Claim& claim, std::string_view words) const {
+        std::string name(words);
+        std::replace(name.begin(), name.end(), ' ', '-');
         Claim offered = claim;
-        offered.says = bench_.tree.find(wording);
+        offered.says = bench_.tree.find(name);
         return offered.says == 0 || evidence_on(bench_, offered).grade != Grade::contradicted;
     }
 
@@ -168,6 +179,7 @@ private:
         verdict.basis = found.basis;
         verdict.because = book_.rules()[found.rule].because;
         verdict.say_instead = checker_.say_instead(listing_, found);
+        if (!stands(check_.mentions[found.claim], verdict.say_instead)) verdict.say_instead.clear();
         if (verdict.say_instead.empty()) verdict.remedy = book_.rules()[found.rule].remedy;
     }
 

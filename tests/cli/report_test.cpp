@@ -92,6 +92,40 @@ TEST_F(ReportCommand, NeverWritesOverADossier) {
     }
 }
 
+// The listing as it was captured, and the pictures, are the evidence.
+TEST_F(ReportCommand, NeverWritesOverWhatADossierNames) {
+    write_file("tote.md", "# Tote\n\nA cotton tote.\n");
+    write_file("pics/cut.csv", "a picture");
+    write_file(
+        "tote.yaml",
+        "sample: {what: tote}\nlisting: {file: tote.md}\nparts: {body: {readings: [{method: flame, outcome: melts, "
+        "photo: pics/cut.csv}]}}\n");
+    const std::vector<std::vector<std::string>> kCalls = {{"--out", "tote.md"},
+                                                          {"--out", "./pics/../tote.md"},
+                                                          {"--out", "pics/cut.csv"},
+                                                          {"--into", ".", "--format", "markdown"}};
+    for (std::vector<std::string> call : kCalls) {
+        call.emplace_back("tote.yaml");
+        const ProcessResult result = report(call);
+        EXPECT_EQ(result.status, 2) << call[1];
+        EXPECT_NE(result.err.find("would be lost"), std::string::npos) << result.err;
+        EXPECT_EQ(file("tote.md"), "# Tote\n\nA cotton tote.\n");
+        EXPECT_EQ(file("pics/cut.csv"), "a picture");
+    }
+}
+
+TEST_F(ReportCommand, WritesTheGoodOnesWhereOneIsBroken) {
+    write_file("broken.yaml", kBrokenDossier);
+    EXPECT_EQ(report({"--into", "out", "broken.yaml", "clear.yaml"}).status, 2);
+    EXPECT_TRUE(fs::exists(folder() / "out/clear.html"));
+    EXPECT_FALSE(fs::exists(folder() / "out/broken.html"));
+}
+
+TEST_F(ReportCommand, NamesAFileForStandardInput) {
+    EXPECT_EQ(run_with_input({"report", "--rules", "book", "--into", "out", "-"}, kClearDossier).status, 0);
+    EXPECT_TRUE(fs::exists(folder() / "out/stdin.html"));
+}
+
 TEST_F(ReportCommand, SaysWhatCannotBeDone) {
     write_file("sub/clear.yaml", kClearDossier);
     write_file("broken.yaml", kBrokenDossier);

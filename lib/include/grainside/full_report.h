@@ -16,6 +16,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "grainside/dossier_report.h"
 #include "grainside/judge.h"
@@ -40,6 +41,9 @@ public:
 
     std::string_view id() const noexcept;  // of the dossier
     Grade worst() const noexcept;          // `consistent` where nothing was claimed
+    // Paths of the files that the dossier names, its listing and pictures, whether they are there or not: a report must
+    // not be written over one.
+    const std::vector<std::string>& named_files() const noexcept;
 
     const report::ReportContent& content() const noexcept { return *content_; }  // for the library's own writers
 

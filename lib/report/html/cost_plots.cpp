@@ -125,12 +125,13 @@ void write_build_up_plot(const PageContext& page) {
     Plot plot(page, "build-up", most, steps.size(), 0);
     write_names(page, "build-up", "Cost build-up",
                 fmt::format("{} lines, one behind the other, to a total of {}.", cost.estimate.lines.size(),
-                            spread_text(cost, cost.estimate.total)));
+                            spread_text(cost.style, cost.estimate.total)));
     double top = 0;
     for (const CostStep& step : steps) {
-        plot.label(top, step.text, step.is_sum ? "strong" : "plain");
-        plot.value(top, money_text(cost, step.amount.value), step.is_sum ? "strong" : "plain");
-        plot.bar(top, step.begins_at, step.begins_at + step.amount.value, step.is_sum ? "total" : "bar");
+        const bool is_sum = step.line == nullptr;
+        plot.label(top, is_sum ? capitalised(step.text) : step.text, is_sum ? "strong" : "plain");
+        plot.value(top, money_text(cost.style, step.amount.value), is_sum ? "strong" : "plain");
+        plot.bar(top, step.begins_at, step.begins_at + step.amount.value, is_sum ? "total" : "bar");
         if (step.amount.u > 0) plot.whisker(top, step.begins_at + step.amount.low, step.begins_at + step.amount.high);
         top += kRow;
     }

@@ -23,20 +23,19 @@ void write_table(const PageContext& page) {
         "<th scope=\"col\" class=\"number\">95 % within</th></tr></thead>\n");
     html.begin("tbody");
     for (const CostStep& step : steps_of(cost.estimate)) {
-        if (step.is_sum) {
+        const bool is_sum = step.line == nullptr;
+        if (is_sum) {
             html.begin("tr", {{"class", "sum"}});
         } else {
             html.begin("tr");
         }
         html.begin("th", {{"scope", "row"}});
-        html.text(step.text);
-        if (!step.basis.empty()) html.element("span", {{"class", "basis"}}, step.basis);
+        html.text(is_sum ? capitalised(step.text) : step.text);
+        if (!is_sum) html.element("span", {{"class", "basis"}}, step.line->basis);
         html.end();
-        html.element("td", {{"class", "number"}}, money_text(cost, step.amount.value));
+        html.element("td", {{"class", "number"}}, money_text(cost.style, step.amount.value));
         html.element("td", {{"class", "number"}},
-                     step.amount.u > 0 ? fmt::format("{} to {}", money_text(cost, step.amount.low),
-                                                     money_text(cost, step.amount.high))
-                                       : std::string("exact"));
+                     step.amount.u > 0 ? range_text(cost.style, step.amount) : std::string("exact"));
         html.end();
     }
     html.end();

@@ -379,6 +379,26 @@ TEST(Pictures, AreFoundBelowTheFolderAndNowhereElse) {
               "gone.jpg!there is no file 'gone.jpg' beside the dossier;more!'more' is no readable file;");
 }
 
+// Sparse files: nothing is read beyond what fits, and one file is read once.
+TEST(Pictures, AreReadOnceAndNotWithoutEnd) {
+    const Folder folder;
+    constexpr std::uintmax_t kLarge = kMaxPictureBytes - 1;
+    std::string text = "sample: {}\nparts: {body: {readings: [";
+    const auto read = [&](const std::string& photo) {
+        text += "{method: edge, outcome: yarns, photo: " + photo + "}, ";
+    };
+    folder.write("small.jpg", "abc");
+    for (const char* spelling : {"small.jpg", "./small.jpg", "././small.jpg"}) read(spelling);
+    folder.write("huge.jpg", "");
+    fs::resize_file(folder.path() / "huge.jpg", kMaxPictureBytes + 1);
+    read("huge.jpg");
+    const std::vector<PictureFile> pictures = pictures_of(parsed(text + "]}}\n", folder.path()).data());
+    ASSERT_EQ(pictures.size(), 4U);
+    for (std::size_t i = 0; i < 3; ++i) EXPECT_TRUE(pictures[i].sha256.starts_with("ba7816bf")) << i;
+    EXPECT_EQ(pictures[3].missing, "'huge.jpg' is larger than 256 MiB");
+    static_assert(kLarge * 4 < kMaxPicturesBytes && kMaxPicturesBytes < kLarge * 5);
+}
+
 TEST(ListingFile, HoldsExactlyOneListing) {
     const Folder folder;
     fs::create_directory(folder.path() / "sub");

@@ -530,6 +530,23 @@ TEST(Judge, TellsWhichReadingCarriesTheVerdict) {
 }
 
 // What is undecided gets a test to make; what is decided needs none, and words that mislead stay whatever is read.
+// A title against the text: what the text says would pass as words, and the readings show that it is false too.
+TEST(Judge, OffersNoWordsThatTheReadingsContradict) {
+    const auto offered = [](std::string_view parts) {
+        const Dossier dossier = support::dossier_of(
+            "sample: {what: tote, category: bag}\nlisting: {name: Genuine leather tote, description: PU "
+            "leather.}\nparts: {" +
+            std::string(parts) + "}\n");
+        Judge judge(support::built_in_book(), support::built_in_evidence());
+        const Judgement& judgement = judge.judge(dossier);
+        std::string words;
+        for (const Verdict& verdict : judgement.verdicts) words += verdict.say_instead + ';';
+        return words;
+    };
+    EXPECT_EQ(offered(kLeather).find("polyurethane"), std::string::npos) << offered(kLeather);
+    EXPECT_NE(offered(kCoatedFabric).find("polyurethane"), std::string::npos) << offered(kCoatedFabric);
+}
+
 TEST(Judge, OffersATestOnlyWhereOneWouldHelp) {
     const Verdict open = only_verdict({"Leather tote.", ""});
     EXPECT_FALSE(open.next_test.empty());
