@@ -1,6 +1,24 @@
 #include "report/fixed_texts.h"
 
 namespace grainside::report {
+namespace {
+
+constexpr std::string_view kOneSample =
+    "One sample was bought and tested. What holds for it may not hold for the next one from the same maker, nor for "
+    "places of it that nobody looked at.";
+constexpr std::string_view kBeliefs =
+    "A belief is a sum over what each test is known to show on each material. Most of these likelihoods are common "
+    "practice and no measured rates; the sources say which.";
+constexpr std::string_view kDecisionRule =
+    "A limit decides only where the value lies further from it than its uncertainty, by the decision rule named "
+    "below. What stands behind a plus-minus is the expanded uncertainty (k = 2).";
+constexpr std::string_view kReading =
+    "The words were read by a grammar that errs: on listings that it had not seen, about one finding in ten was "
+    "wrong. Look at the marked words before you publish.";
+constexpr std::string_view kWordsOnly =
+    "Without a reading, only the wording is judged. No finding on words says what the thing is made of.";
+
+}  // namespace
 
 std::string_view meaning_of(Grade grade) noexcept {
     switch (grade) {
@@ -21,18 +39,7 @@ std::string_view meaning_of(Grade grade) noexcept {
 }
 
 std::span<const std::string_view> limits_of_method() noexcept {
-    static constexpr std::string_view kLimits[] = {
-        "One sample was bought and tested. What holds for it may not hold for the next one from the same maker, nor "
-        "for "
-        "places of it that nobody looked at.",
-        "A belief is a sum over what each test is known to show on each material. Most of these likelihoods are common "
-        "practice and no measured rates; the sources say which.",
-        "A limit decides only where the value lies further from it than its uncertainty, by the decision rule named "
-        "below. What stands behind a plus-minus is the expanded uncertainty (k = 2).",
-        "The words were read by a grammar that errs: on listings that it had not seen, about one finding in ten was "
-        "wrong. Look at the marked words before you publish.",
-        "Without a reading, only the wording is judged. No finding on words says what the thing is made of.",
-    };
+    static constexpr std::string_view kLimits[] = {kOneSample, kBeliefs, kDecisionRule, kReading, kWordsOnly};
     return kLimits;
 }
 

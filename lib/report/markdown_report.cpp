@@ -24,7 +24,7 @@ constexpr std::size_t kMostFieldBytes = 20'000;
 
 class MarkdownReport {
 public:
-    MarkdownReport(std::string& out, const ReportContent& content, int level)
+    MarkdownReport(std::string& out, const ReportContent& content, std::size_t level)
         : out_(out), content_(content), level_(level) {}
 
     void write() {
@@ -42,8 +42,8 @@ public:
     }
 
 private:
-    void heading(int depth, std::string_view text) {
-        out_.append(static_cast<std::size_t>(level_ + depth), '#');
+    void heading(std::size_t depth, std::string_view text) {
+        out_.append(level_ + depth, '#');
         out_ += ' ' + markdown_text(text) + "\n\n";
     }
     void paragraph(std::string_view text) { out_ += markdown_text(text) + "\n\n"; }
@@ -277,7 +277,7 @@ private:
 
     std::string& out_;
     const ReportContent& content_;
-    int level_;
+    std::size_t level_;
 };
 
 }  // namespace
