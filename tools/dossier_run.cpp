@@ -50,7 +50,9 @@ void add_dossiers(CLI::App& command, DossierOptionsOfCall& options) {
 void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook& evidence, Diagnostics& diagnostics,
                       const std::function<bool(Dossier&&)>& handle) {
     const DossierOptions options{.today = today()};
+    std::size_t done = 0;
     for (const std::string& file : files) {
+        diagnostics.progress().show_dossiers(done++, files.size());
         Result<Dossier> dossier = file == "-" ? Dossier::parse("<stdin>", read_standard_input(), ".", evidence, options)
                                               : Dossier::read(file, evidence, options);
         if (!dossier) {
@@ -58,8 +60,9 @@ void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook&
             continue;
         }
         diagnostics.report(dossier.value().warnings());
-        if (!handle(std::move(dossier).value())) return;
+        if (!handle(std::move(dossier).value())) break;
     }
+    diagnostics.progress().clear();
 }
 
 int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for, DecisionRule decision_rule,

@@ -3,7 +3,9 @@
 #define GRAINSIDE_TOOLS_PROGRESS_H
 
 #include <chrono>
+#include <cstddef>
 #include <cstdint>
+#include <string>
 
 namespace grainside::tools {
 
@@ -14,10 +16,14 @@ public:
     Progress();
 
     void show(std::uint64_t listings, std::uint64_t bytes);
+    void show_dossiers(std::size_t done, std::size_t all);
     // Takes the line away, so that something else can be written.
     void clear();
 
 private:
+    bool due();
+    void show_line(const std::string& line);
+
     using Clock = std::chrono::steady_clock;
 
     bool wanted_;
