@@ -109,12 +109,84 @@ std::string_view line_break_in(std::string_view words) {
     return words.substr(from, words.find_first_not_of(kSpaces, end) - from);
 }
 
-bool has_words_behind_noun(std::string_view wording) {
-    wording = wording.substr(0, wording.find('('));
+bool has_preposition(std::string_view wording) {
     const auto words = words_of(wording);
     return std::any_of(words.begin(), words.end(), [&](const Word& word) {
         return is_one_of(word.in(wording), {"with", "in", "from", "of", "by", "on", "for"});
     });
+}
+
+bool has_words_behind_noun(std::string_view wording) {
+    return has_preposition(wording.substr(0, wording.find('(')));
+}
+
+// [solid gold]-plated, and the wording has 'plated' too.
+bool says_hyphen_word(const Place& place, std::string_view wording) {
+    if (place.end >= place.text.size() || place.text[place.end] != '-') return false;
+    const std::string_view rest = place.text.substr(place.end + 1, kReach);
+    const auto end = std::find_if_not(rest.begin(), rest.end(), is_word_byte);
+    const std::string_view joined = rest.substr(0, static_cast<std::size_t>(end - rest.begin()));
+    const auto words = words_of(wording);
+    return std::any_of(words.begin(), words.end(),
+                       [&](const Word& word) { return same_letters(word.in(wording), joined); });
+}
+
+// 'sheet with apple filler' in brackets reads badly before another noun, so it goes: 'an imitation leather loop'. A
+// short name stays there: 'imitation leather (cork) sleeve'.
+void drop_long_remark(std::string& wording) {
+    const std::size_t open = wording.find(" (");
+    if (open == std::string::npos) return;
+    if (has_preposition(std::string_view(wording).substr(open))) wording.resize(open);
+}
+
+// 'finest', 'best', 'most': by spelling, without the words that only end so.
+bool is_superlative(std::string_view word) {
+    if (is_one_of(word, {"best", "most"})) return true;
+    constexpr std::size_t kShortest = 6;
+    return word.size() >= kShortest && same_letters(word.substr(word.size() - 3), "est") &&
+           !is_one_of(word, {"honest", "modest", "forest", "harvest", "interest", "amethyst", "midwest"});
+}
+
+bool has_superlative(std::string_view words) {
+    const auto is_letter = [](char c) { return is_upper(c) || is_lower(c); };
+    for (auto at = words.begin(); at != words.end();) {
+        at = std::find_if(at, words.end(), is_letter);
+        const auto end = std::find_if_not(at, words.end(), is_letter);
+        if (is_superlative(
+                words.substr(static_cast<std::size_t>(at - words.begin()), static_cast<std::size_t>(end - at)))) {
+            return true;
+        }
+        at = end;
+    }
+    return false;
+}
+
+// 'one of the [finest]', 'among the [finest]': out of several, so that the noun is not one stuff. `the`: where it
+// begins.
+bool picks_out(std::string_view text, std::size_t the) {
+    const auto before = word_in_front(text, the);
+    if (!before) return false;
+    if (!is_one_of(before->in(text), {"of"})) return is_one_of(before->in(text), {"among", "amongst"});
+    const auto first = word_in_front(text, before->start);
+    return first && is_one_of(first->in(text), {"one", "some", "any", "many", "few", "each"});
+}
+
+constexpr NoFit kSuperlative = "the words around belong to the superlative that would go";
+
+// What stands in front for the sake of a superlative that goes: 'the [finest leather]', whose 'the' goes with it, where
+// a stuff without article reads right; else nothing fits. Nothing where there is none.
+std::variant<std::optional<Word>, NoFit> article_of_superlative(const Place& place, std::string_view wording) {
+    const std::string_view text = place.text;
+    const bool goes = has_superlative(text.substr(place.start, place.end - place.start)) && !has_superlative(wording);
+    const auto front = goes ? word_in_front(text, place.start) : std::nullopt;
+    if (!front) return std::nullopt;
+    const std::string_view word = front->in(text);
+    if (word.ends_with("'s") || word.ends_with("\xE2\x80\x99s") || word.ends_with("s'")) return kSuperlative;
+    if (!is_one_of(word, {"the"})) return std::nullopt;
+    const bool is_stuff = wording.empty() ? place.before_stuff : !place.before_noun;
+    if (!is_stuff || picks_out(text, front->start)) return kSuperlative;
+    if (text[front->end] != ' ') return kBrokenLine;
+    return front;
 }
 
 // 'made of [] cotton', 'a [] strap': words that go on with a noun, so that what stood between can go. Not behind 'and',
@@ -152,8 +224,13 @@ bool said_beside(const Place& place, FittedEdit& edit) {
         }
         if (behind.starts_with(gap) && behind.size() >= size &&
             same_letters(behind.substr(gap.size(), edit.wording.size()), edit.wording) &&
-            !begins_sentence(place.text, place.start) && (behind.size() == size || !is_in_word(behind, size))) {
+            (behind.size() == size || !is_in_word(behind, size))) {
             edit = {place.start, place.end + gap.size(), {}};
+            const char first = place.text[edit.end];
+            if (is_upper(place.text[place.start]) && is_lower(first) && begins_sentence(place.text, place.start)) {
+                edit.wording = std::string(1, to_upper(first));
+                ++edit.end;
+            }
             return true;
         }
     }
@@ -213,9 +290,28 @@ void drop_doubles(const Place& place, std::string& wording) {
     }
 }
 
+// Where the marks begin that open right before `at`: A "[vegan leather]" tote, a <b>[vegan leather]</b> tote.
+std::size_t before_opening_marks(std::string_view text, std::size_t at) {
+    constexpr std::size_t kLongestTag = 20;
+    for (std::string_view rest = text.substr(0, at); !rest.empty(); rest = text.substr(0, at)) {
+        std::size_t size = 0;
+        if (std::string_view("\"'*_(").find(rest.back()) != std::string_view::npos) size = 1;
+        for (const std::string_view mark :
+             {"\xE2\x80\x98", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xC2\xAB", "\xC2\xBB"}) {
+            if (rest.ends_with(mark)) size = mark.size();
+        }
+        if (const std::size_t open = rest.rfind('<'); rest.back() == '>' && open != std::string_view::npos) {
+            if (rest.size() - open <= kLongestTag) size = rest.size() - open;
+        }
+        if (size == 0) break;
+        at -= size;
+    }
+    return at;
+}
+
 // The article in front, where there is one and it changes. `next` is what it now stands before.
 void put_article_right(std::string_view text, FittedEdit& edit, std::string_view next) {
-    const auto article = word_in_front(text, edit.start);
+    const auto article = word_in_front(text, before_opening_marks(text, edit.start));
     if (!article || next.empty() || !is_one_of(article->in(text), {"a", "an"})) return;
     // 'grade A [x]': a letter and no article, unless everything is in capitals.
     const std::string_view old = article->in(text);
@@ -242,8 +338,14 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     if (place.start >= 2 && text[place.start - 1] == '-' && is_word_byte(text[place.start - 2])) {
         return "the words are only a part of a longer word";
     }
+    if (says_hyphen_word(place, wording)) return "the words are only a part of a longer word";
     const bool to_leave_out = wording.empty();
+    const auto behind = word_behind(text, place.end);
+    const auto superlative = article_of_superlative(place, wording);
+    if (const auto* why = std::get_if<NoFit>(&superlative)) return *why;
+    const std::optional<Word> the = std::get<std::optional<Word>>(superlative);
     if (!to_leave_out) {
+        if (place.before_noun && behind) drop_long_remark(wording);
         drop_second_article(place, wording);
         drop_doubles(place, wording);
     }
@@ -255,7 +357,10 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     if (!place.is_name || same_word || begins_sentence(text, place.start)) {
         edit.wording = in_case_of(text, place.start, place.end, wording);
     }
-    const auto behind = word_behind(text, place.end);
+    if (the) {
+        edit.start = the->start;
+        if (is_upper(text[the->start]) && !edit.wording.empty()) edit.wording.front() = to_upper(edit.wording.front());
+    }
     if (wording.empty()) {
         if (to_leave_out ? !leaves_a_phrase(place) : !behind) return "the phrase does not stand without the words";
         if (!break_inside.empty()) return kBrokenLine;
@@ -268,7 +373,7 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         }
         // The words go with the space behind them; a capital goes over to what is now the first word.
         edit.end = place.end + 1;
-        if (is_upper(text[place.start]) && is_lower(text[behind->start]) && begins_sentence(text, place.start)) {
+        if (is_upper(text[edit.start]) && is_lower(text[behind->start]) && begins_sentence(text, edit.start)) {
             edit.wording = std::string(1, to_upper(text[behind->start]));
             edit.end = behind->start + 1;
         }
