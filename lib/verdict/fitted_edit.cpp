@@ -6,85 +6,13 @@
 #include <utility>
 #include <vector>
 
+#include "verdict/article.h"
 #include "verdict/letter_case.h"
+#include "verdict/neighbour_words.h"
+#include "verdict/superlative.h"
 
 namespace grainside::verdict {
 namespace {
-
-constexpr std::size_t kReach = 80;
-
-struct Word {
-    std::size_t start = 0;
-    std::size_t end = 0;
-    std::string_view in(std::string_view text) const { return text.substr(start, end - start); }
-};
-
-bool is_in_word(std::string_view text, std::size_t at) {
-    // '2.5', 'cow-hide', "calf's"
-    return is_word_byte(text[at]) || text[at] == '-' || text[at] == '\'' || text[at] == '%';
-}
-
-// One space or one line's end, which is how a wrapped text has its spaces.
-std::size_t gap_behind(std::string_view text, std::size_t at) {
-    const std::string_view rest = text.substr(std::min(at, text.size()));
-    return rest.starts_with("\r\n") ? 2 : rest.starts_with(' ') || rest.starts_with('\n') ? 1 : 0;
-}
-std::size_t gap_in_front(std::string_view text, std::size_t at) {
-    const std::string_view rest = text.substr(0, at);
-    return rest.ends_with("\r\n") ? 2 : rest.ends_with(' ') || rest.ends_with('\n') ? 1 : 0;
-}
-
-std::optional<Word> word_in_front(std::string_view text, std::size_t at) {
-    const std::size_t end = at - gap_in_front(text, at);
-    std::size_t begin = end;
-    while (begin > 0 && end - begin < kReach && is_in_word(text, begin - 1)) --begin;
-    if (begin == end || end == at) return std::nullopt;
-    return Word{begin, end};
-}
-
-std::optional<Word> word_behind(std::string_view text, std::size_t at) {
-    const std::size_t begin = at + gap_behind(text, at);
-    if (begin == at || begin >= text.size() || !is_word_byte(text[begin])) return std::nullopt;
-    std::size_t end = begin;
-    while (end < text.size() && end - begin < kReach && is_in_word(text, end)) ++end;
-    return Word{begin, end};
-}
-
-bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view one) { return same_letters(word, one); });
-}
-
-std::vector<Word> words_of(std::string_view wording) {
-    std::vector<Word> words;
-    for (std::size_t at = 0; at < wording.size();) {
-        const std::size_t end = std::min(wording.find(' ', at), wording.size());
-        if (end > at) words.push_back({at, end});
-        at = end + 1;
-    }
-    return words;
-}
-
-// Whether it is spoken with a vowel in front. By spelling, with the exceptions that such texts have.
-bool begins_with_vowel_sound(std::string_view word) {
-    std::string small(word.substr(0, std::min<std::size_t>(word.size(), 12)));
-    std::size_t capitals = 0;
-    while (capitals < word.size() && is_upper(word[capitals])) ++capitals;
-    // Letters that are spelt out: an MDF board, an ABS shell, a PU coat; but a PUR-free, NASA-like word is rare here.
-    const bool is_spelt = capitals >= 2 && (capitals == word.size() || !is_lower(word[capitals]));
-    if (is_spelt) return std::string_view("AEFHILMNORSX").find(word.front()) != std::string_view::npos;
-    std::transform(small.begin(), small.end(), small.begin(), to_lower);
-    const auto starts = [&](std::initializer_list<std::string_view> beginnings) {
-        return std::any_of(beginnings.begin(), beginnings.end(),
-                           [&](std::string_view one) { return small.starts_with(one); });
-    };
-    if (small.empty()) return false;
-    if (small.front() == '8' || starts({"11 ", "18 "}) || small == "11" || small == "18") return true;
-    if (starts({"hour", "honest", "heir", "honour", "honor"})) return true;
-    if (starts({"uni", "use", "usu", "euro", "one", "once", "ewe", "u-"}) && !starts({"unin", "unim", "unid"})) {
-        return false;
-    }
-    return std::string_view("aeiou").find(small.front()) != std::string_view::npos;
-}
 
 // Marks that must neither go nor come: quotation marks, tags, references, emphasis, and what parts cells and lines.
 bool has_formatting(std::string_view words) {
@@ -97,8 +25,6 @@ bool has_formatting(std::string_view words) {
     }
     return false;
 }
-
-constexpr NoFit kBrokenLine = "a line ends between the words";
 
 // The line's end between the words of a wrapped text, with the indentation behind it; "" = there is none.
 std::string_view line_break_in(std::string_view words) {
@@ -123,7 +49,7 @@ bool has_words_behind_noun(std::string_view wording) {
 // [solid gold]-plated, and the wording has 'plated' too.
 bool says_hyphen_word(const Place& place, std::string_view wording) {
     if (place.end >= place.text.size() || place.text[place.end] != '-') return false;
-    const std::string_view rest = place.text.substr(place.end + 1, kReach);
+    const std::string_view rest = place.text.substr(place.end + 1, kNeighbourReach);
     const auto end = std::find_if_not(rest.begin(), rest.end(), is_word_byte);
     const std::string_view joined = rest.substr(0, static_cast<std::size_t>(end - rest.begin()));
     const auto words = words_of(wording);
@@ -137,56 +63,6 @@ void drop_long_remark(std::string& wording) {
     const std::size_t open = wording.find(" (");
     if (open == std::string::npos) return;
     if (has_preposition(std::string_view(wording).substr(open))) wording.resize(open);
-}
-
-// 'finest', 'best', 'most': by spelling, without the words that only end so.
-bool is_superlative(std::string_view word) {
-    if (is_one_of(word, {"best", "most"})) return true;
-    constexpr std::size_t kShortest = 6;
-    return word.size() >= kShortest && same_letters(word.substr(word.size() - 3), "est") &&
-           !is_one_of(word, {"honest", "modest", "forest", "harvest", "interest", "amethyst", "midwest"});
-}
-
-bool has_superlative(std::string_view words) {
-    const auto is_letter = [](char c) { return is_upper(c) || is_lower(c); };
-    for (auto at = words.begin(); at != words.end();) {
-        at = std::find_if(at, words.end(), is_letter);
-        const auto end = std::find_if_not(at, words.end(), is_letter);
-        if (is_superlative(
-                words.substr(static_cast<std::size_t>(at - words.begin()), static_cast<std::size_t>(end - at)))) {
-            return true;
-        }
-        at = end;
-    }
-    return false;
-}
-
-// 'one of the [finest]', 'among the [finest]': out of several, so that the noun is not one stuff. `the`: where it
-// begins.
-bool picks_out(std::string_view text, std::size_t the) {
-    const auto before = word_in_front(text, the);
-    if (!before) return false;
-    if (!is_one_of(before->in(text), {"of"})) return is_one_of(before->in(text), {"among", "amongst"});
-    const auto first = word_in_front(text, before->start);
-    return first && is_one_of(first->in(text), {"one", "some", "any", "many", "few", "each"});
-}
-
-constexpr NoFit kSuperlative = "the words around belong to the superlative that would go";
-
-// What stands in front for the sake of a superlative that goes: 'the [finest leather]', whose 'the' goes with it, where
-// a stuff without article reads right; else nothing fits. Nothing where there is none.
-std::variant<std::optional<Word>, NoFit> article_of_superlative(const Place& place, std::string_view wording) {
-    const std::string_view text = place.text;
-    const bool goes = has_superlative(text.substr(place.start, place.end - place.start)) && !has_superlative(wording);
-    const auto front = goes ? word_in_front(text, place.start) : std::nullopt;
-    if (!front) return std::nullopt;
-    const std::string_view word = front->in(text);
-    if (word.ends_with("'s") || word.ends_with("\xE2\x80\x99s") || word.ends_with("s'")) return kSuperlative;
-    if (!is_one_of(word, {"the"})) return std::nullopt;
-    const bool is_stuff = wording.empty() ? place.before_stuff : !place.before_noun;
-    if (!is_stuff || picks_out(text, front->start)) return kSuperlative;
-    if (text[front->end] != ' ') return kBrokenLine;
-    return front;
 }
 
 // 'made of [] cotton', 'a [] strap': words that go on with a noun, so that what stood between can go. Not behind 'and',
@@ -288,43 +164,6 @@ void drop_doubles(const Place& place, std::string& wording) {
         const std::size_t start = run == words.size() ? wording.size() : words[run].start;
         cut(start, wording.size());
     }
-}
-
-// Where the marks begin that open right before `at`: A "[vegan leather]" tote, a <b>[vegan leather]</b> tote.
-std::size_t before_opening_marks(std::string_view text, std::size_t at) {
-    constexpr std::size_t kLongestTag = 20;
-    for (std::string_view rest = text.substr(0, at); !rest.empty(); rest = text.substr(0, at)) {
-        std::size_t size = 0;
-        if (std::string_view("\"'*_(").find(rest.back()) != std::string_view::npos) size = 1;
-        for (const std::string_view mark :
-             {"\xE2\x80\x98", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xC2\xAB", "\xC2\xBB"}) {
-            if (rest.ends_with(mark)) size = mark.size();
-        }
-        if (const std::size_t open = rest.rfind('<'); rest.back() == '>' && open != std::string_view::npos) {
-            if (rest.size() - open <= kLongestTag) size = rest.size() - open;
-        }
-        if (size == 0) break;
-        at -= size;
-    }
-    return at;
-}
-
-// The article in front, where there is one and it changes. `next` is what it now stands before.
-void put_article_right(std::string_view text, FittedEdit& edit, std::string_view next) {
-    const auto article = word_in_front(text, before_opening_marks(text, edit.start));
-    if (!article || next.empty() || !is_one_of(article->in(text), {"a", "an"})) return;
-    // 'grade A [x]': a letter and no article, unless everything is in capitals.
-    const std::string_view old = article->in(text);
-    const bool all_capitals = next.size() > 1 && std::none_of(next.begin(), next.end(), is_lower);
-    if (old == "A" && !all_capitals && !begins_sentence(text, article->start)) return;
-    const bool needs_an = begins_with_vowel_sound(next);
-    if (needs_an == (old.size() == 2)) return;
-    std::string right = needs_an ? "an" : "a";
-    if (is_upper(old.front())) right.front() = 'A';
-    const bool shouted = article->start >= 2 && is_upper(text[article->start - 2]);
-    if (old == "AN" || (old == "A" && needs_an && all_capitals && shouted)) right = needs_an ? "AN" : "A";
-    edit.wording = right.append(text, article->end, edit.start - article->end) + edit.wording;
-    edit.start = article->start;
 }
 
 }  // namespace

@@ -27,6 +27,7 @@ struct FittedEdit {
 
 // Why nothing fits: a sentence's end, as in "formatting stands between the words".
 using NoFit = std::string_view;
+inline constexpr NoFit kBrokenLine = "a line ends between the words";
 
 // `wording` empty: the words are left out. Bounded: looks 80 bytes to each side.
 //
