@@ -6,85 +6,13 @@
 #include <utility>
 #include <vector>
 
+#include "verdict/article.h"
 #include "verdict/letter_case.h"
+#include "verdict/neighbour_words.h"
+#include "verdict/superlative.h"
 
 namespace grainside::verdict {
 namespace {
-
-constexpr std::size_t kReach = 80;
-
-struct Word {
-    std::size_t start = 0;
-    std::size_t end = 0;
-    std::string_view in(std::string_view text) const { return text.substr(start, end - start); }
-};
-
-bool is_in_word(std::string_view text, std::size_t at) {
-    // '2.5', 'cow-hide', "calf's"
-    return is_word_byte(text[at]) || text[at] == '-' || text[at] == '\'' || text[at] == '%';
-}
-
-// One space or one line's end, which is how a wrapped text has its spaces.
-std::size_t gap_behind(std::string_view text, std::size_t at) {
-    const std::string_view rest = text.substr(std::min(at, text.size()));
-    return rest.starts_with("\r\n") ? 2 : rest.starts_with(' ') || rest.starts_with('\n') ? 1 : 0;
-}
-std::size_t gap_in_front(std::string_view text, std::size_t at) {
-    const std::string_view rest = text.substr(0, at);
-    return rest.ends_with("\r\n") ? 2 : rest.ends_with(' ') || rest.ends_with('\n') ? 1 : 0;
-}
-
-std::optional<Word> word_in_front(std::string_view text, std::size_t at) {
-    const std::size_t end = at - gap_in_front(text, at);
-    std::size_t begin = end;
-    while (begin > 0 && end - begin < kReach && is_in_word(text, begin - 1)) --begin;
-    if (begin == end || end == at) return std::nullopt;
-    return Word{begin, end};
-}
-
-std::optional<Word> word_behind(std::string_view text, std::size_t at) {
-    const std::size_t begin = at + gap_behind(text, at);
-    if (begin == at || begin >= text.size() || !is_word_byte(text[begin])) return std::nullopt;
-    std::size_t end = begin;
-    while (end < text.size() && end - begin < kReach && is_in_word(text, end)) ++end;
-    return Word{begin, end};
-}
-
-bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view one) { return same_letters(word, one); });
-}
-
-std::vector<Word> words_of(std::string_view wording) {
-    std::vector<Word> words;
-    for (std::size_t at = 0; at < wording.size();) {
-        const std::size_t end = std::min(wording.find(' ', at), wording.size());
-        if (end > at) words.push_back({at, end});
-        at = end + 1;
-    }
-    return words;
-}
-
-// Whether it is spoken with a vowel in front. By spelling, with the exceptions that such texts have.
-bool begins_with_vowel_sound(std::string_view word) {
-    std::string small(word.substr(0, std::min<std::size_t>(word.size(), 12)));
-    std::size_t capitals = 0;
-    while (capitals < word.size() && is_upper(word[capitals])) ++capitals;
-    // Letters that are spelt out: an MDF board, an ABS shell, a PU coat; but a PUR-free, NASA-like word is rare here.
-    const bool is_spelt = capitals >= 2 && (capitals == word.size() || !is_lower(word[capitals]));
-    if (is_spelt) return std::string_view("AEFHILMNORSX").find(word.front()) != std::string_view::npos;
-    std::transform(small.begin(), small.end(), small.begin(), to_lower);
-    const auto starts = [&](std::initializer_list<std::string_view> beginnings) {
-        return std::any_of(beginnings.begin(), beginnings.end(),
-                           [&](std::string_view one) { return small.starts_with(one); });
-    };
-    if (small.empty()) return false;
-    if (small.front() == '8' || starts({"11 ", "18 "}) || small == "11" || small == "18") return true;
-    if (starts({"hour", "honest", "heir", "honour", "honor"})) return true;
-    if (starts({"uni", "use", "usu", "euro", "one", "once", "ewe", "u-"}) && !starts({"unin", "unim", "unid"})) {
-        return false;
-    }
-    return std::string_view("aeiou").find(small.front()) != std::string_view::npos;
-}
 
 // Marks that must neither go nor come: quotation marks, tags, references, emphasis, and what parts cells and lines.
 bool has_formatting(std::string_view words) {
@@ -98,8 +26,6 @@ bool has_formatting(std::string_view words) {
     return false;
 }
 
-constexpr NoFit kBrokenLine = "a line ends between the words";
-
 // The line's end between the words of a wrapped text, with the indentation behind it; "" = there is none.
 std::string_view line_break_in(std::string_view words) {
     const std::size_t end = words.find('\n');
@@ -109,12 +35,34 @@ std::string_view line_break_in(std::string_view words) {
     return words.substr(from, words.find_first_not_of(kSpaces, end) - from);
 }
 
-bool has_words_behind_noun(std::string_view wording) {
-    wording = wording.substr(0, wording.find('('));
+bool has_preposition(std::string_view wording) {
     const auto words = words_of(wording);
     return std::any_of(words.begin(), words.end(), [&](const Word& word) {
         return is_one_of(word.in(wording), {"with", "in", "from", "of", "by", "on", "for"});
     });
+}
+
+bool has_words_behind_noun(std::string_view wording) {
+    return has_preposition(wording.substr(0, wording.find('(')));
+}
+
+// [solid gold]-plated, and the wording has 'plated' too.
+bool says_hyphen_word(const Place& place, std::string_view wording) {
+    if (place.end >= place.text.size() || place.text[place.end] != '-') return false;
+    const std::string_view rest = place.text.substr(place.end + 1, kNeighbourReach);
+    const auto end = std::find_if_not(rest.begin(), rest.end(), is_word_byte);
+    const std::string_view joined = rest.substr(0, static_cast<std::size_t>(end - rest.begin()));
+    const auto words = words_of(wording);
+    return std::any_of(words.begin(), words.end(),
+                       [&](const Word& word) { return same_letters(word.in(wording), joined); });
+}
+
+// 'sheet with apple filler' in brackets reads badly before another noun, so it goes: 'an imitation leather loop'. A
+// short name stays there: 'imitation leather (cork) sleeve'.
+void drop_long_remark(std::string& wording) {
+    const std::size_t open = wording.find(" (");
+    if (open == std::string::npos) return;
+    if (has_preposition(std::string_view(wording).substr(open))) wording.resize(open);
 }
 
 // 'made of [] cotton', 'a [] strap': words that go on with a noun, so that what stood between can go. Not behind 'and',
@@ -152,8 +100,13 @@ bool said_beside(const Place& place, FittedEdit& edit) {
         }
         if (behind.starts_with(gap) && behind.size() >= size &&
             same_letters(behind.substr(gap.size(), edit.wording.size()), edit.wording) &&
-            !begins_sentence(place.text, place.start) && (behind.size() == size || !is_in_word(behind, size))) {
+            (behind.size() == size || !is_in_word(behind, size))) {
             edit = {place.start, place.end + gap.size(), {}};
+            const char first = place.text[edit.end];
+            if (is_upper(place.text[place.start]) && is_lower(first) && begins_sentence(place.text, place.start)) {
+                edit.wording = std::string(1, to_upper(first));
+                ++edit.end;
+            }
             return true;
         }
     }
@@ -213,24 +166,6 @@ void drop_doubles(const Place& place, std::string& wording) {
     }
 }
 
-// The article in front, where there is one and it changes. `next` is what it now stands before.
-void put_article_right(std::string_view text, FittedEdit& edit, std::string_view next) {
-    const auto article = word_in_front(text, edit.start);
-    if (!article || next.empty() || !is_one_of(article->in(text), {"a", "an"})) return;
-    // 'grade A [x]': a letter and no article, unless everything is in capitals.
-    const std::string_view old = article->in(text);
-    const bool all_capitals = next.size() > 1 && std::none_of(next.begin(), next.end(), is_lower);
-    if (old == "A" && !all_capitals && !begins_sentence(text, article->start)) return;
-    const bool needs_an = begins_with_vowel_sound(next);
-    if (needs_an == (old.size() == 2)) return;
-    std::string right = needs_an ? "an" : "a";
-    if (is_upper(old.front())) right.front() = 'A';
-    const bool shouted = article->start >= 2 && is_upper(text[article->start - 2]);
-    if (old == "AN" || (old == "A" && needs_an && all_capitals && shouted)) right = needs_an ? "AN" : "A";
-    edit.wording = right.append(text, article->end, edit.start - article->end) + edit.wording;
-    edit.start = article->start;
-}
-
 }  // namespace
 
 std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
@@ -242,8 +177,14 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     if (place.start >= 2 && text[place.start - 1] == '-' && is_word_byte(text[place.start - 2])) {
         return "the words are only a part of a longer word";
     }
+    if (says_hyphen_word(place, wording)) return "the words are only a part of a longer word";
     const bool to_leave_out = wording.empty();
+    const auto behind = word_behind(text, place.end);
+    const auto superlative = article_of_superlative(place, wording);
+    if (const auto* why = std::get_if<NoFit>(&superlative)) return *why;
+    const std::optional<Word> the = std::get<std::optional<Word>>(superlative);
     if (!to_leave_out) {
+        if (place.before_noun && behind) drop_long_remark(wording);
         drop_second_article(place, wording);
         drop_doubles(place, wording);
     }
@@ -255,7 +196,10 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
     if (!place.is_name || same_word || begins_sentence(text, place.start)) {
         edit.wording = in_case_of(text, place.start, place.end, wording);
     }
-    const auto behind = word_behind(text, place.end);
+    if (the) {
+        edit.start = the->start;
+        if (is_upper(text[the->start]) && !edit.wording.empty()) edit.wording.front() = to_upper(edit.wording.front());
+    }
     if (wording.empty()) {
         if (to_leave_out ? !leaves_a_phrase(place) : !behind) return "the phrase does not stand without the words";
         if (!break_inside.empty()) return kBrokenLine;
@@ -268,7 +212,7 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         }
         // The words go with the space behind them; a capital goes over to what is now the first word.
         edit.end = place.end + 1;
-        if (is_upper(text[place.start]) && is_lower(text[behind->start]) && begins_sentence(text, place.start)) {
+        if (is_upper(text[edit.start]) && is_lower(text[behind->start]) && begins_sentence(text, edit.start)) {
             edit.wording = std::string(1, to_upper(text[behind->start]));
             edit.end = behind->start + 1;
         }

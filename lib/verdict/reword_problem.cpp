@@ -1,5 +1,7 @@
 #include "verdict/reword_problem.h"
 
+#include <algorithm>
+#include <cstddef>
 #include <string_view>
 
 #include "rules/book_data.h"
@@ -29,6 +31,7 @@ public:
         problem.grade = grade;
         const Claim* behind = right_behind(mention, end);
         problem.before_noun = (mention.marks & kHangsOnNoun) != 0 || behind != nullptr;
+        problem.before_stuff = before_stuff(mention, end);
         problem.is_name = mention.place != 0;
         problem.behind = behind;
         if (!say_instead.empty()) add_wordings(say_instead, problem.before_noun, behind, problem);
@@ -76,14 +79,30 @@ private:
         return nullptr;
     }
 
+    // Made of the [finest] leather: whether right behind stands a material that hangs on no other noun. Its claim may
+    // begin with the words themselves.
+    bool before_stuff(const Claim& claim, std::uint32_t end) const {
+        constexpr std::ptrdiff_t kReach = 4;
+        const Claim* const begin = result_.mentions.data();
+        const Claim* const behind = begin + result_.mentions.size();
+        for (const Claim* other = &claim - std::min(kReach, &claim - begin); other < behind; ++other) {
+            if (other->field > claim.field || (other->field == claim.field && other->start > end + 1)) break;
+            if (other->field != claim.field || !is_identity(other->kind)) continue;
+            const bool around = other->start <= claim.start && other->end > end;
+            if (around || other->start == end + 1) return (other->marks & kHangsOnNoun) == 0;
+        }
+        return false;
+    }
+
     void add_wordings(const std::string& wording, bool before_noun, const Claim* behind, Problem& problem) const {
         if (before_noun) {
             if (const std::string form = form_before_noun(wording); !form.empty()) problem.wordings.push_back(form);
         }
-        constexpr std::string_view kNoun = " leather";
+        const vocabulary::Vocabulary& vocabulary = book_.data().vocabulary;
+        const std::string noun = ' ' + vocabulary.concepts[vocabulary.known.leather].wording;
         // 'grain leather cowhide' names the stuff twice.
-        if (behind != nullptr && is_identity(behind->kind) && wording.ends_with(kNoun)) {
-            problem.wordings.push_back(wording.substr(0, wording.size() - kNoun.size()));
+        if (behind != nullptr && is_identity(behind->kind) && wording.ends_with(noun)) {
+            problem.wordings.push_back(wording.substr(0, wording.size() - noun.size()));
         }
         problem.wordings.push_back(wording);
     }

@@ -30,6 +30,7 @@ struct Problem {
     std::vector<std::string> wordings;
     std::string fixed;  // why nothing can be written there whatever the wording; empty = it can
     bool before_noun = false;
+    bool before_stuff = false;  // right behind stands a material, and no other noun behind it
     bool is_name = false;
     const Claim* behind = nullptr;    // what the same phrase names right behind; of the checker's last result
     std::optional<WordSpan> against;  // the statement that it disagrees with

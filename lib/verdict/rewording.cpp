@@ -90,8 +90,9 @@ private:
         const Problem& problem = item.problem;
         if (!problem.fixed.empty()) return;
         const std::string_view text = listing_.fields[problem.at.field].text;
-        auto fitted =
-            verdict::fit({text, problem.at.start, problem.at.end, problem.before_noun, problem.is_name}, wording);
+        auto fitted = verdict::fit(
+            {text, problem.at.start, problem.at.end, problem.before_noun, problem.before_stuff, problem.is_name},
+            wording);
         if (auto* edit = std::get_if<FittedEdit>(&fitted)) {
             item.fits.insert(item.fits.begin(), std::move(*edit));
         } else {
@@ -99,9 +100,11 @@ private:
         }
     }
 
-    // Other edits may have changed what the rule offers for words that were left. True where there is more to try.
+    // Other edits may have changed what the rule offers for words that were left, and which statement that follows.
+    // True where there is more to try.
     bool offers_more(Item& item, const Problem& now) {
         bool more = false;
+        const bool had_none = item.fits.empty();
         for (const std::string& wording : now.wordings) {
             auto& tried = item.problem.wordings;
             if (item.active || std::find(tried.begin(), tried.end(), wording) != tried.end()) continue;
@@ -109,6 +112,7 @@ private:
             add_fit(item, wording);
             more = more || !item.fits.empty();
         }
+        if (more && had_none) item.problem.against = now.against ? followed(*now.against) : std::nullopt;
         return more;
     }
 
@@ -205,6 +209,12 @@ private:
         return inside ? &*one : nullptr;
     }
 
+    // A statement of the edited text, in the given one: where an edit wrote it, the statement that this one follows.
+    std::optional<WordSpan> followed(const WordSpan& at) const {
+        if (const Made* one = touched(at)) return items_[one->item].problem.against;
+        return in_given_text(at);
+    }
+
     // REQUIRES: touches no edit.
     WordSpan in_given_text(const WordSpan& at) const {
         const auto& made = made_[at.field];
@@ -237,10 +247,11 @@ private:
             // What was mended still disagrees with words that stay: which of the two is true, the listing does not say.
             const Made* one = problem.against ? touched(*problem.against) : nullptr;
             if (const std::size_t known = find(given.at, problem.rule); known < items_.size()) {
+                changed = offers_more(items_[known], problem) || changed;
+                // Where nothing is left to try on them.
                 if (one != nullptr && items_[known].fits.empty() && items_[known].problem.fixed.empty()) {
                     failing.emplace_back(one->item, "other words would still be " + named(problem));
                 }
-                changed = offers_more(items_[known], problem) || changed;
                 continue;
             }
             if (one != nullptr) {

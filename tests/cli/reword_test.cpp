@@ -1,8 +1,11 @@
 // grainside reword: the difference applies, the corrected file is the same, inputs stay as they are.
+#include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <cstddef>
+#include <cstdlib>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -113,6 +116,31 @@ TEST_F(Reword, ShowsTheDifferenceAndWhatIsLeftApart) {
     EXPECT_TRUE(result.err.ends_with("1 edit; 1 finding left for a person: 1 unsupported\n")) << result.err;
 }
 
+TEST_F(Reword, LeavesQuotationsForAPerson) {
+    const std::string quoted = "A buyer: \xE2\x80\x9CI love this vegan leather bag.\xE2\x80\x9D\n";
+    write_file("tote.txt", quoted + "Our \"vegan leather\" is soft.\n");
+    const ProcessResult result = run({"reword", "tote.txt", "--out", "mended.txt"});
+    EXPECT_EQ(result.status, 1);
+    EXPECT_EQ(read_file(folder() / "mended.txt"), quoted + "Our \"imitation leather\" is soft.\n");
+    EXPECT_NE(result.out.find("no edit      it stands in a quotation, and what others said is theirs\n"),
+              std::string::npos)
+        << result.out;
+}
+
+TEST_F(Reword, TellsWhichStatementItTakesAsTrue) {
+    write_file("sofa.jsonl",
+               "{\"name\":\"Genuine leather sofa\",\"description\":\"The cover is split leather.\"}\n"
+               "{\"name\":\"Vegan leather tote\"}\n");
+    const ProcessResult result = run({"reword", "sofa.jsonl"});
+    EXPECT_EQ(result.status, 0);
+    EXPECT_EQ(result.err,
+              "sofa.jsonl:1, where it disagrees with itself, taken as true:\n"
+              "  'split leather' in description, so that 'Genuine leather' in name becomes\n    'Split leather'\n\n"
+              "2 edits; no findings left for a person\n");
+    // Beside the difference alone it is not told.
+    EXPECT_EQ(run({"reword", "--diff", "sofa.jsonl"}).err, "");
+}
+
 TEST_F(Reword, ExitStatusTellsWhatIsLeft) {
     write_file("fine.txt", "Tote in vegan leather.");
     write_file("left.txt", "Lining: 70% cotton, 40% polyester.");
@@ -168,6 +196,29 @@ TEST_F(Reword, ReadsStandardInput) {
     EXPECT_EQ(result.err, "");
     const ProcessResult json = run_with_input({"reword", "--diff", "-"}, "{\"name\":\"PU leather tote\"}\n");
     EXPECT_NE(json.out.find("+{\"name\":\"Imitation leather (polyurethane) tote\"}\n"), std::string::npos) << json.out;
+}
+
+// A terminal whose other side is gone gives what was written to it, and then an input error.
+TEST_F(Reword, APartOfAnInputIsNotTheWhole) {
+    const int input = ::posix_openpt(O_RDWR | O_NOCTTY);
+    ASSERT_GE(input, 0);
+    ASSERT_EQ(::grantpt(input), 0);
+    ASSERT_EQ(::unlockpt(input), 0);
+    const int writer = ::open(::ptsname(input), O_RDWR | O_NOCTTY);
+    ASSERT_GE(writer, 0);
+    const std::string_view text = "Tote in vegan leather.\n";
+    ASSERT_EQ(::write(writer, text.data(), text.size()), static_cast<ssize_t>(text.size()));
+    ::close(writer);
+    ProcessCall call;
+    call.program = "/bin/sh";
+    call.arguments = {"-c",
+                      std::string("exec '" GRAINSIDE_TOOL "' reword --out mended.txt <&") + std::to_string(input)};
+    call.folder = folder();
+    const ProcessResult result = run_process(call);
+    ::close(input);
+    EXPECT_EQ(result.status, 2);
+    EXPECT_NE(result.err.find("cannot be read to its end"), std::string::npos) << result.err;
+    EXPECT_FALSE(fs::exists(folder() / "mended.txt"));
 }
 
 TEST_F(Reword, DoesTheOthersWhereARecordIsBroken) {
@@ -316,6 +367,40 @@ TEST_P(RewordDossier, EditsTheListingInsideTheYaml) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, RewordDossier, testing::ValuesIn(kYaml),
                          [](const auto& row) { return std::string(row.param.name); });
+
+// The longest scalar of a dossier has 256 KiB: a wording that is longer than the words does not fit behind it.
+TEST_F(Reword, TellsWhyAMendedDossierCannotBeRead) {
+    std::string text = "sample: {what: strap, category: watch-strap}\nlisting:\n  description: |\n";
+    for (int line = 0; line < 2000; ++line) text += "    PU leather. " + std::string(100, 'x') + "\n";
+    write_file("strap.yaml", text + std::string(kReadings));
+    const ProcessResult result = run({"reword", "--out", "mended.yaml", "strap.yaml"});
+    EXPECT_EQ(result.status, 2);
+    EXPECT_NE(result.err.find("256 KiB"), std::string::npos) << result.err;
+    EXPECT_NE(result.err.find("would not be read with the edits in it"), std::string::npos) << result.err;
+    EXPECT_EQ(result.err.find("block scalars"), std::string::npos) << result.err;
+    EXPECT_FALSE(fs::exists(folder() / "mended.yaml"));
+}
+
+// Each scalar is walked once, whatever the number of its edits.
+TEST_F(Reword, ManyEditsInADossierStayLinear) {
+    const auto seconds = [&](std::size_t edits) {
+        std::string text = "sample: {what: strap, category: watch-strap}\nlisting:\n  description: >\n";
+        std::string want = text;
+        for (std::size_t i = 0; i < edits; ++i) {
+            text += "    Faux fur. A vegan leather.\n";
+            want += "    Faux fur. An imitation leather.\n";
+        }
+        write_file("strap.yaml", text + std::string(kReadings));
+        const auto begin = std::chrono::steady_clock::now();
+        run({"reword", "--diff", "--out", "mended.yaml", "strap.yaml"});
+        const auto end = std::chrono::steady_clock::now();
+        EXPECT_EQ(read_file(folder() / "mended.yaml"), want + std::string(kReadings)) << edits;
+        return std::chrono::duration<double>(end - begin).count();
+    };
+    const double small = seconds(1000);
+    const double large = seconds(7000);
+    EXPECT_LT(large, small * 7 * 3) << "quadratic would be 49 times";
+}
 
 TEST_F(Reword, EditsTheListingFileOfADossier) {
     write_file("bench/strap.md", "# Strap\n\nLining: goat leather.\n");

@@ -13,7 +13,7 @@ namespace {
 
 struct FitRow {
     std::string_view name;
-    std::string_view text;     // the words in [ ]; before a noun where they stand in [< >]
+    std::string_view text;  // the words in [ ]; before a noun where they stand in [< >], before a stuff alone in [= =]
     std::string_view wording;  // "" = left out
     std::string_view want;     // the text afterwards, or "!" and why there is no edit
 };
@@ -24,13 +24,14 @@ std::ostream& operator<<(std::ostream& out, const FitRow& row) {
 std::string fitted(const FitRow& row) {
     std::string text(row.text);
     const std::size_t open = text.find('[');
-    const bool before_noun = text[open + 1] == '<';
+    const bool before_stuff = text[open + 1] == '=';
+    const bool before_noun = text[open + 1] == '<' || before_stuff;
     text.erase(open, before_noun ? 2 : 1);
-    const std::size_t close = text.find(before_noun ? ">]" : "]", open);
+    const std::size_t close = text.find(before_stuff ? "=]" : before_noun ? ">]" : "]", open);
     text.erase(close, before_noun ? 2 : 1);
     const std::string_view words = std::string_view(text).substr(open);
     const bool is_name = words.starts_with("Italian") || words.starts_with("Made in");
-    const auto edit = fit({text, open, close, before_noun, is_name}, std::string(row.wording));
+    const auto edit = fit({text, open, close, before_noun, before_stuff, is_name}, std::string(row.wording));
     if (const auto* why = std::get_if<NoFit>(&edit)) return "!" + std::string(*why);
     const auto& made = std::get<FittedEdit>(edit);
     return text.replace(made.start, made.end - made.start, made.wording);
@@ -77,10 +78,44 @@ constexpr FitRow kRows[] = {
      "Fully machine stitched with love"},
     {"no_double_over_a_comma_behind", "made of [genuine leather], split leather", "split leather",
      "made of split leather"},
+    {"article_across_straight_marks", "A \"[vegan leather]\" tote", "imitation leather",
+     "An \"imitation leather\" tote"},
+    {"article_across_curly_marks", "in a \xE2\x80\x9C[vegan leather]\xE2\x80\x9D tote", "imitation leather",
+     "in an \xE2\x80\x9Cimitation leather\xE2\x80\x9D tote"},
+    {"article_across_angle_marks", "an \xC2\xAB[eel]\xC2\xBB tote", "cowhide",
+     "a \xC2\xAB"
+     "cowhide\xC2\xBB tote"},
+    {"article_across_emphasis", "a **[vegan leather]** tote", "imitation leather", "an **imitation leather** tote"},
+    {"article_across_a_tag", "A <b>[vegan leather]</b> tote", "imitation leather", "An <b>imitation leather</b> tote"},
+    {"article_across_marks_stays", "a \"[vegan leather]\" tote", "cowhide", "a \"cowhide\" tote"},
+    {"no_article_before_a_bullet", "vitamin a * [vegan leather]", "imitation leather", "vitamin a * imitation leather"},
+    {"superlative_of_a_noun", "The [<finest leather>] bag you can buy", "imitation leather",
+     "!the words around belong to the superlative that would go"},
+    {"superlative_of_a_stuff", "made of the [finest leather].", "imitation leather", "made of imitation leather."},
+    {"superlative_begins", "The [finest leather] here.", "imitation leather", "Imitation leather here."},
+    {"superlative_begins_in_capitals", "THE [FINEST LEATHER]", "imitation leather", "IMITATION LEATHER"},
+    {"superlative_of_several", "one of the [finest leathers]", "imitation leather",
+     "!the words around belong to the superlative that would go"},
+    {"superlative_behind_an_owner", "the world's [finest leather]", "imitation leather",
+     "!the words around belong to the superlative that would go"},
+    {"superlative_behind_our", "our [finest leather]", "imitation leather", "our imitation leather"},
+    {"superlative_stays", "the [finest leather] bag", "finest split leather", "the finest split leather bag"},
+    {"no_superlative", "the [honest leather] bag", "split leather", "the split leather bag"},
+    {"superlative_goes", "cut from the [=finest=] leather", "", "cut from leather"},
+    {"superlative_goes_at_the_head", "The [=finest=] leather.", "", "Leather."},
+    {"superlative_of_a_noun_does_not_go", "The [<finest>] leather bag", "",
+     "!the words around belong to the superlative that would go"},
+    {"superlative_over_lines", "the\n[=finest=] leather", "", "!a line ends between the words"},
     {"before_noun_longer", "[<Italian leather>] satchel", "leather tanned in Pakistan",
      "!the wording does not fit before the noun that follows"},
-    {"before_noun_brackets_fit", "[<Apple leather>] case", "imitation leather (sheet with filler)",
-     "Imitation leather (sheet with filler) case"},
+    {"before_noun_short_brackets_fit", "[<Cork leather>] case", "imitation leather (cork)",
+     "Imitation leather (cork) case"},
+    {"before_noun_notice_in_brackets_fits", "[<Nickel-free>] clasp", "silver (contains nickel)",
+     "Silver (contains nickel) clasp"},
+    {"before_noun_long_brackets_go", "An [<apple leather>] loop", "imitation leather (sheet with filler)",
+     "An imitation leather loop"},
+    {"long_brackets_at_the_end", "Loop of [apple leather].", "imitation leather (sheet with filler)",
+     "Loop of imitation leather (sheet with filler)."},
     {"before_noun_alike_fits", "[<Made in Italy>] bag", "made in China", "Made in China bag"},
     {"title_of_an_origin", "Satchel in Leather, [Made in Italy]", "made in China", "Satchel in Leather, Made in China"},
     {"at_the_end_longer_fits", "satchel in [Italian leather].", "leather tanned in Pakistan",
@@ -115,6 +150,9 @@ constexpr FitRow kRows[] = {
      "It is an\nimitation leather bag"},
     {"part_of_a_word", "top-[grain leather] sofa", "split leather", "!the words are only a part of a longer word"},
     {"before_a_hyphen", "[Down]-filled pad", "polyester", "Polyester-filled pad"},
+    {"before_a_hyphen_not_twice", "[Solid gold]-plated clasp", "plated metal",
+     "!the words are only a part of a longer word"},
+    {"no_double_at_the_head", "[Genuine cowhide], split leather.", "split leather", "Split leather."},
     {"alone", "[Bamboo]", "viscose made from bamboo", "Viscose made from bamboo"},
 };
 

@@ -77,6 +77,23 @@ const RewordRow kRows[] = {
     {"shares_are_left", "Lining: 70% cotton, 40% polyester.", "Lining: 70% cotton, 40% polyester.",
      "misleading '70% cotton, 40% polyester' what would be true cannot be known from the listing"},
     {"same_wording_once", "Sofa in vegan leather, eco leather.", "Sofa in imitation leather.", ""},
+    {"quotation_is_left", "\"I love my vegan leather tote.\" Vegan leather, cotton lining.",
+     "\"I love my vegan leather tote.\" Imitation leather, cotton lining.",
+     "misleading 'vegan leather' it stands in a quotation, and what others said is theirs"},
+    {"name_in_quotation_marks", "A \"vegan leather\" tote.", "An \"imitation leather\" tote.", ""},
+    {"superlative_of_a_noun", "Bag in faux leather. The finest leather bag you can buy.",
+     "Bag in faux leather. The finest leather bag you can buy.",
+     "misleading 'finest leather' the words around belong to the superlative that would go"},
+    {"superlative_of_a_stuff", "Bag in faux leather. Made from the finest leather.",
+     "Bag in faux leather. Made from imitation leather.", ""},
+    {"superlative_goes", "Cut from the finest leather and the finest calfskin.", "Cut from leather and calfskin.", ""},
+    {"superlative_of_a_product", "The finest leather bag.", "The finest leather bag.",
+     "vague 'finest' the words around belong to the superlative that would go"},
+    {"long_brackets_before_a_noun", "An apple leather loop.", "An imitation leather loop.", ""},
+    {"long_brackets_at_the_end", "Loop in apple leather.", "Loop in imitation leather (sheet with apple filler).", ""},
+    {"noun_not_twice", "Full grain cowhide. The cover is corrected grain leather.",
+     "Corrected grain cowhide. The cover is corrected grain leather.", ""},
+    {"number_begins_a_sentence", "18k solid gold buckle, gold-plated brass.", "Brass buckle, gold-plated brass.", ""},
     // Text that means to break what shows it is carried over byte for byte.
     {"hostile_controls", "\x1B[31mTote in vegan leather\x1B[0m\xE2\x80\xAE.",
      "\x1B[31mTote in imitation leather\x1B[0m\xE2\x80\xAE.", ""},
@@ -96,6 +113,38 @@ TEST_P(RewordTest, GivesWhatTheRowSays) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, RewordTest, testing::ValuesIn(kRows),
                          [](const auto& row) { return std::string(row.param.name); });
+
+// A seller has to see which of two statements an edit follows.
+TEST(Rewording, TellsWhichStatementItFollows) {
+    Reworder reworder(book());
+    Listing listing;
+    listing.fields.push_back({"name", "Genuine leather sofa"});
+    listing.fields.push_back({"description", "The cover is split leather."});
+    const Rewording& result = reworder.reword(listing);
+    ASSERT_EQ(result.edits.size(), 1U);
+    EXPECT_EQ(result.texts[0], "Split leather sofa");
+    EXPECT_EQ(result.edits[0].taken.field, 1U);
+    EXPECT_EQ(result.edits[0].taken.words, "split leather");
+    // Nothing is taken where the words are wrong by themselves.
+    const Rewording& alone = reworder.reword(listing_of("A vegan leather tote."));
+    ASSERT_EQ(alone.edits.size(), 1U);
+    EXPECT_EQ(alone.edits[0].taken.words, "");
+}
+
+// Edits that hang together: the coat makes the split 'coated leather', and only then does the rule of the first words
+// offer that for them too.
+TEST(Rewording, TriesWhatAnotherEditMakesTrueBeforeThatIsTakenBack) {
+    Reworder reworder(book(), {{"eu"}, ""});
+    const Rewording& result = reworder.reword(
+        listing_of("The cover is real leather. It is split leather with a polyurethane coating of 0.3 mm."));
+    EXPECT_EQ(result.texts.at(0),
+              "The cover is coated leather. It is coated leather with a polyurethane coating of 0.3 mm.");
+    EXPECT_EQ(dump_left(result), "");
+    // Both follow the coat, and neither the split that goes.
+    ASSERT_EQ(result.edits.size(), 2U);
+    EXPECT_EQ(result.edits[0].taken.words, "0.3 mm");
+    EXPECT_EQ(result.edits[1].taken.words, "0.3 mm");
+}
 
 TEST(Rewording, LeavesOutWhatIsUnprovenWhereAsked) {
     Reworder reworder(book(), {}, {.leave_out_unproven = true});
