@@ -232,4 +232,13 @@ std::variant<CostValue, QuantityFault> read_cost_value(CostInput input, std::str
     return value;
 }
 
+std::variant<CostValue, QuantityFault> read_paid(std::string_view text, const CostBook& book) {
+    auto read = read_cost_value(CostInput::amount, text, book);
+    if (const auto* paid = std::get_if<CostValue>(&read); paid != nullptr && paid->per) {
+        return fault("bad-price", fmt::format("`{}` is paid for a part of something", document::inert_text(text)),
+                     "the price of the sample, as in `189.00 USD`");
+    }
+    return read;
+}
+
 }  // namespace grainside::evidence

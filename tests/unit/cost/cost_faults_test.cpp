@@ -63,6 +63,13 @@ constexpr LineRow kLines[] = {
     {"hide_is_missing", "area: 6 sq ft, waste: 0 %, price: 40 EUR/hide", "40 EUR", "missing-key"},
     {"width_is_missing", "area: 6 sq ft, waste: 0 %, price: 4 EUR/yd", "4 EUR", "missing-key"},
     {"width_for_nothing", "area: 6 sq ft, waste: 0 %, width: 54 in, price: 4 EUR/sq ft", "54 in", "both-ways"},
+    {"hide_of_area_by_area", "area: 6 sq ft, allowance: 0 %, price: 5 EUR/sq ft, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_hides_by_the_hide", "hides: 1 hides, price: 200 EUR/hide, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_pieces", "count: 1, price: 2 EUR/piece, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_an_amount_by_length", "length: 2 m, price: 2 EUR/m, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"right_area_by_the_hide", "area: 6 sq ft, allowance: 0 %, price: 240 EUR/hide, hide: 48 sq ft", "", ""},
+    {"right_hides_by_area", "hides: 1 hides, price: 5 EUR/sq ft, hide: 48 sq ft", "", ""},
+    {"right_hide_before_its_price", "area: 6 sq ft, allowance: 0 %, hide: 48 sq ft", "", ""},
     {"two_quantities", "area: 6 sq ft, length: 2 m, price: 4 EUR/sq ft", "2 m", "both-ways"},
     {"yield_and_waste", "area: 6 sq ft, cutting_yield: 75 %, waste: 25 %, price: 4 EUR/sq ft", "25 %", "both-ways"},
     {"yield_of_hides", "hides: 2 hides, cutting_yield: 75 %, price: 40 EUR/hide", "75 %", "both-ways"},
@@ -129,6 +136,30 @@ constexpr Row kSections[] = {
     {"duty_in_another_currency",
      "sample: {price: 1 EUR}\ncosts:\n  sold_in: us\n  duty: {rate: usual us-leather-handbag}\n",
      "4:16 missing-exchange"},
+    {"duty_of_another_market",
+     "sample: {price: 1 USD}\ncosts:\n  sold_in: us\n  duty: {rate: usual eu-leather-handbag}\n", "4:16 wrong-market"},
+    {"duty_of_another_market_with_a_base",
+     "sample: {price: 1 USD}\ncosts:\n  sold_in: us\n  duty: {rate: usual eu-belt, base: maker-price}\n",
+     "4:16 wrong-market"},
+    {"right_duty_of_the_union", "sample: {price: 1 USD}\ncosts:\n  sold_in: it\n  duty: {rate: usual eu-belt}\n", ""},
+    {"right_duty_where_no_market_is_known",
+     "sample: {price: 1 USD}\ncosts:\n  duty: {rate: usual eu-belt, base: maker-price}\n", ""},
+    {"of_one_twice",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  overhead: {share: 9 %, of: [labour, labour]}\n",
+     "4:39 both-ways"},
+    {"of_a_sum_and_its_part",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  margin: {share: 9 %, of: [making, labour]}\n",
+     "4:37 both-ways"},
+    {"of_a_line_and_its_group",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: {item: a, amount: 2 EUR}\n  margin: {share: 9 %, of: [a, labour]}\n",
+     "4:32 both-ways"},
+    {"of_two_sums",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  fees: {share: 9 %, of: [making, maker-price]}\n",
+     "4:35 both-ways"},
+    {"right_of_two_lines_and_a_group",
+     "sample: {price: 1 EUR}\ncosts:\n  materials: 1 EUR\n  labour: [{item: a, amount: 2 EUR}, {item: b, amount: 2 "
+     "EUR}]\n  margin: {share: 9 %, of: [a, b, materials]}\n",
+     ""},
     {"unknown_duty", "sample: {price: 1 EUR}\ncosts:\n  sold_in: us\n  duty: {rate: usual us-bag}\n",
      "4:16 unknown-usual"},
     {"every_fault_at_once",
@@ -150,6 +181,14 @@ TEST(CostFaults, AHundredLinesAreEnough) {
     std::string text = "sample: {price: 1 EUR}\ncosts:\n  materials:\n";
     for (int i = 0; i < 103; ++i) text += "    - {item: i" + std::to_string(i) + ", amount: 1 EUR}\n";
     EXPECT_EQ(support::dump_places(issues_of(text)), "104:7 too-many-lines");
+}
+
+// Each group once, though a line has the name of its group, and the sums that stand before.
+TEST(CostFaults, NameWhatAShareMayBeOf) {
+    const auto issues = issues_of(
+        "sample: {price: 1 EUR}\ncosts: {overhead: 1 EUR, packing: 1 EUR, margin: {share: 9 %, of: nothing at all}}\n");
+    ASSERT_EQ(issues.size(), 1U);
+    EXPECT_EQ(issues[0].hint, "one of materials, hardware, labour, overhead, packing, making");
 }
 
 TEST(CostFaults, NameTheCodesOfADollar) {
@@ -176,13 +215,20 @@ constexpr ChangeRow kChanges[] = {
     {"no_rate", "body", "price", "9 GBP/sq ft", "missing-exchange"},
     {"two_ways", "body", "length", "2 m", "both-ways"},
     {"share_of_nothing", "packing", "share", "3 %", "both-ways"},
+    {"price_of_a_part", "sample", "price", "3 EUR/sq ft", "bad-price"},
+    {"price_of_work", "sample", "price", "60 EUR/h", "bad-price"},
+    // 'lining' is an area without a hide, at the price of 'skin', which counts hides.
+    {"what_follows", "skin", "price", "200 EUR/hide", "missing-key"},
+    {"right_what_follows", "skin", "price", "6 EUR/sq ft", ""},
 };
 class CostChanges : public testing::TestWithParam<ChangeRow> {};
 TEST_P(CostChanges, AreMadeOrTold) {
     const ChangeRow& row = GetParam();
     const Dossier dossier = support::dossier_of(
         "sample: {price: 10 EUR}\ncosts:\n  exchange: {USD: 0.86-0.88}\n  packing: 1 EUR\n"
-        "  materials: {item: body, area: 2 sq ft, cutting_yield: 75 %, price: 3 USD/sq ft}\n");
+        "  materials:\n    - {item: body, area: 2 sq ft, cutting_yield: 75 %, price: 3 USD/sq ft}\n"
+        "    - {item: skin, price: 5 EUR/sq ft}\n"
+        "    - {item: lining, area: 2 sq ft, allowance: 0 %, price: same as skin}\n");
     const auto cost = estimate_cost(support::built_in_evidence(), dossier,
                                     {{std::string(row.item), std::string(row.key), std::string(row.value)}});
     ASSERT_EQ(static_cast<bool>(cost), row.want.empty());
