@@ -124,7 +124,8 @@ private:
             std::vector<std::string_view> keys;
             keys.reserve(inputs.size());
             for (const CostInput one : inputs) keys.push_back(evidence::key_of(one));
-            const std::string near = document::suggestion(change.key, keys);
+            const std::string near =
+                starts_with_digit(change.key) ? keyed(change, entry.group) : document::suggestion(change.key, keys);
             add(change.item, "unknown-key", fmt::format("there is no value `{}`", document::inert_text(change.key)),
                 near.empty() ? fmt::format("one of {}", fmt::join(keys, ", ")) : near);
             return;
@@ -136,6 +137,7 @@ private:
         std::erase_if(entry.values, [&](const CostValue& old) {
             return old.input == *input || (is_cut(*input) && is_cut(old.input));
         });
+        to_check(entry.item);
         for (CostEntry& other : costs_.entries) {
             for (CostValue& follower : other.values) {
                 const bool follows = follower.input == *input || (is_cut(follower.input) && is_cut(*input));
@@ -146,7 +148,6 @@ private:
             }
         }
         entry.values.push_back(std::move(*value));
-        to_check(entry.item);
     }
 
     void to_check(const std::string& item) {
@@ -179,8 +180,26 @@ private:
     bool known_key(const CostChange& change, std::string_view key) {
         if (change.key == key) return true;
         add(change.item, "unknown-key", fmt::format("there is no value `{}`", document::inert_text(change.key)),
-            fmt::format("only `{}` can be changed here", key));
+            starts_with_digit(change.key) ? as_change(change, key) : fmt::format("only `{}` can be changed here", key));
         return false;
+    }
+
+    static bool starts_with_digit(std::string_view text) { return !text.empty() && text[0] >= '0' && text[0] <= '9'; }
+
+    // 'freight: 5 USD' lacks its key.
+    static std::string as_change(const CostChange& change, std::string_view key) {
+        return document::inert_text(fmt::format("write `{}: {} {} {}`", change.item, key, change.key, change.value));
+    }
+
+    // With the key that such money has in the group; nothing where it is no money.
+    std::string keyed(const CostChange& change, CostGroup group) const {
+        const auto read = evidence::read_cost_value(CostInput::amount, change.key + ' ' + change.value, book_);
+        const auto* const money = std::get_if<CostValue>(&read);
+        if (money == nullptr) return {};
+        const bool work = group == CostGroup::labour && money->per == measure::Dimension::time;
+        return as_change(change, evidence::key_of(!money->per ? CostInput::amount
+                                                  : work      ? CostInput::rate
+                                                              : CostInput::price));
     }
 
     void unknown_item(const CostChange& change) {

@@ -171,8 +171,9 @@ private:
         const auto* fault = std::get_if<QuantityFault>(&read);
         if (three && fault == nullptr && std::get<ParsedMoney>(read).currency == code) return true;
         const std::string message = fmt::format("'{}' is no code of a currency", code);
-        const std::string hint =
-            three && fault != nullptr ? fault->hint : std::string("three capitals of ISO 4217, as in `EUR`");
+        const std::string hint = fault != nullptr && fault->code == "unknown-currency"
+                                     ? fault->hint
+                                     : std::string("three capitals of ISO 4217, as in `EUR`");
         if (at_key) {
             reader_.error_at_key(place, "unknown-currency", message, hint);
         } else {
@@ -199,6 +200,10 @@ private:
             return;
         }
         for (Node one : node) {
+            if (const std::string comma = document::key_hint(one, {}); !comma.empty()) {
+                reader_.error_at_key(one, "unknown-key", fmt::format("the key `{}` is no currency", one.key()), comma);
+                continue;
+            }
             const bool sound = check_currency(one, one.key(), true);
             auto worth = value(one, CostInput::exchange);
             if (sound && one.key() == costs_.currency) {
@@ -315,7 +320,7 @@ private:
         for (const std::string_view other : {"part", "material", "of", "base"}) {
             if (is_other_key(other, group)) known.push_back(other);
         }
-        const std::string near = document::suggestion(child.key(), known);
+        const std::string near = document::key_hint(child, known);
         reader_.error_at_key(child, "unknown-key", fmt::format("unknown key `{}`", child.key()),
                              near.empty() ? fmt::format("one of {}", fmt::join(known, ", ")) : near);
     }
@@ -408,7 +413,9 @@ void read_price(const EntryReader& reader, Node price, const EvidenceData& data,
     if (!price.is_scalar()) return;  // told already
     auto read = read_paid(price.text(), data.costs);
     if (const auto* fault = std::get_if<QuantityFault>(&read)) {
-        reader.error(price, "bad-price", fault->message, fault->hint);
+        // A decimal comma keeps its own code: it is mended in another way than a price that is none.
+        const bool comma = fault->code == "decimal-comma";
+        reader.error(price, comma ? fault->code : "bad-price", fault->message, fault->hint);
         return;
     }
     auto& paid = std::get<CostValue>(read);

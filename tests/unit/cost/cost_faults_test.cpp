@@ -41,6 +41,8 @@ constexpr LineRow kLines[] = {
      "\"\xC2", "which-currency"},
     {"unknown_code", "amount: 4.50 EUX", "4.50", "unknown-currency"},
     {"small_code", "amount: 4.50 Eur", "4.50", "unknown-currency"},
+    {"euro_in_words", "amount: 4.50 EURO", "4.50", "unknown-currency"},
+    {"right_hides_bare", "hides: 0.25, price: 200 EUR/hide", "", ""},
     {"two_codes", "amount: 4 EUR - 5 GBP", "4 EUR", "mixed-currencies"},
     {"no_rate", "amount: 4.50 GBP", "4.50", "missing-exchange"},
     {"decimal_comma", "\"amount\": \"4,50 EUR\"", "\"4,50", "decimal-comma"},
@@ -189,6 +191,60 @@ TEST(CostFaults, NameWhatAShareMayBeOf) {
         "sample: {price: 1 EUR}\ncosts: {overhead: 1 EUR, packing: 1 EUR, margin: {share: 9 %, of: nothing at all}}\n");
     ASSERT_EQ(issues.size(), 1U);
     EXPECT_EQ(issues[0].hint, "one of materials, hardware, labour, overhead, packing, making");
+}
+
+// The first fault, whole: what to write stands in its hint.
+constexpr Row kSaid[] = {
+    {"thousands", "sample: {price: '1,349.00 USD'}\n",
+     "decimal-comma: the comma in `1,349.00` may part thousands (write `1349.00` for thousands)"},
+    {"thousands_or_decimals", "sample: {price: '1,349 USD'}\n",
+     "decimal-comma: the comma in `1,349` may be a decimal comma or part thousands (write `1.349` for a decimal comma, "
+     "`1349` for thousands)"},
+    {"millions", "sample: {price: '1,234,567 USD'}\n",
+     "decimal-comma: the comma in `1,234,567` may part thousands (write `1234567` for thousands)"},
+    {"decimals", "sample: {price: '349,00 USD'}\n",
+     "decimal-comma: the comma in `349,00` may be a decimal comma (write `349.00` for one number)"},
+    {"comma_in_braces", "sample: {price: 1 EUR}\ncosts: {materials: {length: 1 m, price: same as x, 20 EUR/sq ft}}\n",
+     "unknown-key: unknown key `20 EUR/sq ft` (a comma ends the value before it in braces; decimals have a point, as "
+     "in "
+     "`4.20`)"},
+    {"comma_in_an_exchange", "sample: {price: 1 EUR}\ncosts: {exchange: {86}}\n",
+     "unknown-key: the key `86` is no currency (a comma ends the value before it in braces; decimals have a point, as "
+     "in `4.20`)"},
+    {"yield_without_percent", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m2, cutting_yield: 70}}\n",
+     "missing-unit: `70` has no unit, and a share needs one (write `70 %`)"},
+    {"yield_as_a_part_of_one", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m2, cutting_yield: 0.7}}\n",
+     "missing-unit: `0.7` has no unit, and a share needs one (write `0.7 %`, or `70 %` where 1 is all of it)"},
+    {"tax_without_percent", "sample: {price: 1 EUR}\ncosts: {sales_tax: 8.25}\n",
+     "missing-unit: `8.25` has no unit, and a share needs one (write `8.25 %`)"},
+    {"an_area", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m}}\n",
+     "wrong-unit: `m` is a unit of length, where an area is wanted (one of dm\xC2\xB2, cm\xC2\xB2, m\xC2\xB2, sq ft, "
+     "sq "
+     "in, sq yd)"},
+    {"euro", "sample: {price: 349.00 EURO}\n",
+     "bad-price: 'EURO' in `349.00 EURO` is no code of a currency (did you mean `EUR`?)"},
+    {"currency_by_name", "sample: {}\ncosts: {currency: Euro}\n",
+     "unknown-currency: 'Euro' is no code of a currency (did you mean `EUR`?)"},
+};
+class CostHints : public testing::TestWithParam<Row> {};
+TEST_P(CostHints, SayWhatToWrite) {
+    const std::vector<Issue> issues = issues_of(std::string(GetParam().line));
+    std::string all;
+    for (const Issue& issue : issues) {
+        all.append(issue.code).append(": ").append(issue.message).append(" (").append(issue.hint).append(")\n");
+    }
+    EXPECT_NE(all.find(std::string(GetParam().want) + '\n'), std::string::npos) << all;
+}
+INSTANTIATE_TEST_SUITE_P(Rows, CostHints, testing::ValuesIn(kSaid),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// A quarter of a hide at 200 are 50, with the unit and without.
+TEST(CostFaults, ReadABareNumberOfHides) {
+    for (const char* const hides : {"0.25", "0.25 hides"}) {
+        const Dossier dossier = support::dossier_of(
+            "sample: {price: 1 EUR}\ncosts: {materials: {hides: " + std::string(hides) + ", price: 200 EUR/hide}}\n");
+        EXPECT_NEAR(estimate_cost(support::built_in_evidence(), dossier).total.value, 50, 1e-12) << hides;
+    }
 }
 
 TEST(CostFaults, NameTheCodesOfADollar) {
