@@ -51,7 +51,11 @@ std::optional<CostEstimate> estimate_with(const EvidenceBook& evidence, const Do
     Result<CostEstimate> changed = estimate_cost(evidence, dossier, changes);
     if (changed) return std::move(changed).value();
     std::vector<Issue> issues = std::move(changed).issues();
-    for (Issue& issue : issues) issue.file = dossier.file();
+    // The fault is in the call; which dossier it does not fit is said behind.
+    for (Issue& issue : issues) {
+        issue.file = "--what-if";
+        issue.message += " (in " + std::string(dossier.file()) + ")";
+    }
     diagnostics.report(issues);
     return std::nullopt;
 }

@@ -115,7 +115,9 @@ void BuildUp::add_quantity(const CostEntry& entry, Line& line) {
     take(CostInput::allowance, Op::with_allowance);
     if (take(CostInput::width, Op::divide)) line.constant *= kSquareMillimetres;
     // Of an area so many hides are bought; of hides at a price per area, so much area.
-    take(CostInput::hide, find_value(entry, CostInput::area) != nullptr ? Op::divide : Op::times);
+    if (evidence::converts_by_hide(entry)) {
+        take(CostInput::hide, find_value(entry, CostInput::area) != nullptr ? Op::divide : Op::times);
+    }
     for (const CostInput paid : {CostInput::price, CostInput::rate}) {
         if (!take(paid, Op::times)) continue;
         convert(line, find_value(entry, paid)->currency);

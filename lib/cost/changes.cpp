@@ -29,8 +29,9 @@ bool is_cut(CostInput input) {
 
 class Changer {
 public:
-    Changer(const evidence::CostBook& book, evidence::DossierCosts& costs, std::optional<CostValue>& paid)
-        : book_(book), costs_(costs), paid_(paid) {}
+    Changer(const evidence::CostBook& book, evidence::DossierCosts& costs, std::optional<CostValue>& paid,
+            std::vector<std::string>& remarks)
+        : book_(book), costs_(costs), paid_(paid), remarks_(remarks) {}
 
     void apply(const CostChange& change) {
         if (CostEntry* const entry = entry_named(change.item)) {
@@ -42,7 +43,7 @@ public:
             if (auto value = read(change, CostInput::sales_tax)) costs_.sales_tax = std::move(value);
         } else if (change.item == "sample") {
             if (!known_key(change, "price")) return;
-            if (auto value = read(change, CostInput::amount)) paid_ = std::move(value);
+            if (auto value = sound(change, evidence::read_paid(change.value, book_))) paid_ = std::move(value);
         } else {
             unknown_item(change);
         }
@@ -68,7 +69,10 @@ private:
     }
 
     std::optional<CostValue> read(const CostChange& change, CostInput input) {
-        auto read = evidence::read_cost_value(input, change.value, book_);
+        return sound(change, evidence::read_cost_value(input, change.value, book_));
+    }
+
+    std::optional<CostValue> sound(const CostChange& change, std::variant<CostValue, QuantityFault> read) {
         if (const auto* fault = std::get_if<QuantityFault>(&read)) {
             add(change.item, fault->code, fault->message, fault->hint);
             return std::nullopt;
@@ -120,26 +124,44 @@ private:
             std::vector<std::string_view> keys;
             keys.reserve(inputs.size());
             for (const CostInput one : inputs) keys.push_back(evidence::key_of(one));
-            const std::string near = document::suggestion(change.key, keys);
+            const std::string near =
+                starts_with_digit(change.key) ? keyed(change, entry.group) : document::suggestion(change.key, keys);
             add(change.item, "unknown-key", fmt::format("there is no value `{}`", document::inert_text(change.key)),
                 near.empty() ? fmt::format("one of {}", fmt::join(keys, ", ")) : near);
             return;
         }
         auto value = read(change, *input);
         if (!value) return;
+        const auto at = static_cast<std::size_t>(&entry - costs_.entries.data());
+        tell_cut(entry, *input);
         std::erase_if(entry.values, [&](const CostValue& old) {
             return old.input == *input || (is_cut(*input) && is_cut(old.input));
         });
-        const auto at = static_cast<std::size_t>(&entry - costs_.entries.data());
+        to_check(entry.item);
         for (CostEntry& other : costs_.entries) {
             for (CostValue& follower : other.values) {
-                if (follower.input != *input || follower.same_as != at) continue;
+                const bool follows = follower.input == *input || (is_cut(follower.input) && is_cut(*input));
+                if (!follows || follower.same_as != at) continue;
                 follower = *value;
                 follower.same_as = at;
+                to_check(other.item);
             }
         }
         entry.values.push_back(std::move(*value));
-        if (std::find(changed_.begin(), changed_.end(), entry.item) == changed_.end()) changed_.push_back(entry.item);
+    }
+
+    void to_check(const std::string& item) {
+        if (std::find(changed_.begin(), changed_.end(), item) == changed_.end()) changed_.push_back(item);
+    }
+
+    // A value of its own in place of one that was the same as another's.
+    void tell_cut(const CostEntry& entry, CostInput input) {
+        for (const CostValue& old : entry.values) {
+            const bool replaced = old.input == input || (is_cut(old.input) && is_cut(input));
+            if (!replaced || old.same_as == evidence::kNoCostIndex) continue;
+            remarks_.push_back(fmt::format("The {} of {} no longer follows that of {}.", evidence::words_of(old.input),
+                                           entry.item, costs_.entries[old.same_as].item));
+        }
     }
 
     void set_exchange(const CostChange& change) {
@@ -158,8 +180,26 @@ private:
     bool known_key(const CostChange& change, std::string_view key) {
         if (change.key == key) return true;
         add(change.item, "unknown-key", fmt::format("there is no value `{}`", document::inert_text(change.key)),
-            fmt::format("only `{}` can be changed here", key));
+            starts_with_digit(change.key) ? as_change(change, key) : fmt::format("only `{}` can be changed here", key));
         return false;
+    }
+
+    static bool starts_with_digit(std::string_view text) { return !text.empty() && text[0] >= '0' && text[0] <= '9'; }
+
+    // 'freight: 5 USD' lacks its key.
+    static std::string as_change(const CostChange& change, std::string_view key) {
+        return document::inert_text(fmt::format("write `{}: {} {} {}`", change.item, key, change.key, change.value));
+    }
+
+    // With the key that such money has in the group; nothing where it is no money.
+    std::string keyed(const CostChange& change, CostGroup group) const {
+        const auto read = evidence::read_cost_value(CostInput::amount, change.key + ' ' + change.value, book_);
+        const auto* const money = std::get_if<CostValue>(&read);
+        if (money == nullptr) return {};
+        const bool work = group == CostGroup::labour && money->per == measure::Dimension::time;
+        return as_change(change, evidence::key_of(!money->per ? CostInput::amount
+                                                  : work      ? CostInput::rate
+                                                              : CostInput::price));
     }
 
     void unknown_item(const CostChange& change) {
@@ -176,15 +216,17 @@ private:
     const evidence::CostBook& book_;
     evidence::DossierCosts& costs_;
     std::optional<CostValue>& paid_;
-    std::vector<std::string> changed_;
+    std::vector<std::string>& remarks_;
+    std::vector<std::string> changed_;  // items, with those that follow
     std::vector<Issue> issues_;
 };
 
 }  // namespace
 
 std::vector<Issue> apply_changes(const std::vector<CostChange>& changes, const evidence::CostBook& book,
-                                 evidence::DossierCosts& costs, std::optional<CostValue>& paid) {
-    Changer changer(book, costs, paid);
+                                 evidence::DossierCosts& costs, std::optional<CostValue>& paid,
+                                 std::vector<std::string>& remarks) {
+    Changer changer(book, costs, paid, remarks);
     for (const CostChange& change : changes) changer.apply(change);
     return changer.take();
 }

@@ -1,5 +1,6 @@
 // estimate_cost: the build-up of one dossier, its spread by two methods, and what stands beside it.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -37,14 +38,18 @@ constexpr std::size_t kTrialsBeside = 50'000;
 class Estimator {
 public:
     Estimator(const EvidenceBook& book, const evidence::DossierData& dossier, const evidence::DossierCosts& costs,
-              const std::optional<CostValue>& paid)
+              const std::optional<CostValue>& paid, std::vector<std::string> changed = {})
         : book_(book),
           data_(book.data().costs),
           dossier_(dossier),
           costs_(costs),
           paid_(paid),
           build_(data_, costs, paid) {
-        for (const cost::BuildInput& input : build_.inputs()) draws_.push_back(input.draw);
+        for (const cost::BuildInput& input : build_.inputs()) {
+            draws_.push_back(input.draw);
+            measured_.push_back(input.draw.measured);
+        }
+        estimate_.remarks = std::move(changed);
     }
 
     CostEstimate take() {
@@ -59,17 +64,19 @@ public:
         estimate_.materials = sum_of(CostGroup::hardware, CostGroup::packing, estimate_.making);
         add_duty_base();
         estimate_.gaps = cost::gaps_of(book_, dossier_, costs_);
-        estimate_.unusual = cost::unusual_costs(book_, dossier_, costs_);
+        cost::UnusualCosts unusual = cost::unusual_costs(book_, dossier_, costs_);
+        estimate_.unusual = std::move(unusual.found);
         estimate_.usual_multiples = cost::usual_multiples(book_);
         add_multiple();
         add_remarks();
+        for (std::string& one : unusual.remarks) remark(std::move(one));
         return std::move(estimate_);
     }
 
 private:
     static CostAmount exact(double value) { return {value, 0, value, value}; }
 
-    CostAmount drawn(const Output& output, int digits, std::size_t most, std::size_t* trials = nullptr) const {
+    CostAmount drawn(const Output& output, int digits, std::size_t most, std::size_t* trials = nullptr) {
         CostAmount amount = exact(build_.at_best(output));
         // Only the inputs that it hangs on are drawn.
         std::vector<std::size_t> used = build_.inputs_of(output);
@@ -82,12 +89,25 @@ private:
         options.digits = digits;
         options.max_trials = most;
         const auto result = measure::monte_carlo(build_.model_of(output, std::move(used)), draws, options);
-        if (!result) return amount;
+        if (!result) {
+            not_drawn_ = true;
+            return propagated(output, sensitivities(output));
+        }
         amount.u = result->u;
         amount.low = result->symmetric.low;
         amount.high = result->symmetric.high;
         if (trials != nullptr) *trials = result->trials;
         return amount;
+    }
+
+    std::vector<double> sensitivities(const Output& output) const {
+        return measure::sensitivities_of(build_.model(output, true), measured_);
+    }
+
+    CostAmount propagated(const Output& output, const std::vector<double>& slopes) const {
+        const measure::Measured combined = measure::propagate(build_.at_best(output), measured_, slopes);
+        const double half = measure::expanded_uncertainty(combined, kProbability);
+        return {combined.value, combined.u, combined.value - half, combined.value + half};
     }
 
     // One input times a number needs no drawing.
@@ -133,7 +153,7 @@ private:
     }
 
     // The same as the sum behind it, where that takes in the same lines.
-    CostAmount sum_of(CostGroup last, CostGroup next, const CostAmount& same) const {
+    CostAmount sum_of(CostGroup last, CostGroup next, const CostAmount& same) {
         if (build_.lines_of_sum(last) == build_.lines_of_sum(next)) return same;
         return drawn({Output::Kind::sum, 0, last}, 1, kTrialsBeside);
     }
@@ -141,22 +161,16 @@ private:
     void add_total() {
         const Output total{Output::Kind::sum, 0, CostGroup::other};
         estimate_.total = drawn(total, 2, kMostTrials, &estimate_.trials);
-        std::vector<measure::Measured> inputs;
-        inputs.reserve(draws_.size());
-        for (const measure::Draw& draw : draws_) inputs.push_back(draw.measured);
-        const measure::Model model = build_.model(total, true);
-        const std::vector<double> slopes = measure::sensitivities_of(model, inputs);
-        const measure::Measured combined = measure::propagate(estimate_.total.value, inputs, slopes);
-        const double half = measure::expanded_uncertainty(combined, kProbability);
-        estimate_.by_propagation = {combined.value, combined.u, combined.value - half, combined.value + half};
-        if (combined.u > 0) {
+        const std::vector<double> slopes = sensitivities(total);
+        estimate_.by_propagation = propagated(total, slopes);
+        if (estimate_.by_propagation.u > 0) {
             // JCGM 101:2008, 7.9.2 with one digit, and 8.1.
             estimate_.tolerance = std::pow(10.0, measure::significant_place(estimate_.total.u, 1)) / 2;
             estimate_.methods_agree =
                 std::abs(estimate_.by_propagation.low - estimate_.total.low) <= estimate_.tolerance &&
                 std::abs(estimate_.by_propagation.high - estimate_.total.high) <= estimate_.tolerance;
         }
-        add_drivers(slopes, combined.u);
+        add_drivers(slopes, estimate_.by_propagation.u);
     }
 
     void add_drivers(const std::vector<double>& slopes, double u) {
@@ -171,13 +185,20 @@ private:
                          [](const CostDriver& a, const CostDriver& b) { return a.share > b.share; });
     }
 
+    // Each that differs.
     void add_duty_base() {
+        std::vector<std::string> bases;
         for (const CostEntry& entry : costs_.entries) {
             if (evidence::find_value(entry, CostInput::duty_rate) == nullptr) continue;
-            estimate_.duty_base = fmt::format("{} ({})", cost::words_of(entry.duty_base), entry.duty_because);
-            estimate_.duty_sources = entry.duty_sources;
-            return;
+            std::string base = fmt::format("{} ({})", cost::words_of(entry.duty_base), entry.duty_because);
+            if (std::find(bases.begin(), bases.end(), base) != bases.end()) continue;
+            bases.push_back(std::move(base));
+            for (const std::uint32_t source : entry.duty_sources) {
+                auto& all = estimate_.duty_sources;
+                if (std::find(all.begin(), all.end(), source) == all.end()) all.push_back(source);
+            }
         }
+        estimate_.duty_base = fmt::format("{}", fmt::join(bases, "; "));
     }
 
     void add_multiple() {
@@ -221,7 +242,11 @@ private:
             remark("The price without tax is below the total: a value on record is wrong, or it was sold at a loss.");
         }
         add_step_remarks();
-        if (!estimate_.methods_agree) {
+        if (not_drawn_) {
+            remark(
+                "Drawing gave no finite number for every trial: intervals of those amounts are by the law of "
+                "propagation.");
+        } else if (!estimate_.methods_agree) {
             remark(
                 "The law of propagation and drawing differ by more than the tolerance; the interval by drawing "
                 "counts.");
@@ -256,6 +281,8 @@ private:
     const std::optional<CostValue>& paid_;
     BuildUp build_;
     std::vector<measure::Draw> draws_;
+    std::vector<measure::Measured> measured_;  // the same, without their distributions
+    bool not_drawn_ = false;                   // of any amount
     CostEstimate estimate_;
 };
 
@@ -280,9 +307,10 @@ Result<CostEstimate> estimate_cost(const EvidenceBook& book, const Dossier& doss
         issue.hint = "write its `costs` (rules/EVIDENCE.md)";
         return issue;
     }
-    std::vector<Issue> issues = cost::apply_changes(changes, book.data().costs, costs, paid);
+    std::vector<std::string> remarks;
+    std::vector<Issue> issues = cost::apply_changes(changes, book.data().costs, costs, paid, remarks);
     if (!issues.empty()) return issues;
-    return Estimator(book, dossier.data(), costs, paid).take();
+    return Estimator(book, dossier.data(), costs, paid, std::move(remarks)).take();
 }
 
 }  // namespace v0

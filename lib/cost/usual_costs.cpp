@@ -1,6 +1,7 @@
 #include "cost/usual_costs.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <bit>
@@ -23,6 +24,7 @@ using evidence::UsualCost;
 namespace {
 
 constexpr double kMinutes = 60;  // in an hour
+constexpr double kSlack = 1e-9;  // of a range's upper end, far below what anyone writes
 
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
@@ -103,8 +105,15 @@ std::vector<UsualRange> ranges_of(const std::vector<const UsualCost*>& found) {
     return ranges;
 }
 
+// An end that only the arithmetic puts outside counts as the end.
 double distance(const CostBounds& value, const CostBounds& range) {
-    return std::max({0.0, range.low - value.high, value.low - range.high});
+    const double away = std::max({0.0, range.low - value.high, value.low - range.high});
+    return away <= kSlack * std::abs(range.high) ? 0 : away;
+}
+
+// Three digits at least, and never an exponent where all digits of the whole say more.
+std::string plain_number(double value) {
+    return value < 99.95 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value);
 }
 
 // The nearest of the ranges, where the value overlaps none of them.
@@ -127,16 +136,28 @@ public:
     UnusualFinder(const EvidenceBook& book, const evidence::DossierData& dossier, const evidence::DossierCosts& costs)
         : finder_(book, dossier), costs_(costs) {}
 
-    std::vector<UnusualCost> take() {
+    UnusualCosts take() {
         for (const CostEntry& entry : costs_.entries) {
             for (const CostValue& value : entry.values) check(entry, value);
         }
         check_labour();
         check_areas();
-        return std::move(unusual_);
+        UnusualCosts result{std::move(unusual_), {}};
+        for (const Dropped& dropped : dropped_) {
+            result.remarks.push_back(fmt::format(
+                "Not held against what is usual, for want of a rate: {}. `exchange: {{{}: ...}}` with the rate of the "
+                "day lets it be.",
+                fmt::join(dropped.values, ", "), dropped.currency));
+        }
+        return result;
     }
 
 private:
+    struct Dropped {
+        std::string_view currency;  // of the ranges
+        std::vector<std::string> values;
+    };
+
     // In the currency of the costs; nothing without a rate.
     std::optional<CostBounds> in_costs(const CostValue& value) const {
         const CostBounds bounds = evidence::bounds_of(value);
@@ -153,17 +174,31 @@ private:
         if (!bounds) return;
         std::vector<const UsualCost*> comparable;
         std::vector<CostBounds> ranges;
+        std::string_view missing;
         for (const UsualCost* const usual : finder_.find(value.input, entry.group, entry.material, false)) {
             const std::optional<CostBounds> range = in_costs(usual->range);
             // What is usual for a material says nothing of a line that names none.
             const bool unknown = entry.material == 0 && !usual->materials.empty();
-            if (!range || unknown || usual->range.per != value.per) continue;
+            if (unknown || usual->range.per != value.per) continue;
+            if (!range) {
+                missing = usual->range.currency;
+                continue;
+            }
             comparable.push_back(usual);
             ranges.push_back(*range);
         }
         if (const UsualCost* const usual = outside(*bounds, comparable, ranges)) {
             unusual_.push_back({entry.item, evidence::words_of(value.input), value.written, usual_range(*usual)});
         }
+        if (!missing.empty()) drop(missing, fmt::format("{} of {}", evidence::words_of(value.input), entry.item));
+    }
+
+    void drop(std::string_view currency, std::string what) {
+        const auto known = std::find_if(dropped_.begin(), dropped_.end(),
+                                        [&](const Dropped& dropped) { return dropped.currency == currency; });
+        Dropped& dropped = known != dropped_.end() ? *known : dropped_.emplace_back();
+        dropped.currency = currency;
+        dropped.values.push_back(std::move(what));
     }
 
     // What all lines together state, against what is usual for the whole product.
@@ -181,8 +216,8 @@ private:
     static std::string spread_text(const CostBounds& sum, double unit, std::string_view name) {
         const double low = sum.low / unit;
         const double high = sum.high / unit;
-        if (high - low < 1e-9 * high) return fmt::format("{:.3g} {} in all", low, name);
-        return fmt::format("{:.3g}-{:.3g} {} in all", low, high, name);
+        if (high - low < kSlack * high) return fmt::format("{} {} in all", plain_number(low), name);
+        return fmt::format("{}-{} {} in all", plain_number(low), plain_number(high), name);
     }
 
     // Only where all work is told by its time.
@@ -228,6 +263,7 @@ private:
     UsualFinder finder_;
     const evidence::DossierCosts& costs_;
     std::vector<UnusualCost> unusual_;
+    std::vector<Dropped> dropped_;
 };
 
 }  // namespace
@@ -264,8 +300,8 @@ std::vector<CostGap> gaps_of(const EvidenceBook& book, const evidence::DossierDa
     return gaps;
 }
 
-std::vector<UnusualCost> unusual_costs(const EvidenceBook& book, const evidence::DossierData& dossier,
-                                       const evidence::DossierCosts& costs) {
+UnusualCosts unusual_costs(const EvidenceBook& book, const evidence::DossierData& dossier,
+                           const evidence::DossierCosts& costs) {
     return UnusualFinder(book, dossier, costs).take();
 }
 

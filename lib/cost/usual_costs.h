@@ -5,6 +5,7 @@
 #ifndef GRAINSIDE_COST_USUAL_COSTS_H
 #define GRAINSIDE_COST_USUAL_COSTS_H
 
+#include <string>
 #include <vector>
 
 #include "evidence/dossier_data.h"
@@ -17,8 +18,13 @@ namespace grainside::cost {
 std::vector<CostGap> gaps_of(const EvidenceBook& book, const evidence::DossierData& dossier,
                              const evidence::DossierCosts& costs);
 
-std::vector<UnusualCost> unusual_costs(const EvidenceBook& book, const evidence::DossierData& dossier,
-                                       const evidence::DossierCosts& costs);
+struct UnusualCosts {
+    std::vector<UnusualCost> found;
+    // What was not compared, one sentence for each currency in which ranges stand and the costs have no rate for.
+    std::vector<std::string> remarks;
+};
+UnusualCosts unusual_costs(const EvidenceBook& book, const evidence::DossierData& dossier,
+                           const evidence::DossierCosts& costs);
 
 std::vector<UsualRange> usual_multiples(const EvidenceBook& book);
 

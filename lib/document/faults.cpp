@@ -119,6 +119,15 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
     return all;
 }
 
+std::string key_hint(Node child, std::span<const std::string_view> known) {
+    const std::string_view key = child.key();
+    const bool digit = !key.empty() && key[0] >= '0' && key[0] <= '9';
+    if (digit && child.kind() == NodeKind::null) {
+        return "a comma ends the value before it in braces; decimals have a point, as in `4.20`";
+    }
+    return suggestion(key, known);
+}
+
 bool check_keys(const Document& document, Node mapping, std::initializer_list<std::string_view> known, Faults& faults) {
     if (!mapping.is_mapping()) {
         faults.error(document, mapping, "wrong-type", "expected a mapping, with lines of the form `key: value`");
@@ -128,7 +137,7 @@ bool check_keys(const Document& document, Node mapping, std::initializer_list<st
     for (const Node child : mapping) {
         if (std::find(names.begin(), names.end(), child.key()) != names.end()) continue;
         faults.error_at_key(document, child, "unknown-key", "the key `" + std::string(child.key()) + "` is not known",
-                            suggestion(child.key(), names));
+                            key_hint(child, names));
     }
     return true;
 }

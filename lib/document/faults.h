@@ -54,6 +54,10 @@ std::string_view nearest(std::string_view word, std::span<const std::string_view
 // "did you mean `x`?" or, with no near candidate and at most 12 of them, "one of a, b, c"; else empty.
 std::string suggestion(std::string_view word, std::span<const std::string_view> candidates);
 
+// The hint for a key that is not known: the suggestion; or, for what follows a decimal comma in braces (a key that
+// begins with a digit and has no value, as in `{price: 4,20 EUR}`), what the comma does there.
+std::string key_hint(Node child, std::span<const std::string_view> known);
+
 // Reports every key of `mapping` that is not in `known` (code "unknown-key" at the key, with a suggestion). Where
 // `mapping` is no mapping, reports that instead (code "wrong-type") and returns false.
 bool check_keys(const Document& document, Node mapping, std::initializer_list<std::string_view> known, Faults& faults);

@@ -102,7 +102,7 @@ std::optional<std::string_view> read_date(const Document& document, Node node, F
     const bool well_formed = text.size() == 10 && text[4] == '-' && text[7] == '-' && all_digits(text.substr(0, 4)) &&
                              all_digits(text.substr(5, 2)) && all_digits(text.substr(8, 2));
     if (!well_formed) {
-        report(document, node, kWanted, faults);
+        report(document, node, kWanted, faults, "year, month and day with hyphens, YYYY-MM-DD, as in `2026-12-31`");
         return std::nullopt;
     }
     const auto number = [text](std::size_t from, std::size_t length) {

@@ -156,6 +156,7 @@ struct DossierCosts {
     std::vector<ExchangeRate> exchange;
     std::optional<CostValue> sales_tax;
     std::string market;              // where it is sold; empty where not known
+    std::vector<std::string> reach;  // that market and those that it lies within; empty where the book lacks it
     std::vector<CostEntry> entries;  // group by group, in the order in which they are added
     std::uint16_t stated = 0;        // bits of the groups that stand in the dossier, `none` included
 };

@@ -31,6 +31,7 @@ public:
         check_forms();
         check_units();
         check_currencies();
+        check_duty_market();
         return std::move(faults_);
     }
 
@@ -100,6 +101,13 @@ private:
             fail(width, "both-ways", "`width` is for an area at a price per length of goods",
                  "as in `{area: 0.55 m2, price: 9.40 EUR/m, width: 140 cm}`");
         }
+        // A price that is missing yet may turn out to need it.
+        const bool open = value == nullptr && (has(area) || has(hides));
+        if (has(hide) && !open && !converts_by_hide(entry_)) {
+            fail(hide, "both-ways", "`hide` is for an area at a price per hide, or for hides at a price per area",
+                 "as in `{area: 6 sq ft, price: 240 EUR/hide, hide: 48 sq ft}`; leave it out where both are counted "
+                 "alike");
+        }
     }
 
     void check_price(const CostValue& value) {
@@ -138,6 +146,26 @@ private:
         }
     }
 
+    // A rate of one market says nothing of another; where nothing tells the market, the dossier's word counts.
+    void check_duty_market() {
+        const CostValue* const value = find_value(entry_, duty_rate);
+        if (value == nullptr || value->duty == kNoCostIndex || costs_.reach.empty()) return;
+        const auto holds = [&](const Duty& duty) {
+            return std::find(costs_.reach.begin(), costs_.reach.end(), duty.market) != costs_.reach.end();
+        };
+        const Duty& duty = book_.duties[value->duty];
+        if (holds(duty)) return;
+        std::string fitting;
+        for (const Duty& one : book_.duties) {
+            if (holds(one)) fitting += (fitting.empty() ? "" : ", ") + one.id;
+        }
+        fail(duty_rate, "wrong-market",
+             fmt::format("'{}' is a duty of the market '{}', and the product is sold in '{}'", duty.id, duty.market,
+                         costs_.market),
+             fitting.empty() ? std::string("write the rate itself, as in `rate: 3 %`")
+                             : fmt::format("one of {}, or the market as `sold_in`", fitting));
+    }
+
     void needs_exchange(CostInput at, const std::string& currency) {
         if (costs_.currency.empty() || currency == costs_.currency || find_exchange(costs_, currency) != nullptr)
             return;
@@ -155,6 +183,13 @@ private:
 
 std::vector<EntryFault> check_entry(const CostEntry& entry, const DossierCosts& costs, const CostBook& book) {
     return EntryCheck(entry, costs, book).take();
+}
+
+bool converts_by_hide(const CostEntry& entry) noexcept {
+    const CostValue* const paid = find_value(entry, price);
+    if (paid == nullptr) return false;
+    if (find_value(entry, area) != nullptr) return paid->per == Dimension::hides;
+    return find_value(entry, hides) != nullptr && paid->per == Dimension::area;
 }
 
 std::vector<CostInput> lacking(const CostEntry& entry) {

@@ -65,18 +65,44 @@ std::optional<ShareBase> share_base_named(std::string_view name, CostGroup group
     std::vector<std::string_view> known(groups.begin(), groups.begin() + static_cast<std::ptrdiff_t>(group));
     for (std::size_t i = 0; i < std::min(entry, costs.entries.size()); ++i) {
         if (costs.entries[i].item != name) {
-            known.push_back(costs.entries[i].item);
+            // A line without a name of its own has that of its group, which is there already.
+            if (!position(costs.entries[i].item, groups)) known.push_back(costs.entries[i].item);
             continue;
         }
         base.kind = ShareBase::Kind::entry;
         base.entry = i;
         return base;
     }
+    for (std::size_t sum = 0; sum < std::size(kSums); ++sum) {
+        if (kLastOfSum[sum] < group) known.push_back(kSums[sum]);
+    }
     const std::string near = document::suggestion(name, known);
     fault = {
         "unknown-item", fmt::format("no line or group '{}' stands before this one", document::inert_text(name)),
         near.empty() ? "an item or a group that stands before it, or `making`, `maker-price`, `with-freight`" : near};
     return std::nullopt;
+}
+
+// What a base takes in: whole groups, or one line of one.
+struct Reach {
+    CostGroup first{}, last{};
+    std::size_t entry = kNoCostIndex;
+};
+Reach reach_of(const ShareBase& base, const DossierCosts& costs) {
+    switch (base.kind) {
+        case ShareBase::Kind::group:
+            return {base.group, base.group};
+        case ShareBase::Kind::sum:
+            return {CostGroup{}, kLastOfSum[static_cast<std::size_t>(base.sum)]};
+        case ShareBase::Kind::entry:
+            break;
+    }
+    const CostGroup group = costs.entries[base.entry].group;
+    return {group, group, base.entry};
+}
+bool overlap(const Reach& a, const Reach& b) {
+    if (a.entry != kNoCostIndex && b.entry != kNoCostIndex) return a.entry == b.entry;
+    return a.first <= b.last && b.first <= a.last;
 }
 
 class CostsReader {
@@ -145,8 +171,9 @@ private:
         const auto* fault = std::get_if<QuantityFault>(&read);
         if (three && fault == nullptr && std::get<ParsedMoney>(read).currency == code) return true;
         const std::string message = fmt::format("'{}' is no code of a currency", code);
-        const std::string hint =
-            three && fault != nullptr ? fault->hint : std::string("three capitals of ISO 4217, as in `EUR`");
+        const std::string hint = fault != nullptr && fault->code == "unknown-currency"
+                                     ? fault->hint
+                                     : std::string("three capitals of ISO 4217, as in `EUR`");
         if (at_key) {
             reader_.error_at_key(place, "unknown-currency", message, hint);
         } else {
@@ -173,6 +200,10 @@ private:
             return;
         }
         for (Node one : node) {
+            if (const std::string comma = document::key_hint(one, {}); !comma.empty()) {
+                reader_.error_at_key(one, "unknown-key", fmt::format("the key `{}` is no currency", one.key()), comma);
+                continue;
+            }
             const bool sound = check_currency(one, one.key(), true);
             auto worth = value(one, CostInput::exchange);
             if (sound && one.key() == costs_.currency) {
@@ -192,6 +223,12 @@ private:
         } else {
             costs_.market = market_of_region(dossier_.listing.region);
         }
+        const std::string asked[] = {costs_.market};
+        const auto& markets = reader_.book().markets;
+        const bool known = std::any_of(markets.begin(), markets.end(),
+                                       [&](const rules::Market& market) { return market.name == costs_.market; });
+        if (!known) return;
+        for (const std::string_view one : rules::reach_of(asked, markets)) costs_.reach.emplace_back(one);
     }
 
     // A list of lines, one line, an amount, or `none`.
@@ -283,7 +320,7 @@ private:
         for (const std::string_view other : {"part", "material", "of", "base"}) {
             if (is_other_key(other, group)) known.push_back(other);
         }
-        const std::string near = document::suggestion(child.key(), known);
+        const std::string near = document::key_hint(child, known);
         reader_.error_at_key(child, "unknown-key", fmt::format("unknown key `{}`", child.key()),
                              near.empty() ? fmt::format("one of {}", fmt::join(known, ", ")) : near);
     }
@@ -311,6 +348,20 @@ private:
             if (!base) {
                 reader_.error(one, fault.code, fault.message, fault.hint);
                 sound = false;
+                return;
+            }
+            const Reach reach = reach_of(*base, costs_);
+            const auto same = std::find_if(entry.of.begin(), entry.of.end(), [&](const ShareBase& before) {
+                return overlap(reach, reach_of(before, costs_));
+            });
+            if (same != entry.of.end()) {
+                reader_.error(
+                    one, "both-ways",
+                    base->name == same->name
+                        ? fmt::format("'{}' stands twice in `of`, and would count twice", base->name)
+                        : fmt::format("'{}' and '{}' share lines, which would count twice", same->name, base->name),
+                    "name each line, group or sum once");
+                sound = false;
             } else {
                 entry.of.push_back(std::move(*base));
             }
@@ -333,11 +384,8 @@ private:
             return false;
         }
         if (!rated) return true;
-        std::vector<std::string> asked;
-        if (!costs_.market.empty()) asked.push_back(costs_.market);
-        const std::vector<std::string_view> reach = rules::reach_of(asked, reader_.book().markets);
         for (const CustomsBase& known : book_.bases) {
-            if (std::find(reach.begin(), reach.end(), known.market) == reach.end()) continue;
+            if (std::find(costs_.reach.begin(), costs_.reach.end(), known.market) == costs_.reach.end()) continue;
             entry.duty_base = known.base;
             entry.duty_because = known.because;
             entry.duty_sources = known.sources;
@@ -363,17 +411,14 @@ private:
 
 void read_price(const EntryReader& reader, Node price, const EvidenceData& data, DossierData& dossier) {
     if (!price.is_scalar()) return;  // told already
-    auto read = read_cost_value(CostInput::amount, price.text(), data.costs);
+    auto read = read_paid(price.text(), data.costs);
     if (const auto* fault = std::get_if<QuantityFault>(&read)) {
-        reader.error(price, "bad-price", fault->message, fault->hint);
+        // A decimal comma keeps its own code: it is mended in another way than a price that is none.
+        const bool comma = fault->code == "decimal-comma";
+        reader.error(price, comma ? fault->code : "bad-price", fault->message, fault->hint);
         return;
     }
     auto& paid = std::get<CostValue>(read);
-    if (paid.per) {
-        reader.error(price, "bad-price", fmt::format("`{}` is paid for a part of something", price.text()),
-                     "the price of the sample, as in `189.00 USD`");
-        return;
-    }
     paid.line = price.line();
     dossier.paid = std::move(paid);
 }

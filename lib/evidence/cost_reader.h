@@ -12,7 +12,8 @@ namespace grainside::evidence {
 // Lines over all groups.
 inline constexpr std::size_t kMaxCostLines = 100;
 
-// The `price` of a sample as money; the text itself is kept by whoever reads the sample. Fault: "bad-price".
+// The `price` of a sample as money; the text itself is kept by whoever reads the sample. Faults: "bad-price",
+// "decimal-comma".
 void read_price(const EntryReader& reader, document::Node price, const EvidenceData& data, DossierData& dossier);
 
 // Fills `dossier.costs`; the sample and the listing are read already. Faults: those of read_cost_value and check_entry

@@ -99,6 +99,19 @@ std::variant<CostValue, QuantityFault> read_usual(CostInput input, std::string_v
     return value;
 }
 
+// Costs have percent alone; a bare number below 1 may be meant as a part of 1.
+QuantityFault share_without_percent(const QuantityFault& bare, std::string_view text) {
+    const std::string shown = document::inert_text(text);
+    QuantityFault told = bare;
+    told.hint = fmt::format("write `{} %`", shown);
+    const auto read = measure::parse_quantity(text, Dimension::number);
+    const auto* const number = std::get_if<measure::ParsedQuantity>(&read);
+    if (number != nullptr && number->measured.u == 0 && number->measured.value > 0 && number->measured.value < 1) {
+        told.hint += fmt::format(", or `{:g} %` where 1 is all of it", kWhole * number->measured.value);
+    }
+    return told;
+}
+
 std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_view text) {
     const std::string shown = '`' + document::inert_text(text) + '`';
     const double low = bounds_of(value).low;
@@ -219,7 +232,14 @@ std::variant<CostValue, QuantityFault> read_cost_value(CostInput input, std::str
         value.per = money.per;
         value.per_factor = money.per_factor;
     } else {
-        measure::QuantityOrFault read = measure::parse_quantity(text, info_of(input).dimension);
+        const Dimension dimension = info_of(input).dimension;
+        measure::QuantityOrFault read = measure::parse_quantity(text, dimension);
+        const auto* const bare = std::get_if<QuantityFault>(&read);
+        if (bare != nullptr && bare->code == "missing-unit") {
+            // A number of hides is one, as a count is.
+            if (input == CostInput::hides) read = measure::parse_quantity(text, Dimension::number);
+            if (dimension == Dimension::share) return share_without_percent(*bare, text);
+        }
         if (auto* wrong = std::get_if<QuantityFault>(&read)) {
             wrong->code = code_in_documents(wrong->code);
             return std::move(*wrong);
@@ -230,6 +250,15 @@ std::variant<CostValue, QuantityFault> read_cost_value(CostInput input, std::str
     }
     if (auto wrong = out_of_bounds(value, text)) return std::move(*wrong);
     return value;
+}
+
+std::variant<CostValue, QuantityFault> read_paid(std::string_view text, const CostBook& book) {
+    auto read = read_cost_value(CostInput::amount, text, book);
+    if (const auto* paid = std::get_if<CostValue>(&read); paid != nullptr && paid->per) {
+        return fault("bad-price", fmt::format("`{}` is paid for a part of something", document::inert_text(text)),
+                     "the price of the sample, as in `189.00 USD`");
+    }
+    return read;
 }
 
 }  // namespace grainside::evidence

@@ -34,14 +34,21 @@ std::vector<CostInput> inputs_of(CostGroup group);
 std::variant<CostValue, measure::QuantityFault> read_cost_value(CostInput input, std::string_view text,
                                                                 const CostBook& book);
 
+// The price of a sample: plain money, in the dossier and in place of that alike. Codes also: "bad-price" (paid for a
+// part of something).
+std::variant<CostValue, measure::QuantityFault> read_paid(std::string_view text, const CostBook& book);
+
 struct EntryFault {
     std::optional<CostInput> at;  // the value that is wrong; none: the line as a whole
     std::string_view code;
     std::string message, hint;
 };
 // Values that cannot stand together or say nothing: "both-ways", "missing-key", "wrong-unit", "missing-exchange" (money
-// in a currency that cannot be added up).
+// in a currency that cannot be added up), "wrong-market" (a duty of the book that is not of where the product is sold).
 std::vector<EntryFault> check_entry(const CostEntry& entry, const DossierCosts& costs, const CostBook& book);
+
+// The area of one hide takes part: an area at a price per hide, or hides at a price per area.
+bool converts_by_hide(const CostEntry& entry) noexcept;
 
 // The value that a line lacks to have an amount, or that would make it larger: a price, a time, a cutting yield.
 std::vector<CostInput> lacking(const CostEntry& entry);

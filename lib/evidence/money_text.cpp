@@ -32,6 +32,22 @@ std::string quoted(std::string_view text) {
     return '`' + document::inert_text(text) + '`';
 }
 
+// What the codes and symbols leave, as messages show it.
+std::string single_spaced(std::string_view text) {
+    std::string kept;
+    for (const char c : text) {
+        if (c != ' ' || (!kept.empty() && kept.back() != ' ')) kept += c;
+    }
+    if (kept.ends_with(' ')) kept.pop_back();
+    return kept;
+}
+
+std::string in_capitals(std::string_view word) {
+    std::string capitals(word);
+    for (char& c : capitals) c = is_letter(c) && !is_capital(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    return capitals;
+}
+
 // Where the unit begins that the money is paid for: behind '/' or a word "per", or "each" at the end; npos where there
 // is none.
 struct Cut {
@@ -62,7 +78,8 @@ public:
         }
         const Cut cut = find_per(text_);
         std::string amount(text_.substr(0, cut.amount_end));
-        if (!take_symbols(amount) || !take_codes(amount) || !read_amount(amount)) return std::move(fault_);
+        if (!take_symbols(amount) || !take_codes(amount) || !read_amount(single_spaced(amount)))
+            return std::move(fault_);
         if (cut.unit_start != std::string_view::npos && !read_per(text_.substr(cut.unit_start))) {
             return std::move(fault_);
         }
@@ -148,17 +165,24 @@ private:
                     near.empty() ? fmt::format("one of {}", fmt::join(codes, ", ")) : near);
     }
 
-    // A code in the wrong case, "Eur"; words such as "to" and "exactly" are none.
+    // A code in the wrong case or with a letter too many, "Eur" and "EUROS", or a currency by its name; words such as
+    // "to" and "exactly" are none.
     std::string nearest_code(std::string_view word) const {
-        if (word.size() != kCodeLetters) return {};
-        std::string capitals(word);
-        for (char& c : capitals) c = is_capital(c) ? c : static_cast<char>(c - 'a' + 'A');
-        const bool known = !currencies_.empty() && is_known(capitals);
-        return known ? capitals : std::string();
+        if (currencies_.empty() || word.size() < kCodeLetters) return {};
+        const std::string capitals = in_capitals(word);
+        if (word.size() == kCodeLetters) return is_known(capitals) ? capitals : std::string();
+        std::vector<std::string_view> codes;
+        for (const Currency& currency : currencies_) {
+            const std::string name = in_capitals(currency.name);
+            if (capitals == name || capitals == name + 'S') return currency.id;
+            codes.push_back(currency.id);
+        }
+        return capitals == word ? std::string(document::nearest(word, codes)) : std::string();
     }
 
     bool read_amount(const std::string& amount) {
-        const measure::QuantityOrFault read = measure::parse_quantity(amount, Dimension::number);
+        const measure::QuantityOrFault read =
+            measure::parse_quantity(amount, Dimension::number, measure::CommaHint::one);
         if (const auto* fault = std::get_if<QuantityFault>(&read)) {
             const bool shape = fault->code == "empty" || fault->code == "malformed" || fault->code == "wrong-unit" ||
                                fault->code == "unknown-unit";

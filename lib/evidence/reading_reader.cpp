@@ -73,7 +73,7 @@ private:
                                      fmt::format("method '{}' does not read `{}`", method_.id, key), what_it_reads());
             } else {
                 reader_.error_at_key(child, "unknown-key", fmt::format("the key `{}` is not known", key),
-                                     document::suggestion(key, known));
+                                     document::key_hint(child, known));
             }
         }
     }

@@ -117,10 +117,34 @@ QuantityScanner::Fault QuantityScanner::take_number(ScannedNumber& number, bool 
     return Fault::none;
 }
 
-std::pair<std::string, std::string> QuantityScanner::around_comma() const {
-    std::size_t end = at_ + 1;
-    while (is_digit(at(end))) ++end;
-    return {text_.substr(number_start_, at_ - number_start_), text_.substr(at_ + 1, end - at_ - 1)};
+QuantityScanner::CommaReadings QuantityScanner::around_comma() const {
+    constexpr std::size_t kGroup = 3;
+    CommaReadings readings;
+    readings.first = text_.substr(number_start_, at_ - number_start_);
+    const bool whole = readings.first.find('.') == std::string::npos;
+    const auto digits_end = [this](std::size_t from) {
+        while (is_digit(at(from))) ++from;
+        return from;
+    };
+    const auto fraction_end = [&](std::size_t from) {
+        return at(from) == '.' && is_digit(at(from + 1)) ? digits_end(from + 1) : from;
+    };
+    const std::size_t behind = digits_end(at_ + 1);
+    const std::size_t second_end = fraction_end(behind);
+    readings.second = text_.substr(at_ + 1, second_end - at_ - 1);
+    const bool more = at(behind) == ',' && is_digit(at(behind + 1));
+    if (whole && second_end == behind && !more) readings.decimal = readings.first + '.' + readings.second;
+    if (!whole || readings.first.size() > kGroup || readings.first[0] == '0') return readings;
+    std::string joined = readings.first;
+    std::size_t place = at_;
+    while (at(place) == ',' && is_digit(at(place + 1))) {
+        const std::size_t end = digits_end(place + 1);
+        if (end - place - 1 != kGroup) return readings;
+        joined += text_.substr(place + 1, kGroup);
+        place = end;
+    }
+    readings.thousands = joined + text_.substr(place, fraction_end(place) - place);
+    return readings;
 }
 
 bool QuantityScanner::is_range_word(std::size_t place) const {

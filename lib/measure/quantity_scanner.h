@@ -35,8 +35,13 @@ public:
 
     // Digits with an optional sign, fraction, uncertainty in brackets (only where `brackets`) and exponent.
     Fault take_number(ScannedNumber& number, bool brackets);
-    // After Fault::decimal_comma: the digits before and behind the comma.
-    std::pair<std::string, std::string> around_comma() const;
+    // After Fault::decimal_comma: what the number with the comma may have been meant as. Empty where it cannot be.
+    struct CommaReadings {
+        std::string decimal;        // "349.00" of "349,00"
+        std::string thousands;      // "1349.00" of "1,349.00": groups of three digits behind one to three
+        std::string first, second;  // the numbers before and behind the comma
+    };
+    CommaReadings around_comma() const;
 
     // Up to the next number, sign or "to"; empty where there is no unit. A unit may hold spaces ("N / cm").
     std::string take_unit();

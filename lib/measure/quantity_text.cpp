@@ -1,6 +1,7 @@
 #include "measure/quantity_text.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -22,6 +23,13 @@ constexpr double kLeastCoverage = 0.5;
 constexpr double kMostCoverage = 20;
 constexpr std::size_t kLeastRepeats = 3;
 
+// "a time", "an area".
+std::string with_article(Dimension dimension) {
+    const std::string_view name = name_of(dimension);
+    const bool vowel = std::string_view("aeiou").find(name[0]) != std::string_view::npos;
+    return fmt::format("{} {}", vowel ? "an" : "a", name);
+}
+
 struct Operand {
     ScannedNumber number;
     std::string unit_text;  // empty where none is written
@@ -30,8 +38,8 @@ struct Operand {
 // Reads one text. Every step that can fail returns false with `fault_` set.
 class QuantityParser {
 public:
-    QuantityParser(std::string_view original, std::string plain, Dimension expected)
-        : original_(original), scanner_(std::move(plain)), expected_(expected) {
+    QuantityParser(std::string_view original, std::string plain, Dimension expected, CommaHint comma)
+        : original_(original), scanner_(std::move(plain)), expected_(expected), comma_(comma) {
         quantity_.dimension = expected;
     }
 
@@ -82,9 +90,23 @@ private:
     }
 
     bool decimal_comma() {
-        const auto [before, behind] = scanner_.around_comma();
-        return fail("decimal-comma", "the comma in " + quoted() + " may be a decimal comma or stand between repeats",
-                    fmt::format("write `{0}.{1}` for one number, `{0}, {1}` for two", before, behind));
+        const QuantityScanner::CommaReadings readings = scanner_.around_comma();
+        std::vector<std::string> may;
+        std::vector<std::string> write;
+        const auto offer = [&](bool possible, std::string_view what, std::string how) {
+            if (!possible) return;
+            may.emplace_back(what);
+            write.push_back(std::move(how));
+        };
+        const bool thousands = !readings.thousands.empty();
+        offer(!readings.decimal.empty(), "be a decimal comma",
+              fmt::format("`{}` for {}", readings.decimal, thousands ? "a decimal comma" : "one number"));
+        offer(thousands, "part thousands", fmt::format("`{}` for thousands", readings.thousands));
+        offer(comma_ == CommaHint::one_or_two, "stand between repeats",
+              fmt::format("`{}, {}` for two", readings.first, readings.second));
+        if (may.empty()) return malformed();
+        return fail("decimal-comma", fmt::format("the comma in {} may {}", quoted(), fmt::join(may, " or ")),
+                    fmt::format("write {}", fmt::join(write, ", ")));
     }
 
     bool out_of_range() {
@@ -110,12 +132,12 @@ private:
         }
         if (unit->dimension == expected_) return unit;
         if (written.empty()) {
-            fail("missing-unit", fmt::format("{} has no unit, and a {} needs one", quoted(), name_of(expected_)),
+            fail("missing-unit", fmt::format("{} has no unit, and {} needs one", quoted(), with_article(expected_)),
                  unit_hint(written));
         } else {
             fail("wrong-unit",
-                 fmt::format("`{}` is a unit of {}, where a {} is wanted", written, name_of(unit->dimension),
-                             name_of(expected_)),
+                 fmt::format("`{}` is a unit of {}, where {} is wanted", written, name_of(unit->dimension),
+                             with_article(expected_)),
                  unit_hint({}));
         }
         return nullptr;
@@ -152,7 +174,7 @@ private:
     // --- forms ----------------------------------------------------------------------------------------------------
 
     bool read_whole() {
-        if (scanner_.at_end()) return fail("empty", fmt::format("a {} is missing", name_of(expected_)));
+        if (scanner_.at_end()) return fail("empty", fmt::format("{} is missing", with_article(expected_)));
         if (scanner_.take(">=") || scanner_.take(">")) {
             return fail("open-ended", quoted() + " has no upper end, so it has neither a value nor an uncertainty",
                         "write the range it lies in, such as " + example("5-8"));
@@ -332,13 +354,14 @@ private:
     std::string_view original_;
     QuantityScanner scanner_;
     Dimension expected_;
+    CommaHint comma_;
     ParsedQuantity quantity_;
     QuantityFault fault_;
 };
 
 }  // namespace
 
-QuantityOrFault parse_quantity(std::string_view text, Dimension expected) {
+QuantityOrFault parse_quantity(std::string_view text, Dimension expected, CommaHint comma) {
     if (text.size() > kMaxQuantityBytes) {
         return QuantityFault{"too-long", fmt::format("a quantity of {} bytes is too long", text.size()),
                              fmt::format("at most {} bytes", kMaxQuantityBytes)};
@@ -347,7 +370,7 @@ QuantityOrFault parse_quantity(std::string_view text, Dimension expected) {
     if (!plain) {
         return QuantityFault{"malformed", '`' + document::inert_text(text) + "` holds a sign that no quantity has", {}};
     }
-    return QuantityParser(text, std::move(*plain), expected).parse();
+    return QuantityParser(text, std::move(*plain), expected, comma).parse();
 }
 
 }  // namespace grainside::measure

@@ -26,6 +26,7 @@
 #define GRAINSIDE_MEASURE_QUANTITY_TEXT_H
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -64,7 +65,10 @@ struct QuantityFault {
 
 using QuantityOrFault = std::variant<ParsedQuantity, QuantityFault>;
 
-QuantityOrFault parse_quantity(std::string_view text, Dimension expected);
+// Whether a hint on a comma inside a number offers two numbers too, which money never is.
+enum class CommaHint : std::uint8_t { one_or_two, one };
+
+QuantityOrFault parse_quantity(std::string_view text, Dimension expected, CommaHint comma = CommaHint::one_or_two);
 
 // `measured` (in the working unit) in `unit`, with its expanded uncertainty (k = 2) rounded to two significant digits
 // and the value rounded to the same place (JCGM 100:2008, 7.2.6): "0.210 +- 0.020 mm" with the plus-minus sign. Where u

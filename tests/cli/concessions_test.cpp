@@ -156,13 +156,15 @@ TEST_F(Concession, IsASuppressionInALog) {
 TEST_F(Concession, ReportsEveryFaultOfEveryFile) {
     write_file("a.yaml", "- {rule: vegan-called-lether, words: x, reason: r, owner: o, until: 2026-02-30}\n");
     write_file("b.yaml", "- {rule: solid-on-plating, reason: r, owner: o, until: 2026-12-31}\n");
-    const ProcessResult result =
-        run({"check", "--concessions", "a.yaml", "--concessions", "b.yaml", "--concessions", "c.yaml", "feed.jsonl"});
+    write_file("d.yaml", "- {rule: solid-on-plating, words: x, reason: r, owner: o, until: 31.12.2026}\n");
+    const ProcessResult result = run({"check", "--concessions", "a.yaml", "--concessions", "b.yaml", "--concessions",
+                                      "c.yaml", "--concessions", "d.yaml", "feed.jsonl"});
     EXPECT_EQ(result.status, 2);
     EXPECT_EQ(result.out, "");
-    EXPECT_EQ(count_of(result.err, ": error: "), 4U) << result.err;
+    EXPECT_EQ(count_of(result.err, ": error: "), 5U) << result.err;
     for (const char* text : {"a.yaml:1:10: error: there is no rule `vegan-called-lether` [unknown-rule]",
                              "hint: did you mean `vegan-called-leather`?", "a.yaml:1:69: error: expected a day",
+                             "d.yaml:1:66: error: expected a day", "YYYY-MM-DD, as in `2026-12-31`",
                              "b.yaml:1:3: error: this would concede every finding of its rule [too-wide]",
                              "c.yaml: error: the file of concessions cannot be read [unreadable]"}) {
         EXPECT_NE(result.err.find(text), std::string::npos) << text << '\n' << result.err;

@@ -87,14 +87,25 @@ TEST_F(Price, TellsWrongChanges) {
          "grainside: error: --what-if: 'body leather: price' is not written as 'ITEM: KEY VALUE'\n  hint: see "
          "`grainside price --help`\n"},
         {"near_item", "body lether: price 9 EUR/sq ft",
-         "grainside: tote.yaml: error: body lether: the dossier has no such line of costs [unknown-item]\n"
+         "grainside: --what-if: error: body lether: the dossier has no such line of costs (in tote.yaml) "
+         "[unknown-item]\n"
          "  hint: did you mean `body leather`?\n"},
         {"key", "body leather: prise 9 EUR/sq ft",
-         "grainside: tote.yaml: error: body leather: there is no value `prise` [unknown-key]\n"
+         "grainside: --what-if: error: body leather: there is no value `prise` (in tote.yaml) [unknown-key]\n"
          "  hint: did you mean `price`?\n"},
         {"currency", "body leather: price 9 GBP/sq ft",
-         "grainside: tote.yaml: error: body leather: GBP cannot be added to EUR without a rate [missing-exchange]\n"
+         "grainside: --what-if: error: body leather: GBP cannot be added to EUR without a rate (in tote.yaml) "
+         "[missing-exchange]\n"
          "  hint: say what one is worth: `exchange: {GBP: 0.95-1.05}`, with the rate of the day\n"},
+        {"no_key", "freight: 5 EUR",
+         "grainside: --what-if: error: freight: there is no value `5` (in tote.yaml) [unknown-key]\n"
+         "  hint: write `freight: amount 5 EUR`\n"},
+        {"no_key_of_work", "labour: 12 EUR/h",
+         "grainside: --what-if: error: labour: there is no value `12` (in tote.yaml) [unknown-key]\n"
+         "  hint: write `labour: rate 12 EUR/h`\n"},
+        {"no_key_of_the_price", "sample: 90 EUR",
+         "grainside: --what-if: error: sample: there is no value `90` (in tote.yaml) [unknown-key]\n"
+         "  hint: write `sample: price 90 EUR`\n"},
     };
     for (const WrongRow& row : rows) {
         const ProcessResult result = run({"price", "--what-if", row.change, "tote.yaml"});

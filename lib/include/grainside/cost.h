@@ -104,7 +104,7 @@ struct CostEstimate {
     CostAmount making;       // with labour, overhead, packing
     CostAmount maker_price;  // with the maker's margin for development and profit: the price free on board
     CostAmount total;        // with freight, insurance, duty, fees and other: landed
-    std::string duty_base;   // "maker's price" or "maker's price, freight and insurance", and why
+    std::string duty_base;   // "maker's price" or "maker's price, freight and insurance", and why; each that differs
     std::vector<std::uint32_t> duty_sources;  // why that base; indices into RuleBook::sources()
     // The law of propagation beside drawing, for the total (JCGM 101:2008, 8.1).
     CostAmount by_propagation;

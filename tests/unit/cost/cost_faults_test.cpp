@@ -41,6 +41,8 @@ constexpr LineRow kLines[] = {
      "\"\xC2", "which-currency"},
     {"unknown_code", "amount: 4.50 EUX", "4.50", "unknown-currency"},
     {"small_code", "amount: 4.50 Eur", "4.50", "unknown-currency"},
+    {"euro_in_words", "amount: 4.50 EURO", "4.50", "unknown-currency"},
+    {"right_hides_bare", "hides: 0.25, price: 200 EUR/hide", "", ""},
     {"two_codes", "amount: 4 EUR - 5 GBP", "4 EUR", "mixed-currencies"},
     {"no_rate", "amount: 4.50 GBP", "4.50", "missing-exchange"},
     {"decimal_comma", "\"amount\": \"4,50 EUR\"", "\"4,50", "decimal-comma"},
@@ -63,6 +65,13 @@ constexpr LineRow kLines[] = {
     {"hide_is_missing", "area: 6 sq ft, waste: 0 %, price: 40 EUR/hide", "40 EUR", "missing-key"},
     {"width_is_missing", "area: 6 sq ft, waste: 0 %, price: 4 EUR/yd", "4 EUR", "missing-key"},
     {"width_for_nothing", "area: 6 sq ft, waste: 0 %, width: 54 in, price: 4 EUR/sq ft", "54 in", "both-ways"},
+    {"hide_of_area_by_area", "area: 6 sq ft, allowance: 0 %, price: 5 EUR/sq ft, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_hides_by_the_hide", "hides: 1 hides, price: 200 EUR/hide, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_pieces", "count: 1, price: 2 EUR/piece, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"hide_of_an_amount_by_length", "length: 2 m, price: 2 EUR/m, hide: 48 sq ft", "48 sq", "both-ways"},
+    {"right_area_by_the_hide", "area: 6 sq ft, allowance: 0 %, price: 240 EUR/hide, hide: 48 sq ft", "", ""},
+    {"right_hides_by_area", "hides: 1 hides, price: 5 EUR/sq ft, hide: 48 sq ft", "", ""},
+    {"right_hide_before_its_price", "area: 6 sq ft, allowance: 0 %, hide: 48 sq ft", "", ""},
     {"two_quantities", "area: 6 sq ft, length: 2 m, price: 4 EUR/sq ft", "2 m", "both-ways"},
     {"yield_and_waste", "area: 6 sq ft, cutting_yield: 75 %, waste: 25 %, price: 4 EUR/sq ft", "25 %", "both-ways"},
     {"yield_of_hides", "hides: 2 hides, cutting_yield: 75 %, price: 40 EUR/hide", "75 %", "both-ways"},
@@ -129,6 +138,30 @@ constexpr Row kSections[] = {
     {"duty_in_another_currency",
      "sample: {price: 1 EUR}\ncosts:\n  sold_in: us\n  duty: {rate: usual us-leather-handbag}\n",
      "4:16 missing-exchange"},
+    {"duty_of_another_market",
+     "sample: {price: 1 USD}\ncosts:\n  sold_in: us\n  duty: {rate: usual eu-leather-handbag}\n", "4:16 wrong-market"},
+    {"duty_of_another_market_with_a_base",
+     "sample: {price: 1 USD}\ncosts:\n  sold_in: us\n  duty: {rate: usual eu-belt, base: maker-price}\n",
+     "4:16 wrong-market"},
+    {"right_duty_of_the_union", "sample: {price: 1 USD}\ncosts:\n  sold_in: it\n  duty: {rate: usual eu-belt}\n", ""},
+    {"right_duty_where_no_market_is_known",
+     "sample: {price: 1 USD}\ncosts:\n  duty: {rate: usual eu-belt, base: maker-price}\n", ""},
+    {"of_one_twice",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  overhead: {share: 9 %, of: [labour, labour]}\n",
+     "4:39 both-ways"},
+    {"of_a_sum_and_its_part",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  margin: {share: 9 %, of: [making, labour]}\n",
+     "4:37 both-ways"},
+    {"of_a_line_and_its_group",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: {item: a, amount: 2 EUR}\n  margin: {share: 9 %, of: [a, labour]}\n",
+     "4:32 both-ways"},
+    {"of_two_sums",
+     "sample: {price: 1 EUR}\ncosts:\n  labour: 2 EUR\n  fees: {share: 9 %, of: [making, maker-price]}\n",
+     "4:35 both-ways"},
+    {"right_of_two_lines_and_a_group",
+     "sample: {price: 1 EUR}\ncosts:\n  materials: 1 EUR\n  labour: [{item: a, amount: 2 EUR}, {item: b, amount: 2 "
+     "EUR}]\n  margin: {share: 9 %, of: [a, b, materials]}\n",
+     ""},
     {"unknown_duty", "sample: {price: 1 EUR}\ncosts:\n  sold_in: us\n  duty: {rate: usual us-bag}\n",
      "4:16 unknown-usual"},
     {"every_fault_at_once",
@@ -150,6 +183,68 @@ TEST(CostFaults, AHundredLinesAreEnough) {
     std::string text = "sample: {price: 1 EUR}\ncosts:\n  materials:\n";
     for (int i = 0; i < 103; ++i) text += "    - {item: i" + std::to_string(i) + ", amount: 1 EUR}\n";
     EXPECT_EQ(support::dump_places(issues_of(text)), "104:7 too-many-lines");
+}
+
+// Each group once, though a line has the name of its group, and the sums that stand before.
+TEST(CostFaults, NameWhatAShareMayBeOf) {
+    const auto issues = issues_of(
+        "sample: {price: 1 EUR}\ncosts: {overhead: 1 EUR, packing: 1 EUR, margin: {share: 9 %, of: nothing at all}}\n");
+    ASSERT_EQ(issues.size(), 1U);
+    EXPECT_EQ(issues[0].hint, "one of materials, hardware, labour, overhead, packing, making");
+}
+
+// The first fault, whole: what to write stands in its hint.
+constexpr Row kSaid[] = {
+    {"thousands", "sample: {price: '1,349.00 USD'}\n",
+     "decimal-comma: the comma in `1,349.00` may part thousands (write `1349.00` for thousands)"},
+    {"thousands_or_decimals", "sample: {price: '1,349 USD'}\n",
+     "decimal-comma: the comma in `1,349` may be a decimal comma or part thousands (write `1.349` for a decimal comma, "
+     "`1349` for thousands)"},
+    {"millions", "sample: {price: '1,234,567 USD'}\n",
+     "decimal-comma: the comma in `1,234,567` may part thousands (write `1234567` for thousands)"},
+    {"decimals", "sample: {price: '349,00 USD'}\n",
+     "decimal-comma: the comma in `349,00` may be a decimal comma (write `349.00` for one number)"},
+    {"comma_in_braces", "sample: {price: 1 EUR}\ncosts: {materials: {length: 1 m, price: same as x, 20 EUR/sq ft}}\n",
+     "unknown-key: unknown key `20 EUR/sq ft` (a comma ends the value before it in braces; decimals have a point, as "
+     "in "
+     "`4.20`)"},
+    {"comma_in_an_exchange", "sample: {price: 1 EUR}\ncosts: {exchange: {86}}\n",
+     "unknown-key: the key `86` is no currency (a comma ends the value before it in braces; decimals have a point, as "
+     "in `4.20`)"},
+    {"yield_without_percent", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m2, cutting_yield: 70}}\n",
+     "missing-unit: `70` has no unit, and a share needs one (write `70 %`)"},
+    {"yield_as_a_part_of_one", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m2, cutting_yield: 0.7}}\n",
+     "missing-unit: `0.7` has no unit, and a share needs one (write `0.7 %`, or `70 %` where 1 is all of it)"},
+    {"tax_without_percent", "sample: {price: 1 EUR}\ncosts: {sales_tax: 8.25}\n",
+     "missing-unit: `8.25` has no unit, and a share needs one (write `8.25 %`)"},
+    {"an_area", "sample: {price: 1 EUR}\ncosts: {materials: {area: 1 m}}\n",
+     "wrong-unit: `m` is a unit of length, where an area is wanted (one of dm\xC2\xB2, cm\xC2\xB2, m\xC2\xB2, sq ft, "
+     "sq "
+     "in, sq yd)"},
+    {"euro", "sample: {price: 349.00 EURO}\n",
+     "bad-price: 'EURO' in `349.00 EURO` is no code of a currency (did you mean `EUR`?)"},
+    {"currency_by_name", "sample: {}\ncosts: {currency: Euro}\n",
+     "unknown-currency: 'Euro' is no code of a currency (did you mean `EUR`?)"},
+};
+class CostHints : public testing::TestWithParam<Row> {};
+TEST_P(CostHints, SayWhatToWrite) {
+    const std::vector<Issue> issues = issues_of(std::string(GetParam().line));
+    std::string all;
+    for (const Issue& issue : issues) {
+        all.append(issue.code).append(": ").append(issue.message).append(" (").append(issue.hint).append(")\n");
+    }
+    EXPECT_NE(all.find(std::string(GetParam().want) + '\n'), std::string::npos) << all;
+}
+INSTANTIATE_TEST_SUITE_P(Rows, CostHints, testing::ValuesIn(kSaid),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// A quarter of a hide at 200 are 50, with the unit and without.
+TEST(CostFaults, ReadABareNumberOfHides) {
+    for (const char* const hides : {"0.25", "0.25 hides"}) {
+        const Dossier dossier = support::dossier_of(
+            "sample: {price: 1 EUR}\ncosts: {materials: {hides: " + std::string(hides) + ", price: 200 EUR/hide}}\n");
+        EXPECT_NEAR(estimate_cost(support::built_in_evidence(), dossier).total.value, 50, 1e-12) << hides;
+    }
 }
 
 TEST(CostFaults, NameTheCodesOfADollar) {
@@ -176,13 +271,20 @@ constexpr ChangeRow kChanges[] = {
     {"no_rate", "body", "price", "9 GBP/sq ft", "missing-exchange"},
     {"two_ways", "body", "length", "2 m", "both-ways"},
     {"share_of_nothing", "packing", "share", "3 %", "both-ways"},
+    {"price_of_a_part", "sample", "price", "3 EUR/sq ft", "bad-price"},
+    {"price_of_work", "sample", "price", "60 EUR/h", "bad-price"},
+    // 'lining' is an area without a hide, at the price of 'skin', which counts hides.
+    {"what_follows", "skin", "price", "200 EUR/hide", "missing-key"},
+    {"right_what_follows", "skin", "price", "6 EUR/sq ft", ""},
 };
 class CostChanges : public testing::TestWithParam<ChangeRow> {};
 TEST_P(CostChanges, AreMadeOrTold) {
     const ChangeRow& row = GetParam();
     const Dossier dossier = support::dossier_of(
         "sample: {price: 10 EUR}\ncosts:\n  exchange: {USD: 0.86-0.88}\n  packing: 1 EUR\n"
-        "  materials: {item: body, area: 2 sq ft, cutting_yield: 75 %, price: 3 USD/sq ft}\n");
+        "  materials:\n    - {item: body, area: 2 sq ft, cutting_yield: 75 %, price: 3 USD/sq ft}\n"
+        "    - {item: skin, price: 5 EUR/sq ft}\n"
+        "    - {item: lining, area: 2 sq ft, allowance: 0 %, price: same as skin}\n");
     const auto cost = estimate_cost(support::built_in_evidence(), dossier,
                                     {{std::string(row.item), std::string(row.key), std::string(row.value)}});
     ASSERT_EQ(static_cast<bool>(cost), row.want.empty());

@@ -1,6 +1,7 @@
 // The spread of totals against formulas written out here, drivers, gaps, what is unusual, and what-if.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <string>
@@ -237,6 +238,35 @@ constexpr UnusualRow kUnusual[] = {
     {"price_without_a_rate",
      "  materials: {item: a, material: full-grain-leather, price: 0.40 EUR/sq ft, waste: 25 %}\n", ""},
 };
+// Each end of a usual range belongs to it: rules/costs/cutting.yaml and prices.yaml.
+struct EndRow {
+    std::string_view name, material, value;
+};
+constexpr EndRow kEnds[] = {
+    {"waste_10", "cotton", "waste: 10 %"},
+    {"waste_15", "cotton", "waste: 15 %"},
+    {"yield_65", "full-grain-leather", "cutting_yield: 65 %"},
+    {"yield_75", "full-grain-leather", "cutting_yield: 75 %"},
+    {"price_2_50", "full-grain-leather", "price: 2.50 USD/sq ft"},
+    {"price_6", "full-grain-leather", "price: 6.00 USD/sq ft"},
+    {"price_18", "full-grain-leather", "price: 18 USD/sq ft"},
+    {"price_30", "full-grain-leather", "price: 30 USD/sq ft"},
+};
+class UsualEnds : public testing::TestWithParam<EndRow> {};
+TEST_P(UsualEnds, AreUsual) {
+    std::string line = "  currency: USD\n  materials: {item: a, material: ";
+    line.append(GetParam().material).append(", ").append(GetParam().value).append("}\n");
+    EXPECT_TRUE(estimate_of(line).unusual.empty());
+}
+INSTANTIATE_TEST_SUITE_P(Rows, UsualEnds, testing::ValuesIn(kEnds),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+TEST(CostEstimate, PrintsMinutesInFull) {
+    const CostEstimate cost = estimate_of("  labour: {item: a, time: 25-30 h, rate: 15 EUR/h}\n");
+    ASSERT_EQ(cost.unusual.size(), 1U);
+    EXPECT_EQ(cost.unusual[0].value, "1500-1800 min in all");
+}
+
 class Unusual : public testing::TestWithParam<UnusualRow> {};
 TEST_P(Unusual, IsTold) {
     std::string text;
@@ -264,6 +294,51 @@ TEST(CostEstimate, ChangesWhatIsAsked) {
     ASSERT_TRUE(wage);
     EXPECT_NEAR(wage.value().total.value - before.total.value, 10 * 85.0 / 60 * 1.4, 1e-9);
     EXPECT_EQ(estimate_cost(book, dossier).total.value, before.total.value);  // the dossier stays as it is
+}
+
+bool remarks_on(const CostEstimate& cost, std::string_view text) {
+    return std::any_of(cost.remarks.begin(), cost.remarks.end(),
+                       [&](const std::string& remark) { return remark.find(text) != std::string::npos; });
+}
+
+TEST(CostEstimate, SaysWhereAChangeCutsWhatFollows) {
+    const Dossier dossier = dossier_of(kSheet);
+    const auto& book = support::built_in_evidence();
+    constexpr std::string_view kCut = "The rate of sewing no longer follows that of cutting.";
+    const auto follower = estimate_cost(book, dossier, {{"sewing", "rate", "20 EUR/h"}});
+    ASSERT_TRUE(follower);
+    EXPECT_TRUE(remarks_on(follower.value(), kCut));
+    const auto root = estimate_cost(book, dossier, {{"cutting", "rate", "20 EUR/h"}});
+    ASSERT_TRUE(root);
+    EXPECT_FALSE(remarks_on(root.value(), kCut));
+    // A waste in place of the yield that another line follows: 10 m2 and 20 m2 with half of it wasted.
+    const auto cut =
+        estimate_cost(book,
+                      dossier_of("  materials:\n    - {item: a, area: 10 m2, cutting_yield: 100 %, price: 1 EUR/m2}\n"
+                                 "    - {item: b, area: 20 m2, cutting_yield: same as a, price: 1 EUR/m2}\n"),
+                      {{"a", "waste", "50 %"}});
+    ASSERT_TRUE(cut);
+    EXPECT_NEAR(cut.value().total.value, 60, 1e-9);
+}
+
+TEST(CostEstimate, SaysWhatIsNotHeldAgainstTheUsual) {
+    constexpr std::string_view kLine = "  materials: {item: a, material: full-grain-leather, price: 0.40 EUR/sq ft}\n";
+    constexpr std::string_view kTold = "Not held against what is usual";
+    EXPECT_TRUE(remarks_on(estimate_of(kLine), kTold));
+    EXPECT_TRUE(remarks_on(estimate_of(kLine), "`exchange: {USD: ...}`"));
+    EXPECT_FALSE(remarks_on(estimate_of("  exchange: {USD: 0.9}\n" + std::string(kLine)), kTold));
+    EXPECT_FALSE(remarks_on(estimate_of("  materials: {item: a, price: 0.40 EUR/sq ft}\n"), kTold));
+}
+
+// The base of each duty, one for each that differs.
+TEST(CostEstimate, NamesEachBaseOfADuty) {
+    const CostEstimate cost = estimate_of(
+        "  sold_in: us\n  materials: 20 EUR\n  duty:\n    - {item: a, rate: 9 %}\n    - {item: b, rate: 2 %, base: "
+        "with-freight}\n    - {item: c, rate: 1 %}\n");
+    EXPECT_EQ(
+        cost.duty_base,
+        "maker's price (the price free on board, 19 USC 1401a(b)(4)(A)); maker's price, freight and insurance (as "
+        "the dossier says)");
 }
 
 TEST(CostEstimate, SaysWhereThePriceIsBelowTheCosts) {

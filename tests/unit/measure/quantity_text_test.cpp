@@ -212,6 +212,17 @@ TEST(QuantityFaults, SayWhatToWrite) {
     EXPECT_EQ(dump(parse_quantity("0,21 mm", kLength)),
               "decimal-comma: the comma in `0,21 mm` may be a decimal comma or stand between repeats (write `0.21` for "
               "one number, `0, 21` for two)");
+    EXPECT_EQ(
+        dump(parse_quantity("1,200 mm", kLength)),
+        "decimal-comma: the comma in `1,200 mm` may be a decimal comma or part thousands or stand between repeats "
+        "(write `1.200` for a decimal comma, `1200` for thousands, `1, 200` for two)");
+    EXPECT_EQ(dump(parse_quantity("0.20,0.22 mm", kLength)),
+              "decimal-comma: the comma in `0.20,0.22 mm` may stand between repeats (write `0.20, 0.22` for two)");
+    EXPECT_EQ(dump(parse_quantity("0,210 mm", kLength)),
+              "decimal-comma: the comma in `0,210 mm` may be a decimal comma or stand between repeats (write `0.210` "
+              "for one number, `0, 210` for two)");
+    EXPECT_EQ(dump(parse_quantity("5 mm", Dimension::area)).substr(0, 62),
+              "wrong-unit: `mm` is a unit of length, where an area is wanted ");
     EXPECT_EQ(dump(parse_quantity("5 g", kTime)),
               "wrong-unit: `g` is a unit of mass, where a time is wanted (one of h, s, min, d, weeks, months, years)");
     EXPECT_EQ(dump(parse_quantity("5", Dimension::force)),
