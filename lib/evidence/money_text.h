@@ -1,6 +1,7 @@
 // Money as people write it, read into an amount, a currency and what it is paid for.
 //
-//     "64.00 EUR"   "EUR 4.50-6.00 / sq ft"   "4.50 +- 0.30 EUR/m2"   "8 EUR per sq ft"   "1.10-1.60 EUR/piece", "2 EUR each"
+//     "64.00 EUR"   "EUR 4.50-6.00 / sq ft"   "4.50 +- 0.30 EUR/m2"   "8 EUR per sq ft"   "1.10-1.60 EUR/piece", "2 EUR
+//     each"
 //
 // The number is what measure::parse_quantity takes, so ranges, plus-minus and repeats mean what they mean everywhere.
 // Codes are those of ISO 4217 in capitals; a symbol counts where one currency of the book has it. Where the book lists

@@ -3,9 +3,9 @@
 // Every dimension has one working unit, in which every value inside the library stands; other units occur only where
 // text is read or written. Factors are exact by definition: the inch is 25.4 mm, the pound 0.45359237 kg (international
 // yard and pound agreement, 1959), the standard acceleration of free fall 9.80665 m/s2 (3rd CGPM, 1901); the leather
-// ounce is 1/64 inch and the iron 1/48 inch of thickness (trade usage); a foot is 0.3048 m and a yard 0.9144 m, so that a
-// square foot is 9.290304 dm2; a side is half a hide; a year is 365.25 days and a month a twelfth of
-// it. The table is constant; any number of threads may read it.
+// ounce is 1/64 inch and the iron 1/48 inch of thickness (trade usage); a foot is 0.3048 m and a yard 0.9144 m, so that
+// a square foot is 9.290304 dm2; a side is half a hide; a year is 365.25 days and a month a twelfth of it. The table is
+// constant; any number of threads may read it.
 #ifndef GRAINSIDE_MEASURE_UNIT_H
 #define GRAINSIDE_MEASURE_UNIT_H
 

@@ -16,9 +16,9 @@
 #include "evidence/evidence_data.h"
 #include "grainside/checker.h"
 #include "grainside/cost.h"
-#include "grainside/full_report.h"
 #include "grainside/dossier.h"
 #include "grainside/evidence_book.h"
+#include "grainside/full_report.h"
 #include "grainside/judge.h"
 #include "grainside/rule_book.h"
 
@@ -164,8 +164,8 @@ void draw_as_many_numbers(benchmark::State& state) {
 }
 BENCHMARK(draw_as_many_numbers)->Unit(benchmark::kMillisecond);
 
-// The whole report of a dossier without costs: gathered (judged, planned), and written as a page, which should cost next
-// to nothing beside it.
+// The whole report of a dossier without costs: gathered (judged, planned), and written as a page, which should cost
+// next to nothing beside it.
 void gather_its_report(benchmark::State& state) {
     const grainside::Dossier dossier = books().dossier(kDossier);
     grainside::Judge judge(books().rules, *books().evidence);
