@@ -1,6 +1,10 @@
-# cmake -C tools/cmake/asan.cmake -B build/asan -G Ninja
+# cmake -C tools/cmake/asan.cmake -B build/asan -G Ninja     (clang 14)
+#
+# Address and undefined-behaviour sanitizers for the tests, and the coverage that libFuzzer asks for: one build serves both.
+set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
 set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
-set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" CACHE STRING "")
+set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" CACHE STRING "")
+set(GRAINSIDE_FUZZ ON CACHE BOOL "")
 set(GRAINSIDE_STRICT ON CACHE BOOL "")
 set(GRAINSIDE_WHOLE_TEST_PROGRAMS ON CACHE BOOL "")
 set(GRAINSIDE_TOOL_IN_FEW_FILES ON CACHE BOOL "")

@@ -1,6 +1,0 @@
-# cmake -C tools/cmake/fuzz.cmake -B build/fuzz -G Ninja     (clang 14: libFuzzer)
-set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
-set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
-set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" CACHE STRING "")
-set(GRAINSIDE_FUZZ ON CACHE BOOL "")
-set(GRAINSIDE_STRICT ON CACHE BOOL "")
