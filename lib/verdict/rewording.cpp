@@ -181,7 +181,7 @@ private:
         return edited_;
     }
 
-    // 'imitation suede imitation suede': where two neighbours come to the same wording, the second goes.
+    // 'imitation suede imitation suede': where two neighbours come to the same wording, one of them goes.
     static void join_doubles(std::string_view text, std::vector<Made>& made) {
         std::string_view said;
         for (std::size_t i = 0; i < made.size(); ++i) {
@@ -189,6 +189,14 @@ private:
             const std::size_t last_end = i == 0 ? 0 : made[i - 1].end;
             const std::string_view gap = text.substr(last_end, one.start - last_end);
             const bool beside = i > 0 && (gap == " " || gap == ", " || gap == "/" || gap == " / ");
+            // 'coated' and 'coated leather': the first goes.
+            const bool begins_so = gap == " " && !said.empty() && one.wording.size() > said.size() &&
+                                   one.wording[said.size()] == ' ' &&
+                                   verdict::same_letters(said, one.wording.substr(0, said.size()));
+            if (begins_so) {
+                made[i - 1].end = one.start;
+                made[i - 1].wording = {};
+            }
             if (beside && !said.empty() && verdict::same_letters(said, one.wording)) {
                 one.start = last_end;
                 one.wording = {};
@@ -254,12 +262,14 @@ private:
                 }
                 continue;
             }
-            if (one != nullptr) {
+            // What a quotation says stops nobody from mending the seller's own words.
+            if (one != nullptr && problem.fixed.empty()) {
                 failing.emplace_back(one->item, "other words would be " + named(problem));
                 continue;
             }
             // It stood behind a worse finding, which is mended.
-            if (problem.against) given.against = in_given_text(*problem.against);
+            given.against.reset();
+            if (problem.against && one == nullptr) given.against = in_given_text(*problem.against);
             add(given);
             changed = true;
         }

@@ -334,5 +334,21 @@ TEST(Rewording, EveryRuleOffersAWordingOrARemedy) {
     }
 }
 
+// A coat above the limit: two neighbouring names become one, and what a friend said stops neither.
+TEST(Rewording, OfADossierSaysTheWordingOnceAndPastAQuotation) {
+    const Dossier dossier = support::dossier_of(
+        "sample: {what: satchel, category: bag}\n"
+        "listing:\n  region: eu\n  description: |\n"
+        "    Body: full grain buffalo leather. \"It smells like real leather\", says a friend.\n"
+        "parts:\n  body:\n    readings:\n"
+        "      - {method: cut-edge, outcome: fibre-and-grain}\n"
+        "      - {method: coat-microscopy, coat: 0.22 +- 0.02 mm, total: 1.95 +- 0.04 mm}\n");
+    Judge judge(support::built_in_book(), support::built_in_evidence());
+    Reworder reworder(support::built_in_book());
+    const Rewording& result = reworder.reword(dossier, judge);
+    ASSERT_EQ(result.texts.size(), dossier.listing()->fields.size());
+    EXPECT_EQ(result.texts[0], "Body: coated leather. \"It smells like real leather\", says a friend.\n");
+}
+
 }  // namespace
 }  // namespace grainside
