@@ -17,6 +17,12 @@ Document::Document(std::string file, std::vector<NodeRecord> records, const std:
 Document::Document(std::string file, std::span<const NodeRecord> records, std::string_view strings)
     : file_(std::move(file)), view_(records), strings_view_(strings) {}
 
+std::string_view Document::stem() const noexcept {
+    std::string_view name = file_;
+    name = name.substr(name.rfind('/') + 1);
+    return name.substr(0, name.rfind('.'));
+}
+
 Node Document::root() const noexcept {
     return view_.empty() ? Node() : Node(view_.data(), strings_view_.data(), 0);
 }

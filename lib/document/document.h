@@ -148,6 +148,7 @@ public:
     Document& operator=(const Document&) = delete;
 
     const std::string& file() const noexcept { return file_; }  // relative to the rule folder, '/' between parts
+    std::string_view stem() const noexcept;                     // "us" of "markets/us.yaml"
     Node root() const noexcept;                                 // absent for an empty file
     std::span<const NodeRecord> records() const noexcept { return view_; }
     std::string_view strings() const noexcept;

@@ -1,11 +1,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <optional>
+#include <map>
+#include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
 
 #include "rules/book_data.h"
-#include "rules/references.h"
-#include "rules/wording_template.h"
+#include "rules/rule_reader.h"
 
 namespace grainside::rules {
 
@@ -15,183 +18,114 @@ using document::Node;
 
 namespace {
 
-constexpr std::size_t kFewestExamples = 3;
-
+// Rules of all files, in two rounds: first those that stand by themselves, then those that are `like` one of them. A
+// rule stands in the book right before its model, so that of two findings on one cause the one of the market speaks,
+// and cites the law that holds there.
 class RuleLoader {
 public:
     RuleLoader(BookData& book, Faults& faults) : book_(book), faults_(faults) {}
 
-    void load(const Document& document) {
-        if (!document.root().exists()) return;
-        if (!document.root().is_sequence()) {
-            faults_.error(document, document.root(), "wrong-type", "a rule file is a sequence of rules");
-            return;
+    void load() {
+        for (const Document& document : book_.documents) {
+            const bool of_market = document.file().starts_with("markets/");
+            if (!of_market && !document.file().starts_with("wording/")) continue;
+            if (!document.root().exists()) continue;
+            if (!document.root().is_sequence()) {
+                faults_.error(document, document.root(), "wrong-type", "a rule file is a sequence of rules");
+                continue;
+            }
+            const std::string market = of_market ? market_of(document) : std::string();
+            for (Node node : document.root()) take(document, node, market);
         }
-        for (Node node : document.root()) load_rule(document, node);
+        for (const Pending& pending : pending_) take_like(pending);
+        hand_over();
     }
 
 private:
-    void load_rule(const Document& document, Node node) {
+    struct Entry {
+        std::size_t place;  // of the rule, or of its model
+        bool is_model;      // comes behind what is like it
+        ReadRule rule;
+    };
+    struct Pending {
+        const Document* document;
+        Node node;
+        std::string market;
+    };
+
+    std::string market_of(const Document& document) {
+        std::string name(document.stem());
+        const bool known = std::any_of(book_.markets.begin(), book_.markets.end(),
+                                       [&](const Market& market) { return market.name == name; });
+        if (!known) {
+            faults_.error(document, document.root(), "unknown-market", fmt::format("there is no market '{}'", name),
+                          "the file is named for a market of markets.yaml");
+        }
+        return name;
+    }
+
+    void take(const Document& document, Node node, const std::string& market) {
         if (!check_keys(document, node,
-                        {"rule", "title", "grade", "markets", "in_force", "when", "unless", "beside", "unless_beside",
-                         "over_list", "because", "say_instead", "remedy", "leave_out", "sources", "proof"},
+                        {"rule", "like", "group", "title", "grade", "markets", "in_force", "when", "unless", "beside",
+                         "unless_beside", "over_list", "because", "say_instead", "remedy", "leave_out", "sources",
+                         "proof"},
                         faults_)) {
             return;
         }
-        RuleInfo info;
-        CompiledRule compiled;
-        info.file = document.file();
-        info.line = node.line();
-        info.id = text_of(document, node, "rule");
-        info.title = text_of(document, node, "title");
-        info.because = text_of(document, node, "because");
-        check_new(document, node, info.id);
-        read_grade(document, node, info);
-        if (const Node markets = node.find("markets"); markets.exists()) {
-            info.markets = rules::read_markets(document, markets, book_.markets, faults_);
-        }
-        if (const Node in_force = node.find("in_force"); in_force.exists()) {
-            InForce days = read_in_force(document, in_force, faults_);
-            info.from = std::move(days.from);
-            info.until = std::move(days.until);
-        }
-        read_conditions(document, node, compiled);
-        if (!compiled.beside.empty()) info.basis = Basis::cross_check;
-        if (const Node over_list = node.find("over_list"); over_list.exists()) {
-            compiled.over_list = read_yes_no(document, over_list, faults_).value_or(false);
-        }
-        if (const Node wording = node.find("say_instead"); wording.exists()) {
-            info.say_instead = wording.text();
-            if (const std::string fault = template_fault(info.say_instead); !fault.empty()) {
-                faults_.error(document, wording, "bad-template", fault,
-                              "rules/README.md lists what may stand in braces");
-            }
-        }
-        if (const Node remedy = node.find("remedy"); remedy.exists()) info.remedy = remedy.text();
-        if (const Node leave_out = node.find("leave_out"); leave_out.exists()) {
-            info.leave_out = read_yes_no(document, leave_out, faults_).value_or(false);
-        }
-        read_sources(document, node, info);
-        read_proof(document, node, info);
-        book_.rules.push_back(std::move(info));
-        book_.compiled.push_back(std::move(compiled));
-    }
-
-    std::string text_of(const Document& document, Node node, std::string_view key) {
-        const Node child = node.find(key);
-        if (child.is_scalar() && !child.text().empty()) return std::string(child.text());
-        faults_.error(document, child.exists() ? child : node, "missing-key", fmt::format("a rule needs `{}`", key));
-        return {};
-    }
-
-    void check_new(const Document& document, Node node, const std::string& id) {
-        for (const RuleInfo& known : book_.rules) {
-            if (known.id == id) {
-                faults_.error(document, node.find("rule"), "duplicate-rule",
-                              fmt::format("rule '{}' is defined twice", id),
-                              fmt::format("it stands in {} line {} too; an id is permanent and stands once", known.file,
-                                          known.line));
-            }
-        }
-    }
-
-    void read_grade(const Document& document, Node node, RuleInfo& info) {
-        const Node grade = node.find("grade");
-        if (!grade.exists()) {
-            faults_.error(document, node, "missing-key", "a rule needs `grade`");
-            return;
-        }
-        // The words alone cannot show a claim false, or consistent.
-        constexpr std::string_view kWordingGrades[] = {"misleading", "unsupported", "vague"};
-        const auto named = grade_named(grade.text());
-        if (named &&
-            std::find(std::begin(kWordingGrades), std::end(kWordingGrades), grade.text()) != std::end(kWordingGrades)) {
-            info.grade = *named;
-            return;
-        }
-        faults_.error(document, grade, "unknown-grade",
-                      fmt::format("a rule on wording cannot grade '{}'", grade.text()),
-                      document::suggestion(grade.text(), kWordingGrades));
-    }
-
-    template <typename Read>
-    void each_condition(const Document& document, Node node, std::string_view key, Read read) {
-        const Node conditions = node.find(key);
-        if (!conditions.exists()) return;
-        if (conditions.is_sequence()) {
-            for (Node one : conditions) read(one);
-        } else if (conditions.is_mapping()) {
-            read(conditions);
+        if (node.find("like").exists()) {
+            pending_.push_back({&document, node, market});
         } else {
-            faults_.error(document, conditions, "wrong-type",
-                          fmt::format("`{}` is a condition or a list of them", key));
+            add(document, node, read_rule(document, node, book_, nullptr, market, faults_), entries_.size(), true);
         }
     }
 
-    void read_conditions(const Document& document, Node node, CompiledRule& compiled) {
-        const auto& vocabulary = book_.vocabulary;
-        each_condition(document, node, "when",
-                       [&](Node one) { compiled.when.push_back(read_condition(document, one, vocabulary, faults_)); });
-        each_condition(document, node, "unless", [&](Node one) {
-            compiled.unless.push_back(read_condition(document, one, vocabulary, faults_));
-        });
-        each_condition(document, node, "beside",
-                       [&](Node one) { compiled.beside.push_back(read_beside(document, one, vocabulary, faults_)); });
-        each_condition(document, node, "unless_beside", [&](Node one) {
-            compiled.unless_beside.push_back(read_beside(document, one, vocabulary, faults_));
-        });
-        if (compiled.when.empty()) faults_.error(document, node, "missing-key", "a rule needs `when`");
-    }
-
-    void read_sources(const Document& document, Node node, RuleInfo& info) {
-        const Node sources = node.find("sources");
-        if (!sources.exists()) {
-            faults_.error(document, node, "missing-key", "a rule needs `sources`",
-                          "cite a source of sources.yaml, or common-practice");
+    void take_like(const Pending& pending) {
+        const Document& document = *pending.document;
+        const Node like = pending.node.find("like");
+        const auto found = by_id_.find(std::string(like.text()));
+        if (found == by_id_.end() || !entries_[found->second].is_model) {
+            std::vector<std::string_view> models;
+            for (const Entry& entry : entries_) {
+                if (entry.is_model) models.push_back(entry.rule.info.id);
+            }
+            faults_.error(document, like, "unknown-rule",
+                          fmt::format("there is no rule '{}' with a condition of its own", like.text()),
+                          document::suggestion(like.text(), models));
             return;
         }
-        info.sources = rules::read_sources(document, sources, book_.sources, faults_);
+        const std::size_t place = found->second;
+        const ReadRule model = entries_[place].rule;
+        add(document, pending.node, read_rule(document, pending.node, book_, &model, pending.market, faults_), place,
+            false);
     }
 
-    void read_proof(const Document& document, Node node, RuleInfo& info) {
-        const Node proof = node.find("proof");
-        if (!proof.exists() || !check_keys(document, proof, {"flags", "passes"}, faults_)) {
-            if (!proof.exists()) faults_.error(document, node, "missing-key", "a rule needs `proof`");
-            return;
+    void add(const Document& document, Node node, ReadRule rule, std::size_t place, bool is_model) {
+        const auto [known, is_new] = by_id_.emplace(rule.info.id, entries_.size());
+        if (!is_new && !rule.info.id.empty()) {
+            const RuleInfo& other = entries_[known->second].rule.info;
+            faults_.error(document, node.find("rule"), "duplicate-rule",
+                          fmt::format("rule '{}' is defined twice", rule.info.id),
+                          fmt::format("it stands in {} line {} too; an id is permanent and stands once", other.file,
+                                      other.line));
         }
-        for (Node one : proof.find("flags")) read_example(document, one, true, info.flags);
-        for (Node one : proof.find("passes")) read_example(document, one, false, info.passes);
-        if (info.flags.size() < kFewestExamples || info.passes.size() < kFewestExamples) {
-            faults_.error(document, proof, "thin-proof",
-                          fmt::format("rule '{}' has {} texts to flag and {} to pass; it needs {} of each", info.id,
-                                      info.flags.size(), info.passes.size(), kFewestExamples));
-        }
+        entries_.push_back({place, is_model, std::move(rule)});
     }
 
-    void read_example(const Document& document, Node node, bool flags, std::vector<ProofText>& examples) {
-        if (!check_keys(document, node, {"text", "title", "material", "words", "category", "because"}, faults_)) return;
-        ProofText example;
-        example.text = node.find("text").text();
-        example.title = node.find("title").text();
-        example.material = node.find("material").text();
-        example.words = node.find("words").text();
-        example.category = node.find("category").text();
-        example.because = node.find("because").text();
-        example.line = node.line();
-        if (example.text.empty() && example.title.empty()) {
-            faults_.error(document, node, "missing-key", "an example needs `text` or `title`");
+    void hand_over() {
+        std::stable_sort(entries_.begin(), entries_.end(), [](const Entry& a, const Entry& b) {
+            return std::tuple(a.place, a.is_model) < std::tuple(b.place, b.is_model);
+        });
+        for (Entry& entry : entries_) {
+            book_.rules.push_back(std::move(entry.rule.info));
+            book_.compiled.push_back(std::move(entry.rule.compiled));
         }
-        const auto holds_words = [&](const std::string& text) { return text.find(example.words) != std::string::npos; };
-        if (flags && (example.words.empty() ||
-                      (!holds_words(example.text) && !holds_words(example.title) && !holds_words(example.material)))) {
-            faults_.error(document, node, "unused-words",
-                          "`words` must be a slice of the example's text, title or material");
-        }
-        examples.push_back(std::move(example));
     }
 
     BookData& book_;
     Faults& faults_;
+    std::vector<Entry> entries_;
+    std::vector<Pending> pending_;
+    std::map<std::string, std::size_t> by_id_;  // place in entries_
 };
 
 void index_by_concept(BookData& book) {
@@ -214,10 +148,7 @@ void index_by_concept(BookData& book) {
 }  // namespace
 
 void load_rules(BookData& book, Faults& faults) {
-    RuleLoader loader(book, faults);
-    for (const Document& document : book.documents) {
-        if (document.file().starts_with("wording/") || document.file().starts_with("markets/")) loader.load(document);
-    }
+    RuleLoader(book, faults).load();
     index_by_concept(book);
 }
 

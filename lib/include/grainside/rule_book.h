@@ -49,6 +49,8 @@ struct ProofText {
 
 struct RuleInfo {
     std::string id;
+    std::string group;  // what it is about, by the file that it or its model stands in: "split", "plating"
+    std::string like;   // the rule whose condition it shares, its model; empty = none
     std::string title;
     std::string because;      // what a copywriter reads
     std::string say_instead;  // template, see rules/README.md; empty = none
@@ -56,7 +58,7 @@ struct RuleInfo {
     bool leave_out = false;   // the words can be taken out and nothing that is known goes with them
     Grade grade = Grade::vague;
     Basis basis = Basis::wording;
-    std::vector<std::string> markets;    // empty = everywhere; ISO 3166-1 alpha-2 in lower case, and "eu"
+    std::vector<std::string> markets;    // empty = everywhere; ISO 3166-1 alpha-2 in lower case, "uk" and "eu"
     std::string from;                    // first day in force, YYYY-MM-DD; empty = always
     std::string until;                   // last day in force; empty = open
     std::vector<std::uint32_t> sources;  // indices into RuleBook::sources()
