@@ -221,7 +221,9 @@ private:
             for (const rules::Market& known : reader_.book().markets) names.push_back(known.name);
             if (reader_.choice(market, names, "market")) costs_.market = market.text();
         } else {
-            costs_.market = market_of_region(dossier_.listing.region);
+            // A sample was bought in one place: of several markets the first counts.
+            const std::vector<std::string> named = markets_of_region(dossier_.listing.region);
+            if (!named.empty()) costs_.market = named.front();
         }
         const std::string asked[] = {costs_.market};
         const auto& markets = reader_.book().markets;

@@ -126,6 +126,7 @@ private:
     bool property(ondemand::value& value);
     bool offers(ondemand::value& value);
     bool offer(ondemand::value& value);
+    bool regions(ondemand::value& value);
     bool graph_member(ondemand::value& value);
 
     bool pass_over(ondemand::value& value);
@@ -525,7 +526,7 @@ bool ProductJson::Walk::offers(ondemand::value& value) {
     return true;
 }
 
-// The first region stated in any offer counts.
+// The regions of all offers count, each once.
 bool ProductJson::Walk::offer(ondemand::value& value) {
     const std::string_view token = value.raw_json_token();
     if (!token.starts_with('{')) {
@@ -541,12 +542,25 @@ bool ProductJson::Walk::offer(ondemand::value& value) {
         error_ = std::move(result).get(field);
         std::string_view key;
         if (error_ != simdjson::SUCCESS || !key_text(field, key)) return false;
-        if (key == "eligibleRegion" && listing_->region.empty()) {
-            const Taste taste{.member = "offers.eligibleRegion", .object_members = kCodeMembers};
-            if (!first_text(taste, field.value(), listing_->region)) return false;
+        if (key == "eligibleRegion") {
+            if (!regions(field.value())) return false;
         } else if (!pass_over(field.value())) {
             return false;
         }
+    }
+    return true;
+}
+
+bool ProductJson::Walk::regions(ondemand::value& value) {
+    // More would be no list of markets, and the text may not grow with the square of the record.
+    constexpr std::size_t kMostBytes = 1024;
+    texts_.clear();
+    if (!texts({.member = "offers.eligibleRegion", .object_members = kCodeMembers}, value, texts_)) return false;
+    std::string_view& region = listing_->region;
+    for (const Text& text : texts_) {
+        if (text.words.empty() || region.find(text.words) != std::string_view::npos) continue;
+        if (region.size() + text.words.size() > kMostBytes) break;
+        region = region.empty() ? text.words : arena_.join({region, " ", text.words});
     }
     return true;
 }

@@ -1,7 +1,5 @@
 #include "verdict/asked_markets.h"
 
-#include <utility>
-
 #include "evidence/region_market.h"
 
 namespace grainside::verdict {
@@ -9,9 +7,12 @@ namespace grainside::verdict {
 std::span<const std::string> markets_of(const Listing& listing, std::span<const std::string> asked,
                                         std::vector<std::string>& region) {
     if (!asked.empty()) return asked;
-    region.clear();
-    std::string market = evidence::market_of_region(listing.region);
-    if (!market.empty()) region.push_back(std::move(market));
+    // Most listings name none, and then nothing is allocated.
+    if (listing.region.empty()) {
+        region.clear();
+    } else {
+        region = evidence::markets_of_region(listing.region);
+    }
     return region;
 }
 

@@ -10,7 +10,7 @@
 
 namespace grainside::verdict {
 
-// Those that were asked for; where none were, the one that the listing names, kept in `region`. Views into either.
+// Those that were asked for; where none were, all that the listing names, kept in `region`. Views into either.
 std::span<const std::string> markets_of(const Listing& listing, std::span<const std::string> asked,
                                         std::vector<std::string>& region);
 

@@ -233,6 +233,8 @@ TEST_F(CheckSmallBook, FollowsTheRegionOfAListing) {
     const ProcessResult here = check({}, R"({"name": "Polyurethane", "offers": {"eligibleRegion": "US"}})");
     EXPECT_EQ(here.status, 1);
     EXPECT_NE(here.out.find("plastic-named"), std::string::npos) << here.out;
+    const ProcessResult both = check({}, R"({"name": "Polyurethane", "offers": {"eligibleRegion": ["CH", "US"]}})");
+    EXPECT_EQ(both.status, 1) << "every region counts: " << both.out;
 }
 
 TEST_F(CheckSmallBook, RefusesAnUnknownMarket) {

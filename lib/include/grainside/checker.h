@@ -25,7 +25,7 @@ inline namespace v0 {
 
 struct CheckOptions {
     // Rules of these markets apply, besides those of no market. ISO 3166-1 alpha-2 in lower case, and "eu" (which the
-    // member states imply). Empty: the market that the listing names (Listing::region), besides those of no market.
+    // member states imply). Empty: the markets that the listing names (Listing::region), besides those of no market.
     std::vector<std::string> markets;
     // The day whose rules apply, YYYY-MM-DD. Empty: every rule whatever its dates; the tools pass today.
     std::string on;
