@@ -12,7 +12,7 @@ using vocabulary::Sense;
 namespace {
 
 // How far a condition looks, in pieces. Noun phrases are shorter; a bound keeps a hostile text linear.
-constexpr std::size_t kReach = 16;
+constexpr std::size_t kSettleReach = 16;
 
 class Settler {
 public:
@@ -200,7 +200,7 @@ private:
                     if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
                     if (pieces_[i].kind == PieceKind::mark) break;
                 }
-                for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+                for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kSettleReach; ++i) {
                     if (pieces_[i].is(Role::own)) return true;  // 'the Blue Leaf seal, which our own team awards'
                 }
                 return false;
@@ -223,7 +223,7 @@ private:
             return false;
         }
         std::size_t end = at + 1;
-        while (end < pieces_.size() && end <= at + kReach && pieces_[end].is(Role::meaning)) ++end;
+        while (end < pieces_.size() && end <= at + kSettleReach && pieces_[end].is(Role::meaning)) ++end;
         return end > at + 1 && (end == pieces_.size() || pieces_[end].kind == PieceKind::mark) &&
                is_stuff(source_.vocabulary, pieces_[end - 1].sense.concept_id);
     }
@@ -244,7 +244,7 @@ private:
 
     template <typename Test>
     bool phrase_goes_on_with(std::size_t at, Test test) const {
-        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kReach; ++i) {
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kSettleReach; ++i) {
             if (ends_phrase(pieces_[i])) return false;
             if (test(pieces_[i])) return true;
         }
@@ -280,7 +280,7 @@ private:
         const auto all = senses(at);
         const bool is_colour_too =
             std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
-        for (std::size_t i = at; i > 0 && at - i <= kReach; --i) {
+        for (std::size_t i = at; i > 0 && at - i <= kSettleReach; --i) {
             const Piece& left = pieces_[i - 1];
             if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
             if (left.kind == PieceKind::word && ++words <= kWordsBefore) continue;  // 'in soft, supple calf'
@@ -334,7 +334,7 @@ private:
     }
 
     bool follows_genuine(std::size_t at) const {
-        for (std::size_t i = at; i-- > 0 && at - i <= kReach;) {
+        for (std::size_t i = at; i-- > 0 && at - i <= kSettleReach;) {
             if (pieces_[i].is_mark(TokenKind::percent)) return i > 0 && pieces_[i - 1].number >= 100;
             if (any_sense(i, [](const Sense& left) {
                     return left.role == Role::genuine || left.role == Role::solid || left.role == Role::pure;

@@ -113,9 +113,9 @@ private:
 
     std::optional<MeasuredColour> find_colour(std::string_view name) const {
         MeasuredColour colour;
-        constexpr std::string_view kCoordinates[] = {"L", "a", "b"};
+        constexpr std::string_view kAxes[] = {"L", "a", "b"};
         for (std::size_t i = 0; i < colour.size(); ++i) {
-            const Measured* coordinate = find(fmt::format("{}.{}", name, kCoordinates[i]));
+            const Measured* coordinate = find(fmt::format("{}.{}", name, kAxes[i]));
             if (coordinate == nullptr) return std::nullopt;
             colour[i] = *coordinate;
         }

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "grainside/claim.h"
@@ -94,6 +95,8 @@ struct UsualCost {
 
 // Which value a duty is a share of.
 enum class DutyBase : std::uint8_t { maker_price, with_freight };
+// How rule files and dossiers write them, in their order.
+inline constexpr std::string_view kDutyBases[] = {"maker-price", "with-freight"};
 
 struct DutyBracket {
     std::optional<double> up_to;  // in Duty::currency, the end included; none: all above

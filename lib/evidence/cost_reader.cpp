@@ -21,7 +21,6 @@ namespace {
 
 constexpr std::string_view kNothing = "none";
 constexpr std::string_view kSameAs = "same as ";
-constexpr std::string_view kBases[] = {"maker-price", "with-freight"};
 constexpr std::string_view kSums[] = {"making", "maker-price", "with-freight"};
 // The last group that each sum takes in.
 constexpr CostGroup kLastOfSum[] = {CostGroup::packing, CostGroup::margin, CostGroup::insurance};
@@ -377,7 +376,7 @@ private:
         const bool rated = node.find("rate").exists();
         if (entry.group != CostGroup::duty) return true;
         if (base.exists()) {
-            const auto at = reader_.choice(base, kBases, "base");
+            const auto at = reader_.choice(base, kDutyBases, "base");
             if (!at) return false;
             entry.duty_base = static_cast<DutyBase>(*at);
             entry.duty_because = "as the dossier says";

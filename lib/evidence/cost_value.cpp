@@ -22,12 +22,11 @@ static_assert(kNoCostIndex == kNone);
 
 namespace {
 
-constexpr double kWhole = 100;          // percent
-constexpr double kMost = 1e9;           // in working units
+constexpr double kMostWorth = 1e9;           // in working units
 constexpr double kLeastDivisor = 1e-6;  // the same
 constexpr double kMostShare = 500;      // percent
 constexpr double kFarOff = 5;           // standard uncertainties
-constexpr double kDigits = 1e-12;       // of a value, what its arithmetic may lose
+constexpr double kLostInSums = 1e-12;       // of a value, what its arithmetic may lose
 
 struct InputInfo {
     std::string_view key, words;
@@ -119,13 +118,13 @@ std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_v
     // What is divided by stays away from 0 even in a draw that is far off.
     const bool range = value.distribution == measure::Distribution::rectangular;
     const double least =
-        (range ? low : value.measured.value - kFarOff * value.measured.u) - kDigits * value.measured.value;
-    const double most = high + kDigits * high;
+        (range ? low : value.measured.value - kFarOff * value.measured.u) - kLostInSums * value.measured.value;
+    const double most = high + kLostInSums * high;
     if (value.measured.value < 0 || (low < 0 && range)) {
         return fault("negative", fmt::format("{} is less than nothing", shown), "is there a sign too much?");
     }
     // A hundred lines of such values still add up to what a double holds, squared for its variance.
-    if (high > kMost) return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
+    if (high > kMostWorth) return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
     switch (value.input) {
         case CostInput::share:
         case CostInput::duty_rate:
@@ -191,7 +190,7 @@ CostBounds bounds_of(const CostValue& value) noexcept {
     const bool range = value.distribution == measure::Distribution::rectangular;
     const double half = (range ? std::sqrt(3.0) : measure::kCustomaryCoverage) * value.measured.u;
     // What the root of 3 and back lose is no part of the range.
-    const double slack = range ? kDigits * std::abs(value.measured.value) : 0;
+    const double slack = range ? kLostInSums * std::abs(value.measured.value) : 0;
     return {value.measured.value - half + slack, value.measured.value + half - slack};
 }
 

@@ -22,6 +22,8 @@ namespace grainside::evidence {
 
 // Percentages of a whole that are worked out by hand add up to 100 within this.
 inline constexpr double kPercentSlack = 0.01;
+// All of something, in per cent.
+inline constexpr double kWhole = 100;
 
 // Reads one document. Not thread-safe; what it is made from must outlive it.
 class EntryReader {

@@ -15,7 +15,6 @@ using document::Node;
 
 namespace {
 
-constexpr double kWhole = 100;        // percent
 constexpr double kDensestSolid = 23;  // g/cm3; osmium has 22.6
 
 // The range of a scalar. Fault: "bad-range".

@@ -15,7 +15,6 @@ using measure::QuantityFault;
 
 namespace {
 
-constexpr std::string_view kBases[] = {"maker-price", "with-freight"};
 constexpr double kMostDigits = 4;
 constexpr std::size_t kMostSymbolBytes = 8;
 
@@ -96,7 +95,7 @@ public:
         customs.sources = reader_.required_sources(node);
         if (const Node base = node.find("base"); !base.exists()) {
             reader_.error(node, "missing-key", "`base` must stand here");
-        } else if (const auto at = reader_.choice(base, kBases, "base")) {
+        } else if (const auto at = reader_.choice(base, kDutyBases, "base")) {
             customs.base = static_cast<DutyBase>(*at);
         }
         const bool twice = std::any_of(book_.bases.begin(), book_.bases.end(),

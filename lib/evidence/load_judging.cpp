@@ -11,7 +11,6 @@ using document::Node;
 
 namespace {
 
-constexpr double kPercent = 100;
 constexpr double kMostUncertainties = 10;
 constexpr double kMostDecibans = 1000;
 constexpr double kMostWeight = 1'000'000;
@@ -39,8 +38,8 @@ void read_plan(const EntryReader& reader, Node plan, Judging& judging) {
 void read_slip(const EntryReader& reader, Node slip, Judging& judging) {
     if (!reader.check_keys(slip, {"anyone", "practised", "laboratory"})) return;
     for (std::size_t i = 0; i < kWhoCount; ++i) {
-        if (const auto percent = reader.required_number(slip, who_names()[i], 0, kPercent / 2)) {
-            judging.slip[i] = *percent / kPercent;
+        if (const auto percent = reader.required_number(slip, who_names()[i], 0, kWhole / 2)) {
+            judging.slip[i] = *percent / kWhole;
         }
     }
 }
@@ -57,24 +56,24 @@ void load_judging(const rules::BookData& book, EvidenceData& data, Faults& fault
         if (!reader.check_keys(root, {"decided_at", "from_even", "guard", "same_look", "slip", "conflict", "plan"}))
             continue;
         Judging& judging = data.judging;
-        if (const auto read = reader.required_number(root, "decided_at", kPercent / 2, kPercent)) {
-            judging.decided_at = *read / kPercent;
+        if (const auto read = reader.required_number(root, "decided_at", kWhole / 2, kWhole)) {
+            judging.decided_at = *read / kWhole;
             // At one half a claim and its denial would both be decided; at all of it nothing ever is.
             if (judging.decided_at <= 0.5 || judging.decided_at >= 1) {
                 reader.error(root.find("decided_at"), "out-of-range", "`decided_at` lies between 50 and 100",
                              "95 is customary");
             }
         }
-        if (const auto read = reader.required_number(root, "from_even", kPercent / 2, kPercent)) {
-            judging.from_even = *read / kPercent;
+        if (const auto read = reader.required_number(root, "from_even", kWhole / 2, kWhole)) {
+            judging.from_even = *read / kWhole;
             if (judging.from_even >= 1) {
                 reader.error(root.find("from_even"), "out-of-range", "`from_even` is below 100",
                              "no reading is beyond all doubt");
             }
         }
         judging.guard = reader.required_number(root, "guard", 0, kMostUncertainties).value_or(judging.guard);
-        if (const auto read = reader.required_number(root, "same_look", 0, kPercent)) {
-            judging.same_look = *read / kPercent;
+        if (const auto read = reader.required_number(root, "same_look", 0, kWhole)) {
+            judging.same_look = *read / kWhole;
         }
         if (const Node slip = root.find("slip"); slip.exists()) {
             read_slip(reader, slip, judging);

@@ -18,7 +18,6 @@ using measure::Dimension;
 
 namespace {
 
-constexpr double kPercent = 100;
 constexpr double kMostMinutes = 100'000;
 constexpr double kMostEuro = 1'000'000;
 // How `reads` writes that a quantity is a plain number.
@@ -114,8 +113,8 @@ private:
         method.cost = reader_.required_number(node, "cost", 0, kMostEuro).value_or(0);
         if (const Node cautions = node.find("cautions"); cautions.exists()) method.cautions = reader_.texts(cautions);
         if (const Node reliability = node.find("reliability"); reliability.exists()) {
-            if (const auto percent = reader_.number(reliability, kPercent / 2, kPercent)) {
-                method.reliability = *percent / kPercent;
+            if (const auto percent = reader_.number(reliability, kWhole / 2, kWhole)) {
+                method.reliability = *percent / kWhole;
             }
         }
     }

@@ -12,7 +12,6 @@ using document::Node;
 
 namespace {
 
-constexpr double kWhole = 100;
 constexpr std::string_view kOthers = "others";
 
 struct Row {

@@ -8,7 +8,6 @@ using document::Node;
 
 namespace {
 
-constexpr double kWhole = 100;
 
 void read_frame_prior(const EntryReader& reader, Node node, std::size_t frame_index, const Frame& frame,
                       DossierData& dossier) {

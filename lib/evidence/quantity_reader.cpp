@@ -9,7 +9,6 @@ using measure::Dimension;
 
 namespace {
 
-constexpr double kWhole = 100;  // percent
 
 // An example in the dimension's working unit.
 std::string how_to_write(Dimension dimension) {

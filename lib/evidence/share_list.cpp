@@ -12,7 +12,6 @@ using document::Node;
 
 namespace {
 
-constexpr double kWhole = 100;
 constexpr double kBeyondDoubt = 3;  // standard uncertainties
 
 }  // namespace

@@ -83,7 +83,7 @@ std::string_view trim_end(std::string_view text) {
     return text;
 }
 
-bool is_blank(std::string_view text) {
+bool is_only_space(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) <= 0x20; });
 }
 
@@ -225,7 +225,7 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
         return Outcome::skipped;
     }
     if (std::all_of(listing.fields.begin(), listing.fields.end(),
-                    [](const Field& field) { return is_blank(field.text); })) {
+                    [](const Field& field) { return is_only_space(field.text); })) {
         sink.report_at(Issue::Severity::error, "no-text", text_, first, "this record has no text to check",
                        "give it a name or a description");
         return Outcome::skipped;

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <iterator>
 
+#include "measure/plain_signs.h"
 #include "measure/quantity_text.h"
 #include "measure/significant_place.h"
 
 namespace grainside::measure {
 namespace {
 
-constexpr std::string_view kPlusMinus = "\xC2\xB1";
 // Beyond these powers of ten a number is printed with an exponent.
 constexpr int kSmallestPlainPower = -9;
 constexpr int kLargestPlainPower = 14;

@@ -18,7 +18,6 @@
 namespace grainside::measure {
 namespace {
 
-constexpr std::string_view kPlusMinus = "\xC2\xB1";
 constexpr double kLeastCoverage = 0.5;
 constexpr double kMostCoverage = 20;
 constexpr std::size_t kLeastRepeats = 3;

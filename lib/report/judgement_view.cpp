@@ -26,7 +26,7 @@ namespace {
 
 constexpr std::size_t kGradeIndent = 2;
 constexpr std::size_t kWordsIndent = 17;
-constexpr std::size_t kMostWordCells = 120;
+constexpr std::size_t kMostJudgedWordCells = 120;
 constexpr std::size_t kMostReadings = 6;
 
 class JudgementView {
@@ -115,8 +115,8 @@ private:
         const Field& field = context_.dossier.listing()->fields[other.field];
         lines_.write("against", fmt::format("'{}' in {} ({}: {})",
                                             report::one_line(field.text.substr(other.start, other.end - other.start),
-                                                             kMostWordCells),
-                                            report::one_line(field.name, kMostWordCells), name_of(other.part),
+                                                             kMostJudgedWordCells),
+                                            report::one_line(field.name, kMostJudgedWordCells), name_of(other.part),
                                             report::statement_of(context_.book, other)));
     }
 

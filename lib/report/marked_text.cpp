@@ -12,7 +12,7 @@ namespace grainside::report {
 namespace {
 
 constexpr std::uint8_t kUnmarked = 0xFF;
-constexpr std::string_view kLeftOut = "...";
+constexpr std::string_view kCutOff = "...";
 
 bool is_blank(char c) {
     return c == ' ' || c == '\t' || c == '\r';
@@ -59,7 +59,7 @@ private:
         while (from < to && is_blank(shown[from])) ++from;
         while (to > from && is_blank(shown[to - 1])) --to;
         glyphs_.clear();
-        if (more_before) add_plain(kLeftOut), add_plain(" ");
+        if (more_before) add_plain(kCutOff), add_plain(" ");
         // Making it inert keeps every byte's place, so that the marks still fit.
         const std::string inert = document::inert_text(shown.substr(from, to - from));
         for (std::size_t at = 0; at < inert.size();) {
@@ -71,7 +71,7 @@ private:
             }
             at += decoded.length;
         }
-        if (more_behind) add_plain(" "), add_plain(kLeftOut);
+        if (more_behind) add_plain(" "), add_plain(kCutOff);
         if (!glyphs_.empty()) add_lines();
     }
 

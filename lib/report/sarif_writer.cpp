@@ -24,8 +24,8 @@ using report::JsonWriter;
 
 namespace {
 
-constexpr std::size_t kMostWordCells = 120;
-constexpr std::size_t kMostReadings = 6;  // as the view shows
+constexpr std::size_t kMostMessageCells = 120;
+constexpr std::size_t kMostRelatedReadings = 6;  // as the view shows
 
 std::string_view level_of(Issue::Severity severity) {
     switch (severity) {
@@ -144,7 +144,7 @@ struct SarifWriter::State {
         report::SarifRelated related;
         related.message = fmt::format("The statement that it disagrees with: '{}'.",
                                       report::sarif_message_text(report::one_line(
-                                          field.text.substr(other.start, other.end - other.start), kMostWordCells)));
+                                          field.text.substr(other.start, other.end - other.start), kMostMessageCells)));
         related.artifact = artifact;
         if (!artifact.empty()) related.region = region_of(listing, other.field, other.start, other.end, line);
         related.field = field.name;
@@ -269,7 +269,7 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
                                             line_of(judgement.check->mentions[finding.against].field)));
             }
         }
-        for (std::size_t i = 0; i < std::min(verdict.readings.size(), kMostReadings); ++i) {
+        for (std::size_t i = 0; i < std::min(verdict.readings.size(), kMostRelatedReadings); ++i) {
             one.related.push_back(reading_place(context, verdict.readings[i], dossier));
         }
         one.concession = report::concession_of(conceded, at);

@@ -8,7 +8,7 @@
 namespace grainside::verdict {
 namespace {
 
-constexpr std::size_t kReach = 600;
+constexpr std::size_t kQuotationReach = 600;
 constexpr std::string_view kStraight = "\"";
 
 struct Marks {
@@ -24,12 +24,12 @@ bool is_inch(std::string_view text, std::size_t at) {
 
 std::string_view line_before(std::string_view text, std::size_t start) {
     std::size_t from = start;
-    while (from > 0 && start - from < kReach && text[from - 1] != '\n') --from;
+    while (from > 0 && start - from < kQuotationReach && text[from - 1] != '\n') --from;
     return text.substr(from, start - from);
 }
 
 std::string_view line_behind(std::string_view text, std::size_t end) {
-    const std::string_view reach = text.substr(end, kReach);
+    const std::string_view reach = text.substr(end, kQuotationReach);
     return reach.substr(0, std::min(reach.find('\n'), reach.size()));
 }
 

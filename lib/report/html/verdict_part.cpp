@@ -11,7 +11,7 @@ namespace grainside::report {
 namespace {
 
 constexpr double kBarWidth = 100;
-constexpr double kBarHeight = 8;
+constexpr double kBeliefBarHeight = 8;
 
 class Facts {
 public:
@@ -47,7 +47,7 @@ public:
         html_.element("dt", "Belief");
         html_.begin("dd");
         html_.begin("svg", {{"class", "belief"},
-                            {"viewBox", fmt::format("0 0 {} {}", kBarWidth, kBarHeight)},
+                            {"viewBox", fmt::format("0 0 {} {}", kBarWidth, kBeliefBarHeight)},
                             {"preserveAspectRatio", "none"},
                             {"aria-hidden", "true"}});
         double at = 0;
@@ -96,7 +96,7 @@ private:
                              {"x", fmt::format("{:.2f}", at)},
                              {"y", "0"},
                              {"width", fmt::format("{:.2f}", share * kBarWidth)},
-                             {"height", fmt::format("{}", kBarHeight)}});
+                             {"height", fmt::format("{}", kBeliefBarHeight)}});
         at += share * kBarWidth;
     }
 
