@@ -102,14 +102,22 @@ private:
                });
     }
 
+    // Where a market makes the grade of the same words worse, the worse one is meant there.
+    bool is_superseded(const LabelledFinding& label) const {
+        return std::any_of(listing_.findings->begin(), listing_.findings->end(), [&](const LabelledFinding& other) {
+            return other.grade < label.grade && is_asked(other) && overlap(other.span, label.span) > 0;
+        });
+    }
+
     void score_findings(const std::vector<LabelledFinding>& labels) {
         scores_.has_findings = true;
         const auto key = [](Grade grade) { return static_cast<std::uint32_t>(grade); };
         std::vector<Candidate> wanted;
         std::vector<Candidate> open;  // neither required nor a false alarm
         for (const LabelledFinding& label : labels) {
-            (is_asked(label) ? wanted : open).push_back({label.span, key(label.grade)});
-            if (is_asked(label)) ++scores_.findings_of(label.grade).labels;
+            const bool is_wanted = is_asked(label) && !is_superseded(label);
+            (is_wanted ? wanted : open).push_back({label.span, key(label.grade)});
+            if (is_wanted) ++scores_.findings_of(label.grade).labels;
         }
         std::vector<Candidate> found;
         for (const Finding& finding : result_.findings) found.push_back({span_of(finding), key(finding.grade)});
@@ -132,7 +140,11 @@ private:
             ++scores_.findings_of(finding.grade).found;
             remark(span_of(finding), "false finding: " + describe(finding));
         }
-        if (listing_.honest) {
+        // A listing may be honest everywhere but in a market that is asked.
+        const bool is_faulty_here = std::any_of(labels.begin(), labels.end(), [&](const LabelledFinding& label) {
+            return !label.markets.empty() && is_asked(label);
+        });
+        if (listing_.honest && !is_faulty_here) {
             ++scores_.honest;
             if (result_.findings.empty()) ++scores_.honest_silent;
         }

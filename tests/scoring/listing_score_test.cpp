@@ -142,6 +142,28 @@ TEST(ListingScoreTest, AFindingOfOneMarketCountsThereOnly) {
         << "another grade is a false alarm all the same";
 }
 
+TEST(ListingScoreTest, AMarketMayMakeTheGradeOfTheSameWordsWorse) {
+    LabelledListing listing = labelled();
+    LabelledFinding worse = listing.findings->front();
+    listing.findings->front().grade = Grade::vague;
+    worse.markets = {"us"};
+    listing.findings->push_back(worse);
+    const CheckResult misleading = as_labelled();
+    CheckResult vague = misleading;
+    vague.findings.front().grade = Grade::vague;
+    EXPECT_EQ(score(listing, vague).scores.all_findings().f1(), 1.0);
+    EXPECT_EQ(score(listing, misleading, {"us"}).scores.all_findings().f1(), 1.0);
+    EXPECT_EQ(score(listing, vague, {"us"}).scores.all_findings().recall(), 0.0);
+}
+
+TEST(ListingScoreTest, IsHonestWhereNoMarketThatIsAskedHasAFinding) {
+    LabelledListing listing = labelled();
+    listing.honest = true;
+    listing.findings->front().markets = {"us"};
+    EXPECT_EQ(score(listing, CheckResult()).scores.honest, 1U);
+    EXPECT_EQ(score(listing, CheckResult(), {"us"}).scores.honest, 0U);
+}
+
 TEST(ListingScoreTest, WithoutLabelsNothingIsScored) {
     LabelledListing listing = labelled();
     listing.claims.reset();
