@@ -19,4 +19,8 @@ std::span<const KnownDifference> known_differences_of_leather_words() {
     return {};
 }
 
+std::span<const KnownDifference> known_differences_of_worked_examples() {
+    return {};
+}
+
 }  // namespace grainside::published

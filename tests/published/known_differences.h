@@ -16,6 +16,7 @@ struct KnownDifference {
 
 std::span<const KnownDifference> known_differences_of_pattern_examples();
 std::span<const KnownDifference> known_differences_of_leather_words();
+std::span<const KnownDifference> known_differences_of_worked_examples();
 
 }  // namespace grainside::published
 
