@@ -19,8 +19,8 @@ using document::Node;
 namespace {
 
 // Rules of all files, in two rounds: first those that stand by themselves, then those that are `like` one of them. A
-// rule stands in the book right before its model, so that of two findings on one cause the one of the market speaks,
-// and cites the law that holds there.
+// rule stands in the book right before its model, the narrower market first, so that of two findings on one cause the one
+// of the market speaks, and cites the law that holds there.
 class RuleLoader {
 public:
     RuleLoader(BookData& book, Faults& faults) : book_(book), faults_(faults) {}
@@ -45,6 +45,7 @@ private:
     struct Entry {
         std::size_t place;  // of the rule, or of its model
         bool is_model;      // comes behind what is like it
+        bool is_wide;       // of a market that holds others: comes behind those of its parts
         ReadRule rule;
     };
     struct Pending {
@@ -108,12 +109,21 @@ private:
                           fmt::format("it stands in {} line {} too; an id is permanent and stands once", other.file,
                                       other.line));
         }
-        entries_.push_back({place, is_model, std::move(rule)});
+        const bool is_wide = holds_others(rule.info.markets);
+        entries_.push_back({place, is_model, is_wide, std::move(rule)});
+    }
+
+    bool holds_others(const std::vector<std::string>& markets) const {
+        return std::any_of(book_.markets.begin(), book_.markets.end(), [&](const Market& part) {
+            return std::any_of(part.within.begin(), part.within.end(), [&](const std::string& larger) {
+                return std::find(markets.begin(), markets.end(), larger) != markets.end();
+            });
+        });
     }
 
     void hand_over() {
         std::stable_sort(entries_.begin(), entries_.end(), [](const Entry& a, const Entry& b) {
-            return std::tuple(a.place, a.is_model) < std::tuple(b.place, b.is_model);
+            return std::tuple(a.place, a.is_model, a.is_wide) < std::tuple(b.place, b.is_model, b.is_wide);
         });
         for (Entry& entry : entries_) {
             book_.rules.push_back(std::move(entry.rule.info));

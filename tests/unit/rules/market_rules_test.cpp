@@ -65,17 +65,19 @@ TEST(MarketRules, TakeWhatTheyDoNotState) {
     EXPECT_EQ(book.compiled[at].unless.size(), 1U);
 }
 
-TEST(MarketRules, StandRightBeforeTheirModelWhateverTheFile) {
+// Italian law before that of the Union, which holds there too.
+TEST(MarketRules, StandRightBeforeTheirModelTheNarrowerMarketFirst) {
     BookData book;
     ASSERT_EQ(load({{"markets/us.yaml", "- {rule: model-us, like: model, sources: act}\n"},
                     {"markets/it.yaml", "- {rule: model-it, like: model, sources: act}\n"},
+                    {"markets/eu.yaml", "- {rule: model-eu, like: model, sources: act}\n"},
                     {"wording/other.yaml",
                      "- rule: other\n" + std::string(kModel).substr(std::string_view("- rule: model\n").size())}},
                    book),
               "");
     std::string order;
     for (const RuleInfo& rule : book.rules) order += rule.id + " ";
-    EXPECT_EQ(order, "other model-it model-us model ");
+    EXPECT_EQ(order, "other model-it model-us model-eu model ");
 }
 
 // What it states itself takes the place of the model's; exceptions alone add to them.
