@@ -1,5 +1,7 @@
 #include "rule_text.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cstdint>
 #include <filesystem>
@@ -84,9 +86,9 @@ private:
         out_ += '\n';
         for (const ProofText& text : texts) {
             write_bullet(one_line_of(text));
-            if (!text.words.empty()) write_indented("words: " + text.words);
-            if (!text.category.empty()) write_indented("category: " + text.category);
-            if (!text.because.empty()) write_indented("because: " + text.because);
+            if (!text.words.empty()) write_indented(fmt::format("words: {}", text.words));
+            if (!text.category.empty()) write_indented(fmt::format("category: {}", text.category));
+            if (!text.because.empty()) write_indented(fmt::format("because: {}", text.because));
         }
     }
 

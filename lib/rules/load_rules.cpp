@@ -19,8 +19,8 @@ using document::Node;
 namespace {
 
 // Rules of all files, in two rounds: first those that stand by themselves, then those that are `like` one of them. A
-// rule stands in the book right before its model, the narrower market first, so that of two findings on one cause the one
-// of the market speaks, and cites the law that holds there.
+// rule stands in the book right before its model, the narrower market first, so that of two findings on one cause the
+// one of the market speaks, and cites the law that holds there.
 class RuleLoader {
 public:
     RuleLoader(BookData& book, Faults& faults) : book_(book), faults_(faults) {}
@@ -66,11 +66,11 @@ private:
     }
 
     void take(const Document& document, Node node, const std::string& market) {
-        if (!check_keys(document, node,
-                        {"rule", "like", "group", "title", "grade", "markets", "in_force", "when", "unless", "beside",
-                         "unless_beside", "over_list", "because", "say_instead", "remedy", "leave_out", "sources",
-                         "proof"},
-                        faults_)) {
+        if (!check_keys(
+                document, node,
+                {"rule", "like", "group", "title", "grade", "markets", "in_force", "when", "unless", "beside",
+                 "unless_beside", "over_list", "because", "say_instead", "remedy", "leave_out", "sources", "proof"},
+                faults_)) {
             return;
         }
         if (node.find("like").exists()) {
@@ -95,19 +95,17 @@ private:
             return;
         }
         const std::size_t place = found->second;
-        const ReadRule model = entries_[place].rule;
-        add(document, pending.node, read_rule(document, pending.node, book_, &model, pending.market, faults_), place,
-            false);
+        ReadRule rule = read_rule(document, pending.node, book_, &entries_[place].rule, pending.market, faults_);
+        add(document, pending.node, std::move(rule), place, false);
     }
 
     void add(const Document& document, Node node, ReadRule rule, std::size_t place, bool is_model) {
         const auto [known, is_new] = by_id_.emplace(rule.info.id, entries_.size());
         if (!is_new && !rule.info.id.empty()) {
             const RuleInfo& other = entries_[known->second].rule.info;
-            faults_.error(document, node.find("rule"), "duplicate-rule",
-                          fmt::format("rule '{}' is defined twice", rule.info.id),
-                          fmt::format("it stands in {} line {} too; an id is permanent and stands once", other.file,
-                                      other.line));
+            faults_.error(
+                document, node.find("rule"), "duplicate-rule", fmt::format("rule '{}' is defined twice", rule.info.id),
+                fmt::format("it stands in {} line {} too; an id is permanent and stands once", other.file, other.line));
         }
         const bool is_wide = holds_others(rule.info.markets);
         entries_.push_back({place, is_model, is_wide, std::move(rule)});
@@ -122,12 +120,16 @@ private:
     }
 
     void hand_over() {
-        std::stable_sort(entries_.begin(), entries_.end(), [](const Entry& a, const Entry& b) {
-            return std::tuple(a.place, a.is_model, a.is_wide) < std::tuple(b.place, b.is_model, b.is_wide);
-        });
-        for (Entry& entry : entries_) {
-            book_.rules.push_back(std::move(entry.rule.info));
-            book_.compiled.push_back(std::move(entry.rule.compiled));
+        std::vector<std::uint32_t> order(entries_.size());
+        for (std::uint32_t i = 0; i < order.size(); ++i) order[i] = i;
+        const auto key = [&](std::uint32_t at) {
+            const Entry& entry = entries_[at];
+            return std::tuple(entry.place, entry.is_model, entry.is_wide, at);
+        };
+        std::sort(order.begin(), order.end(), [&](std::uint32_t a, std::uint32_t b) { return key(a) < key(b); });
+        for (const std::uint32_t at : order) {
+            book_.rules.push_back(std::move(entries_[at].rule.info));
+            book_.compiled.push_back(std::move(entries_[at].rule.compiled));
         }
     }
 

@@ -27,16 +27,17 @@ std::vector<std::string> read_markets(const Document& document, Node node, std::
 
 std::vector<std::uint32_t> read_sources(const Document& document, Node node, std::span<const SourceInfo> known,
                                         Faults& faults) {
-    std::vector<std::string_view> names;
-    for (const SourceInfo& source : known) names.push_back(source.id);
     std::vector<std::uint32_t> sources;
     for (std::string_view name : read_words(document, node, faults)) {
-        const auto found = std::find(names.begin(), names.end(), name);
-        if (found == names.end()) {
+        const auto found =
+            std::find_if(known.begin(), known.end(), [name](const SourceInfo& source) { return source.id == name; });
+        if (found == known.end()) {
+            std::vector<std::string_view> names;
+            for (const SourceInfo& source : known) names.push_back(source.id);
             faults.error(document, node, "unknown-source", fmt::format("there is no source '{}'", name),
                          document::suggestion(name, names));
         } else {
-            sources.push_back(static_cast<std::uint32_t>(found - names.begin()));
+            sources.push_back(static_cast<std::uint32_t>(found - known.begin()));
         }
     }
     return sources;

@@ -229,13 +229,13 @@ private:
         if (example.text.empty() && example.title.empty()) {
             faults_.error(document_, node, "missing-key", "an example needs `text` or `title`");
         }
-        const auto holds_words = [&](const std::string& text) { return text.find(example.words) != std::string::npos; };
+        const auto holds_words = [&](std::string_view text) { return text.find(example.words) != text.npos; };
         if (flags && (example.words.empty() ||
                       (!holds_words(example.text) && !holds_words(example.title) && !holds_words(example.material)))) {
             faults_.error(document_, node, "unused-words",
                           "`words` must be a slice of the example's text, title or material");
         }
-        examples.push_back(std::move(example));
+        examples.push_back(example);
     }
 
     const Document& document_;

@@ -22,8 +22,8 @@ struct ReadRule {
 // market of the file, empty for a file of rules that hold everywhere: it is the rule's where the entry names none.
 // Faults: those of the conditions, "unknown-key", "missing-key", "unknown-source", "unknown-market", "unknown-grade",
 // "bad-date", "bad-template", "thin-proof", "unused-words", "other-market", "stated-twice", "wrong-type".
-ReadRule read_rule(const document::Document& document, document::Node node, const BookData& book,
-                   const ReadRule* model, const std::string& own_market, document::Faults& faults);
+ReadRule read_rule(const document::Document& document, document::Node node, const BookData& book, const ReadRule* model,
+                   const std::string& own_market, document::Faults& faults);
 
 }  // namespace grainside::rules
 

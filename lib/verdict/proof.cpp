@@ -18,7 +18,7 @@ Listing listing_of(const ProofText& example) {
 
 std::string one_line_of(const ProofText& example) {
     std::string line;
-    const auto add = [&](std::string_view label, const std::string& text) {
+    const auto add = [&](std::string_view label, std::string_view text) {
         if (!text.empty()) line += fmt::format("{}{}{}", line.empty() ? "" : " | ", label, text);
     };
     add("name: ", example.title);

@@ -36,15 +36,15 @@ struct SourceInfo {
     bool from_memory = false;  // nobody could see the text: every finding on it says so
 };
 
-// One text of a rule's proof.
+// One text of a rule's proof. The texts live as long as the book: thousands of them are never looked at in a check.
 struct ProofText {
-    std::string text;        // checked as the description of a listing without other fields
-    std::string title;       // checked as its name; usually empty
-    std::string material;    // checked as its material field; usually empty
-    std::string words;       // what must be flagged; empty in a text that must pass
-    std::string because;     // why it passes; may be empty
-    std::string category;    // the listing's category; may be empty
-    std::uint32_t line = 0;  // where it stands in the rule's file
+    std::string_view text;      // checked as the description of a listing without other fields
+    std::string_view title;     // checked as its name; usually empty
+    std::string_view material;  // checked as its material field; usually empty
+    std::string_view words;     // what must be flagged; empty in a text that must pass
+    std::string_view because;   // why it passes; may be empty
+    std::string_view category;  // the listing's category; may be empty
+    std::uint32_t line = 0;     // where it stands in the rule's file
 };
 
 struct RuleInfo {
