@@ -71,9 +71,10 @@ void add_examine(CLI::App& group, ChosenCommand& chosen) {
         ->type_name("FILE");
     command->add_flag("--coverage", call->coverage,
                       "Print instead which conditions the proof texts have seen\ntrue and false, and which limits the "
-                      "dossiers of --over have\nseen true, false and unknown");
+                      "dossiers of\n--over have seen true, false and unknown");
     add_rules_folder(*command, call->shared.rules_folder);
-    add_format(*command, call->shared.format, "one remark or condition a line,\nand a closing line with the counts");
+    add_format(*command, call->shared.format,
+               "one remark a line,\nor one condition, and a closing line with the counts");
     command->footer(kExamineFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_examine(*call); }; });
 }

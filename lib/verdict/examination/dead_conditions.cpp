@@ -101,33 +101,42 @@ public:
                                      clause_name(key, i, conditions.size()), why),
                          kHint);
         }
-        if (!needed || conditions.empty() || dead < conditions.size() || inherited != 0) return;
+        if (!needed || conditions.empty() || dead < conditions.size()) return;
+        is_dead_ = true;
+        if (inherited != 0) return;  // told of its model
         const std::string why =
             conditions.size() == 1 ? ": " + dead_.why(claim_of(conditions[0])) : " in any of its conditions";
         remarks_.add(Issue::Severity::error, "dead-rule", rule_,
                      fmt::format("rule '{}' can never speak: `{}` can hold for no claim{}", rule_.id, key, why), kHint);
     }
 
+    bool is_dead() const noexcept { return is_dead_; }
+
 private:
     const DeadConditions& dead_;
+    bool is_dead_ = false;
     const RuleInfo& rule_;
     Remarks& remarks_;
 };
 
 }  // namespace
 
-void find_dead_conditions(const rules::BookData& book, Remarks& remarks) {
-    const DeadConditions dead(book);
-    const std::vector<std::uint32_t> models = models_of(book.rules);
+std::vector<char> find_dead_conditions(const rules::BookData& book, std::span<const std::uint32_t> models,
+                                       Remarks& remarks) {
+    const DeadConditions conditions(book);
+    std::vector<char> dead(book.rules.size());
     for (std::size_t i = 0; i < book.rules.size(); ++i) {
         const rules::CompiledRule& rule = book.compiled[i];
-        const rules::CompiledRule* model = models[i] == kNoModel ? nullptr : &book.compiled[models[i]];
-        OneRule one(dead, book.rules[i], remarks);
-        one.look("when", rule.when, model == nullptr ? 0 : model->when.size(), true);
-        one.look("beside", rule.beside, model == nullptr ? 0 : model->beside.size(), true);
-        one.look("unless", rule.unless, model == nullptr ? 0 : model->unless.size(), false);
-        one.look("unless_beside", rule.unless_beside, model == nullptr ? 0 : model->unless_beside.size(), false);
+        const rules::CompiledRule none;
+        const rules::CompiledRule& model = models[i] == kNoModel ? none : book.compiled[models[i]];
+        OneRule one(conditions, book.rules[i], remarks);
+        one.look("when", rule.when, model.when.size(), true);
+        one.look("beside", rule.beside, model.beside.size(), true);
+        one.look("unless", rule.unless, model.unless.size(), false);
+        one.look("unless_beside", rule.unless_beside, model.unless_beside.size(), false);
+        dead[i] = one.is_dead() ? 1 : 0;
     }
+    return dead;
 }
 
 }  // namespace grainside::verdict

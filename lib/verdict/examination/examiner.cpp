@@ -58,8 +58,8 @@ void Examiner::add(const Dossier& dossier) {
 ExaminationReport Examiner::report(std::string_view rule) const {
     const Workspace& work = *work_;
     verdict::Remarks remarks(rule);
-    verdict::find_dead_conditions(work.book, remarks);
-    verdict::find_shadowed_rules(work.book, work.models, work.tally, remarks);
+    const std::vector<char> dead = verdict::find_dead_conditions(work.book, work.models, remarks);
+    verdict::find_shadowed_rules(work.book, work.models, work.tally, dead, remarks);
     verdict::find_unasked_concepts(work.book, remarks);
     verdict::find_uncited_sources(work.book, remarks);
     verdict::find_alike_examples(work.book, work.models, remarks);

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <span>
+#include <vector>
 
 #include "rules/book_data.h"
 #include "verdict/examination/remarks.h"
@@ -12,12 +13,14 @@
 namespace grainside::verdict {
 
 // Errors "dead-rule" and "dead-condition": conditions that contradict themselves, or that ask for concepts only of
-// which the grammar makes no claim. Unknown markets and days out of order are refused when the book is loaded.
-void find_dead_conditions(const rules::BookData& book, Remarks& remarks);
+// which the grammar makes no claim. Unknown markets and days out of order are refused when the book is loaded. Returns,
+// by rule, which are dead.
+std::vector<char> find_dead_conditions(const rules::BookData& book, std::span<const std::uint32_t> models,
+                                       Remarks& remarks);
 
-// Errors "silent-rule" and "shadowed-rule", notes "overruled-rule".
+// Errors "silent-rule" (not of those that are `dead` anyway) and "shadowed-rule", notes "overruled-rule".
 void find_shadowed_rules(const rules::BookData& book, std::span<const std::uint32_t> models, const RuleTally& tally,
-                         Remarks& remarks);
+                         std::span<const char> dead, Remarks& remarks);
 
 // Notes "unasked-concepts": what terms stand for and neither rules nor the evidence half ask about.
 void find_unasked_concepts(const rules::BookData& book, Remarks& remarks);

@@ -17,8 +17,8 @@ namespace {
 class ShadowFinder {
 public:
     ShadowFinder(const rules::BookData& book, std::span<const std::uint32_t> models, const RuleTally& tally,
-                 Remarks& remarks)
-        : book_(book), models_(models), tally_(tally), remarks_(remarks) {}
+                 std::span<const char> dead, Remarks& remarks)
+        : book_(book), models_(models), tally_(tally), dead_(dead), remarks_(remarks) {}
 
     void look(std::uint32_t rule) {
         bool held = false;
@@ -39,7 +39,7 @@ public:
         for (const auto& [winner, markets] : by_winner) {
             told = tell(rule, winner.first, fmt::format("{}{}", fmt::join(markets, ", "), winner.second)) || told;
         }
-        if (!spoke && !told) tell_silent(rule, held);
+        if (!spoke && !told && dead_[rule] == 0) tell_silent(rule, held);
     }
 
 private:
@@ -91,14 +91,15 @@ private:
     const rules::BookData& book_;
     std::span<const std::uint32_t> models_;
     const RuleTally& tally_;
+    std::span<const char> dead_;
     Remarks& remarks_;
 };
 
 }  // namespace
 
 void find_shadowed_rules(const rules::BookData& book, std::span<const std::uint32_t> models, const RuleTally& tally,
-                         Remarks& remarks) {
-    ShadowFinder finder(book, models, tally, remarks);
+                         std::span<const char> dead, Remarks& remarks) {
+    ShadowFinder finder(book, models, tally, dead, remarks);
     for (std::uint32_t rule = 0; rule < book.rules.size(); ++rule) finder.look(rule);
 }
 
