@@ -6,14 +6,14 @@
 #include <memory>
 #include <optional>
 #include <string_view>
-#include <vector>
 
+#include "cmd_examine.h"
 #include "diagnostics.h"
-#include "document/faults.h"
 #include "document/inert_text.h"
 #include "finish.h"
 #include "grainside/proof.h"
 #include "load_book.h"
+#include "named_rule.h"
 #include "output.h"
 #include "report/json_writer.h"
 #include "rule_text.h"
@@ -50,16 +50,6 @@ CLI::App* add_command(CLI::App& group, const char* name, const char* what, const
     command->footer(footer);
     command->final_callback([call, run, &chosen] { chosen = [call, run] { return run(*call); }; });
     return command;
-}
-
-bool report_unknown(const RuleBook& book, const std::string& id, Diagnostics& diagnostics) {
-    if (book.find_rule(id) != nullptr) return false;
-    std::vector<std::string_view> names;
-    for (const RuleInfo& rule : book.rules()) names.push_back(rule.id);
-    const std::string_view near = document::nearest(id, names);
-    diagnostics.error("there is no rule '" + id + "'",
-                      near.empty() ? "`grainside rules list` shows all" : fmt::format("did you mean `{}`?", near));
-    return true;
 }
 
 void append_faults(const ProofReport& report, const std::string& folder, std::string& out) {
@@ -100,7 +90,7 @@ void append_fault_records(const ProofReport& report, const std::string& folder, 
 }  // namespace
 
 void add_rules(CLI::App& app, ChosenCommand& chosen) {
-    CLI::App* group = app.add_subcommand("rules", "Show the rule book, and have it prove itself");
+    CLI::App* group = app.add_subcommand("rules", "Show the rule book, and have it prove and examine itself");
     group->require_subcommand(1);
     group->footer("`grainside rules COMMAND --help` has examples and the exit statuses of each.");
 
@@ -119,6 +109,8 @@ void add_rules(CLI::App& app, ChosenCommand& chosen) {
                           prove, run_rules_prove, chosen);
     command->add_option("rule", prove->rule, "Only this rule")->type_name("RULE");
     add_format(*command, prove->shared.format, "one fault a line,\nand a closing line with the counts");
+
+    add_examine(*group, chosen);
 }
 
 int run_rules_list(const RulesCall& call) {
@@ -140,7 +132,7 @@ int run_rules_show(const RulesCall& call) {
     Diagnostics diagnostics;
     Output output;
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (book && !report_unknown(*book, call.rule, diagnostics)) {
+    if (book && !report_unknown_rule(*book, call.rule, diagnostics)) {
         const RuleInfo& rule = *book->find_rule(call.rule);
         if (call.shared.format == "human") {
             append_rule_text(*book, rule, call.shared.rules_folder, view_options("never").width, output.text());
@@ -156,7 +148,7 @@ int run_rules_prove(const RulesCall& call) {
     Output output;
     bool faulty = false;
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (book && (call.rule.empty() || !report_unknown(*book, call.rule, diagnostics))) {
+    if (book && (call.rule.empty() || !report_unknown_rule(*book, call.rule, diagnostics))) {
         const ProofReport report = prove(*book, call.rule);
         faulty = !report.faults.empty();
         if (call.shared.format == "human") {

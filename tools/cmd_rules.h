@@ -14,8 +14,8 @@ struct RulesCall {
     std::string rule;      // of show, and of prove where one is named
 };
 
-// Adds the commands list, show and prove; where one is called, `chosen` is set. `app` and `chosen` must outlive the
-// parsing.
+// Adds the commands list, show, prove and examine; where one is called, `chosen` is set. `app` and `chosen` must
+// outlive the parsing.
 void add_rules(CLI::App& app, ChosenCommand& chosen);
 
 // Each returns the exit status.

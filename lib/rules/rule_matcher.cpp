@@ -105,29 +105,33 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
     return kNoClaim;
 }
 
+// `against` becomes the statement beside it, for a rule that asks for one.
+bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
+                        const ListingFacts& listing, std::uint32_t& against) const {
+    const auto any_holds = [&](const std::vector<ClaimCondition>& conditions) {
+        return std::any_of(conditions.begin(), conditions.end(),
+                           [&](const ClaimCondition& condition) { return condition.holds(claims[at], listing); });
+    };
+    if (!any_holds(rule.when) || any_holds(rule.unless)) return false;
+    against = kNoClaim;
+    if (!rule.beside.empty()) {
+        against = find_beside(claims, at, listing, rule.beside);
+        if (against == kNoClaim) return false;
+    }
+    return rule.unless_beside.empty() || find_beside(claims, at, listing, rule.unless_beside) == kNoClaim;
+}
+
 void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings) {
     gather_kinds_of_claims(claims);
-    const auto any_holds = [&listing](const std::vector<ClaimCondition>& conditions, const Claim& claim) {
-        return std::any_of(conditions.begin(), conditions.end(),
-                           [&](const ClaimCondition& condition) { return condition.holds(claim, listing); });
-    };
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         const Claim& claim = claims[at];
         for (std::uint32_t index : book_.by_concept[claim.says]) {
             if (active_[index] == 0) continue;
             const CompiledRule& rule = book_.compiled[index];
-            if (!any_holds(rule.when, claim) || any_holds(rule.unless, claim)) continue;
-            std::uint32_t against = kNoClaim;
-            if (!rule.beside.empty()) {
-                against = find_beside(claims, at, listing, rule.beside);
-                if (against == kNoClaim) continue;
-            }
-            if (!rule.unless_beside.empty() && find_beside(claims, at, listing, rule.unless_beside) != kNoClaim)
-                continue;
             Finding finding;
+            if (!holds(rule, claims, at, listing, finding.against)) continue;
             finding.rule = index;
             finding.claim = at;
-            finding.against = against;
             finding.start = claim.start;
             finding.end = rule.over_list && claim.list_end > claim.end ? claim.list_end : claim.end;
             finding.grade = book_.rules[index].grade;
@@ -135,6 +139,17 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
             findings.push_back(finding);
         }
     }
+}
+
+std::size_t RuleMatcher::count_alone(const CompiledRule& rule, std::span<const Claim> claims,
+                                     const ListingFacts& listing) {
+    gather_kinds_of_claims(claims);
+    std::size_t count = 0;
+    for (std::uint32_t at = 0; at < claims.size(); ++at) {
+        std::uint32_t against = kNoClaim;
+        if (holds(rule, claims, at, listing, against)) ++count;
+    }
+    return count;
 }
 
 }  // namespace grainside::rules

@@ -25,7 +25,13 @@ public:
     // Appends every finding of every rule that holds. `claims` are those of one listing, in the order of the text.
     void match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings);
 
+    // Of how many claims `rule`, which need not be of the book, would speak if it stood alone. `select` does not
+    // matter.
+    std::size_t count_alone(const CompiledRule& rule, std::span<const Claim> claims, const ListingFacts& listing);
+
 private:
+    bool holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
+               std::uint32_t& against) const;
     std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
                               const std::vector<BesideCondition>& conditions) const;
     bool same_country(const Claim& claim, const Claim& other) const;

@@ -77,4 +77,10 @@ void resolve_grammar_concepts(Vocabulary& vocabulary, document::Faults& faults) 
     }
 }
 
+ConceptSet concepts_of_grammar(const Vocabulary& vocabulary) {
+    ConceptSet set(vocabulary.concepts.size());
+    for (const auto& [name, member] : kGrammarConcepts) set.insert(vocabulary.known.*member);
+    return set;
+}
+
 }  // namespace grainside::vocabulary

@@ -84,8 +84,9 @@ TEST_F(Call, PrintsItsVersion) {
 
 const std::vector<std::vector<std::string>>& commands() {
     static const std::vector<std::vector<std::string>> kCommands = {
-        {},        {"check"},  {"claims"}, {"reword"}, {"judge"},         {"identify"},      {"plan"},
-        {"price"}, {"report"}, {"learn"},  {"rules"},  {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}};
+        {},           {"check"},         {"claims"},        {"reword"},         {"judge"},
+        {"identify"}, {"plan"},          {"price"},         {"report"},         {"learn"},
+        {"rules"},    {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}, {"rules", "examine"}};
     return kCommands;
 }
 

@@ -1,6 +1,8 @@
-#include "condition_keys.h"
+#include "verdict/examination/condition_keys.h"
 
-namespace grainside::coverage {
+#include <fmt/format.h>
+
+namespace grainside::verdict {
 
 using rules::ClaimCondition;
 using vocabulary::ConceptSet;
@@ -40,9 +42,10 @@ std::vector<Key> keys_of(const ClaimCondition& condition, std::size_t concept_co
     });
     add("not_called", !c.not_called.empty(), [&](ClaimCondition& to) { to.not_called = c.not_called; });
     add("kind", c.kinds != nothing.kinds, [&](ClaimCondition& to) { to.kinds = c.kinds; });
-    add("part", c.parts != nothing.parts || c.main_part, [&](ClaimCondition& to) {
+    add("part", c.parts != nothing.parts || c.main_part || c.not_main_part, [&](ClaimCondition& to) {
         to.parts = c.parts;
         to.main_part = c.main_part;
+        to.not_main_part = c.not_main_part;
     });
     add("category", c.categories != nothing.categories, [&](ClaimCondition& to) { to.categories = c.categories; });
     add("marked", c.marked != 0, [&](ClaimCondition& to) { to.marked = c.marked; });
@@ -59,4 +62,12 @@ std::vector<Key> keys_of(const ClaimCondition& condition, std::size_t concept_co
     return keys;
 }
 
-}  // namespace grainside::coverage
+bool says_anything(const ClaimCondition& condition, std::size_t concept_count) {
+    return asks_for_all(condition.says, concept_count);
+}
+
+std::string clause_name(std::string_view key, std::size_t index, std::size_t count) {
+    return count == 1 ? std::string(key) : fmt::format("{}[{}]", key, index + 1);
+}
+
+}  // namespace grainside::verdict

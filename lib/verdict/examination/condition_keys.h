@@ -1,0 +1,31 @@
+// The keys of a compiled condition, each asked alone.
+#ifndef GRAINSIDE_VERDICT_EXAMINATION_CONDITION_KEYS_H
+#define GRAINSIDE_VERDICT_EXAMINATION_CONDITION_KEYS_H
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "rules/condition.h"
+
+namespace grainside::verdict {
+
+struct Key {
+    std::string_view name;
+    rules::ClaimCondition alone;  // asks for this key and nothing else
+};
+
+// One for each key that differs from a condition that asks for nothing. `negated: no` is left out: it holds wherever a
+// rule says nothing of denial.
+std::vector<Key> keys_of(const rules::ClaimCondition& condition, std::size_t concept_count);
+
+// Whether `condition` asks for nothing in `says`.
+bool says_anything(const rules::ClaimCondition& condition, std::size_t concept_count);
+
+// "unless[2]" of several, "unless" of one.
+std::string clause_name(std::string_view key, std::size_t index, std::size_t count);
+
+}  // namespace grainside::verdict
+
+#endif  // GRAINSIDE_VERDICT_EXAMINATION_CONDITION_KEYS_H
