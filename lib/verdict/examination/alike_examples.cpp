@@ -44,7 +44,7 @@ public:
     }
 
     // The flagged words alone, as they would stand in the description.
-    Words of_words(const std::string& text) {
+    Words of_words(std::string_view text) {
         ProofText example;
         example.text = text;
         return of(example);
@@ -58,7 +58,7 @@ private:
         });
     }
 
-    void add(std::string_view field, const std::string& text, Words& words) {
+    void add(std::string_view field, std::string_view text, Words& words) {
         text::tokenize(text, tokens_);
         vocabulary::match_terms(vocabulary_, tokens_, word_ids_, hits_);
         std::vector<char> dropped(tokens_.list.size());
