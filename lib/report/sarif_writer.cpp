@@ -11,8 +11,10 @@
 #include "grainside/source_place.h"
 #include "grainside/version.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/evidence_text.h"
 #include "report/plain_lines.h"
+#include "report/proof_record.h"
 #include "report/sarif_result.h"
 #include "report/sarif_rules.h"
 #include "report/sarif_text.h"
@@ -213,6 +215,10 @@ void SarifWriter::write_findings(std::string_view input, const Listing& listing,
         one.basis = finding.basis;
         one.because = state.rules.reason_of(finding.rule);
         one.say_instead = instead;
+        one.demands = report::demands_line(state.book, claim.says, finding.grade);
+        if (result.proofs != nullptr) {
+            one.filed = report::filed_line(state.book, result, finding.claim, finding.grade);
+        }
         one.artifact = artifact;
         if (!artifact.empty()) one.region = state.region_of(listing, one.field, one.start, one.end, listing.line);
         if (finding.against != kNoClaim) {
@@ -257,6 +263,7 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
         const std::string because = report::sarif_message_text(verdict.because);
         one.because = because;
         one.say_instead = verdict.say_instead;
+        one.demands = report::demands_line(state.book, claim.says, verdict.grade);  // `because` tells what is on file
         one.artifact = artifact;
         if (!artifact.empty()) {
             one.region = state.region_of(*listing, one.field, one.start, one.end, line_of(one.field));
