@@ -26,7 +26,7 @@ constexpr Row kFaults[] = {
     {"unknown_key", "- {supports: waterproof, standard: s, number: n, sources: law, note: x}\n", "1:64 unknown-key"},
     {"unknown_concept", "- {supports: watertite, standard: s, number: n, sources: law}\n", "1:14 unknown-concept"},
     {"unknown_source", "- {supports: waterproof, standard: s, number: n, sources: [law, lore]}\n",
-     "1:60 unknown-source"},
+     "1:59 unknown-source"},
     {"empty_standard", "- {supports: waterproof, standard: '', number: n, sources: law}\n", "1:36 missing-key"},
     {"empty_goods", "- {supports: waterproof, of: '', standard: s, number: n, sources: law}\n", "1:30 missing-key"},
     {"list_for_a_number", "- {supports: waterproof, standard: s, number: [n], sources: law}\n", "1:47 wrong-type"},
@@ -40,7 +40,7 @@ constexpr Row kFaults[] = {
      ""},
     {"all_at_once",
      "- {supports: watertite, standard: s, number: n, sources: lore}\n- {supports: waterproof, sources: law}\n",
-     "1:14 unknown-concept; 1:56 unknown-source; 2:3 missing-key; 2:3 missing-key"},
+     "1:14 unknown-concept; 1:58 unknown-source; 2:3 missing-key; 2:3 missing-key"},
 };
 
 std::map<std::string, std::string> files_with(std::string_view demands) {

@@ -63,36 +63,37 @@ const FaultRow kFaults[] = {
      ""},
     {"no_list", "document: x\n", "1:1 wrong-type"},
     {"no_mapping", "- x\n", "1:3 wrong-type"},
-    {"unknown_key", entry("scope: {says: waterproof}, lab: x"), "1:86 unknown-key"},
-    {"unknown_key_of_the_scope", entry("scope: {says: waterproof, listing: a}"), "1:85 unknown-key"},
+    {"unknown_key", entry("scope: {says: waterproof}, lab: x"), "1:88 unknown-key"},
+    {"unknown_key_of_the_scope", entry("scope: {says: waterproof, listing: a}"), "1:87 unknown-key"},
     {"nothing", "- {standard: s}\n", "1:3 missing-key; 1:3 missing-key; 1:3 missing-key; 1:3 missing-key"},
     {"empty_document", "- {document: '', laboratory: L, date: 2026-01-01, scope: {says: waterproof}}\n",
      "1:14 missing-key"},
-    {"no_says", entry("scope: {part: body}"), "1:67 missing-key"},
-    {"empty_says", entry("scope: {says: []}"), "1:74 missing-key"},
-    {"unknown_concept", entry("scope: {says: [waterproof, watertite]}"), "1:87 unknown-concept"},
-    {"unknown_part", entry("scope: {says: waterproof, part: pocket}"), "1:91 unknown-part"},
-    {"empty_listings", entry("scope: {says: waterproof, listings: []}"), "1:95 missing-key"},
+    {"no_says", entry("scope: {part: body}"), "1:68 missing-key"},
+    {"empty_says", entry("scope: {says: []}"), "1:75 missing-key"},
+    {"unknown_concept", entry("scope: {says: [waterproof, watertite]}"), "1:88 unknown-concept"},
+    // Of a key the place of the key.
+    {"unknown_part", entry("scope: {says: waterproof, part: pocket}"), "1:87 unknown-part"},
+    {"empty_listings", entry("scope: {says: waterproof, listings: []}"), "1:97 missing-key"},
     {"no_day", "- {document: D, laboratory: L, date: 2026-02-30, scope: {says: waterproof}}\n", "1:38 wrong-type"},
-    {"runs_out_before", entry("expires: 2026-03-01, scope: {says: waterproof}"), "1:69 bad-date"},
-    {"no_last_day", entry("expires: soon, scope: {says: waterproof}"), "1:69 wrong-type"},
-    {"list_for_a_result", entry("scope: {says: waterproof}, result: [a]"), "1:94 wrong-type"},
-    {"no_such_file", entry("scope: {says: waterproof}, file: x.pdf"), "1:92 unreadable"},
-    {"file_out_of_the_folder", entry("scope: {says: waterproof}, file: ../x.pdf"), "1:92 unreadable"},
-    {"file_with_a_root", entry("scope: {says: waterproof}, file: /etc/hostname"), "1:92 outside-folder"},
-    {"folder_for_a_file", entry("scope: {says: waterproof}, file: below"), "1:92 unreadable"},
-    {"digest_of_nothing", entry("scope: {says: waterproof}, digest: x"), "1:94 missing-key"},
-    {"bad_digest", entry("scope: {says: waterproof}, file: below/abc.pdf, digest: abc"), "1:115 bad-digest"},
+    {"runs_out_before", entry("expires: 2026-03-01, scope: {says: waterproof}"), "1:70 bad-date"},
+    {"no_last_day", entry("expires: soon, scope: {says: waterproof}"), "1:70 wrong-type"},
+    {"list_for_a_result", entry("scope: {says: waterproof}, result: [a]"), "1:96 wrong-type"},
+    {"no_such_file", entry("scope: {says: waterproof}, file: x.pdf"), "1:94 unreadable"},
+    {"file_out_of_the_folder", entry("scope: {says: waterproof}, file: ../x.pdf"), "1:94 unreadable"},
+    {"file_with_a_root", entry("scope: {says: waterproof}, file: /etc/hostname"), "1:94 outside-folder"},
+    {"folder_for_a_file", entry("scope: {says: waterproof}, file: below"), "1:94 unreadable"},
+    {"digest_of_nothing", entry("scope: {says: waterproof}, digest: x"), "1:96 missing-key"},
+    {"bad_digest", entry("scope: {says: waterproof}, file: below/abc.pdf, digest: abc"), "1:117 bad-digest"},
     {"other_digest", entry("scope: {says: waterproof}, file: below/abc.pdf, digest: " + std::string(63, '0') + "1"),
-     "1:115 digest-differs"},
+     "1:117 digest-differs"},
     {"twice", entry("scope: {says: waterproof}") + entry("scope: {says: [waterproof]}, result: r"),
      "2:3 duplicate-proof"},
     {"twice_for_other_listings",
      entry("scope: {says: waterproof, listings: [a]}") + entry("scope: {says: waterproof, listings: [b]}"), ""},
-    {"too_long", entry("scope: {says: waterproof}, result: " + std::string(501, 'x')), "1:94 too-long"},
+    {"too_long", entry("scope: {says: waterproof}, result: " + std::string(501, 'x')), "1:96 too-long"},
     {"all_at_once",
      entry("scope: {says: watertite, part: pocket}, file: x.pdf") + "- {document: D, scope: {says: waterproof}}\n",
-     "1:73 unknown-concept; 1:90 unknown-part; 1:105 unreadable; 2:3 missing-key; 2:3 missing-key"},
+     "1:75 unknown-concept; 1:86 unknown-part; 1:107 unreadable; 2:3 missing-key; 2:3 missing-key"},
 };
 
 class ProofFaults : public testing::TestWithParam<FaultRow> {};
@@ -215,8 +216,8 @@ const LiftRow kLifts[] = {
          "- {document: Report 2, laboratory: L, date: 2026-01-01, scope: {says: waterproof}, result: r}\n",
      "lining waterproof: lifted by Report 1", "2026-11-26", "tote-1", 2},
     // what no document lifts
-    {"misleading_stays", "Body: vegan leather.", entry("scope: {says: [material, trait-plastic]}, result: r"),
-     "body polyurethane: misleading"},
+    {"misleading_stays", "Body: vegan leather.", entry("scope: {says: [vegan-leather, material]}, result: r"),
+     "body vegan-leather: misleading"},
     {"vague_stays", "A durable bag.", entry("scope: {says: performance}, result: r"), "whole durable: vague"},
     {"denied_is_not_covered", "The lining is not waterproof.", entry("scope: {says: waterproof}, result: r"), "",
      "2026-11-26", "tote-1", 0},
@@ -225,7 +226,7 @@ const LiftRow kLifts[] = {
     // What is answered silences nothing beside it.
     {"praise_beside_it_counts_again", "Premium waterproof leather body.",
      entry("scope: {says: waterproof}, standard: ISO 811, result: r"),
-     "body premium: vague; body waterproof: lifted by Report 1"},
+     "body premium-praise: vague; body waterproof: lifted by Report 1"},
 };
 
 class ProofLifts : public testing::TestWithParam<LiftRow> {};
@@ -263,7 +264,6 @@ constexpr StandardRow kStandards[] = {
     {"second_alternative", "ISO 20344", "ISO 5403-1, ISO 20344", true},
     {"alternative_behind_or", "ISO 20344", "ISO 5403-1 or ISO 20344", true},
     {"alternative_behind_a_slash", "AATCC TM 22", "ISO 4920 / AATCC TM 22", true},
-    {"not_across_alternatives", "ISO 1 ISO 20344", "ISO 5403, 1 ISO", false},
     {"brackets_do_not_count", "IEC 60529", "IEC 60529 (on the very bag)", true},
     {"nothing_is_no_standard", "", "ISO 811", false},
     {"nothing_asked", "ISO 811", "()", false},
@@ -293,7 +293,7 @@ std::string verdicts_of(const std::string& listing, const std::string& parts, co
                         std::string_view today) {
     const Dossier dossier = support::dossier_of("sample: {what: Bag}\nlisting:\n  captured: 2026-01-05\n  " + listing +
                                                 "\nparts:\n" + parts + "proofs:\n" + proofs);
-    Judge judge(support::built_in_book(), support::built_in_evidence(), {.today = std::string(today)});
+    Judge judge(support::built_in_book(), support::built_in_evidence(), {.check = {}, .today = std::string(today)});
     const Judgement& judgement = judge.judge(dossier);
     std::string text;
     for (const Verdict& verdict : judgement.verdicts) {
