@@ -22,6 +22,7 @@ constexpr const char* kExamples =
     "  grainside check --format jsonl --market us,eu catalog.jsonl > findings.jsonl\n"
     "  grainside check --quiet --fail-at unsupported --on 2026-09-27 catalog.jsonl\n"
     "  grainside check --concessions agreed.yaml catalog.jsonl\n"
+    "  grainside check --proofs filed.yaml catalog.jsonl\n"
     "  grainside check --format sarif catalog.jsonl > check.sarif\n\n";
 
 // A concession may name a limit, which the evidence half of the book knows. False where something is wrong.
@@ -41,6 +42,7 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     add_judged_for(*command, call->judged_for, "today");
     add_fail_at(*command, call->fail_at);
     add_concessions(*command, call->concessions);
+    add_proofs(*command, call->proofs);
     add_format_with_sarif(*command, call->shared.format, "one finding a line,\nand a closing line for each listing");
     add_colour(*command, call->shared.colour);
     add_rules_folder(*command, call->shared.rules_folder);
@@ -55,8 +57,10 @@ int run_check(const CheckCall& call) {
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
     CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
+    ProofsOfCall proofs;
     ConcessionsOfCall concessions;
-    if (!load_concessions_of_check(call, *book, concessions, diagnostics) || diagnostics.any_errors()) {
+    if (!proofs.load(call.proofs, *book, options, diagnostics) ||
+        !load_concessions_of_check(call, *book, concessions, diagnostics) || diagnostics.any_errors()) {
         return finish(output, diagnostics, false);
     }
     if (options.on.empty()) options.on = today();
@@ -71,10 +75,12 @@ int run_check(const CheckCall& call) {
         report_fields_left_out(listing, result, diagnostics);
         const Conceded* conceded = concessions.of_findings(*book, listing, result);
         totals.add(result, conceded);
+        proofs.add(result.proofs_met);
         if (call.quiet) return true;
         written.write(input, listing, result, conceded);
         return output.keep_going();
     });
+    proofs.report_unused(diagnostics);
     const bool stale = concessions.report_stale(true, diagnostics);
     written.end(totals, diagnostics);
     return finish(output, diagnostics,

@@ -8,6 +8,7 @@
 #include "call_options.h"
 #include "concession_options.h"
 #include "judged_for.h"
+#include "proof_options.h"
 
 namespace grainside::tools {
 
@@ -15,6 +16,7 @@ struct CheckCall {
     SharedOptions shared;
     JudgedFor judged_for;
     ConcessionOptions concessions;
+    ProofOptions proofs;
     std::string fail_at = "misleading";
     bool quiet = false;  // nothing on standard output
 };

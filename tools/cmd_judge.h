@@ -9,6 +9,7 @@
 #include "concession_options.h"
 #include "dossier_run.h"
 #include "judged_for.h"
+#include "proof_options.h"
 
 namespace grainside::tools {
 
@@ -16,6 +17,7 @@ struct JudgeCall {
     DossierOptionsOfCall shared;
     JudgedFor judged_for;
     ConcessionOptions concessions;
+    ProofOptions proofs;
     std::string decision_rule = "both-guarded";
     std::string fail_at = "misleading";
 };

@@ -28,7 +28,8 @@ constexpr const char* kReportFooter =
     "  grainside report --out tote.html tote.yaml\n"
     "  grainside report --out autumn.html dossiers/*.yaml\n"
     "  grainside report --into reports dossiers/*.yaml\n"
-    "  grainside report --format markdown tote.yaml > letter.md\n\n";
+    "  grainside report --format markdown tote.yaml > letter.md\n"
+    "  grainside report --proofs filed.yaml --out tote.html tote.yaml\n\n";
 
 struct ReportForm {
     std::string_view name;
@@ -60,6 +61,7 @@ class ReportFiles {
 public:
     ReportFiles(const ReportCall& call, std::span<const FullReport> reports, Diagnostics& diagnostics)
         : inputs_(call.dossiers), diagnostics_(diagnostics) {
+        inputs_.insert(inputs_.end(), call.proofs.files.begin(), call.proofs.files.end());
         for (const FullReport& one : reports) {
             inputs_.insert(inputs_.end(), one.named_files().begin(), one.named_files().end());
         }
@@ -145,6 +147,7 @@ void add_report(CLI::App& app, ChosenCommand& chosen) {
         ->excludes(out);
     add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
     add_decision_rule(*command, call->decision_rule);
+    add_proofs(*command, call->proofs);
     add_rules_folder(*command, call->rules_folder);
     command->footer(std::string(kReportFooter) + kExitStatusOfDossiers);
     command->final_callback([call, &chosen] { chosen = [call] { return run_report(*call); }; });
@@ -157,15 +160,20 @@ int run_report(const ReportCall& call) {
     if (!book) return finish(output, diagnostics, false);
     const std::optional<EvidenceBook> evidence = load_evidence(*book, call.rules_folder, diagnostics);
     const auto rule = decision_rule_named(call.decision_rule).value_or(DecisionRule::both_guarded);
-    const JudgeOptions options{check_options_of(call.judged_for, *book, diagnostics), rule, today()};
-    if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
+    JudgeOptions options{check_options_of(call.judged_for, *book, diagnostics), rule, today()};
+    ProofsOfCall proofs;
+    if (!evidence || !proofs.load(call.proofs, *book, options.check, diagnostics) || diagnostics.any_errors()) {
+        return finish(output, diagnostics, false);
+    }
 
     Judge judge(*book, *evidence, options);
     std::vector<FullReport> reports;
     for_each_dossier(call.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
         reports.push_back(FullReport::gather({*book, *evidence, dossier}, judge));
+        proofs.add(dossier, reports.back().proofs_met(), diagnostics);
         return true;
     });
+    proofs.report_unused(diagnostics);
     if (reports.empty()) return finish(output, diagnostics, false);
     const ReportForm& form = form_of(call);
     if (!call.into.empty()) {

@@ -8,6 +8,7 @@
 
 #include "call_options.h"
 #include "judged_for.h"
+#include "proof_options.h"
 
 namespace grainside::tools {
 
@@ -18,6 +19,7 @@ struct ReportCall {
     std::string into;                   // a folder, for one file a dossier; empty: none
     JudgedFor judged_for;
     std::string decision_rule = "both-guarded";
+    ProofOptions proofs;
     std::string rules_folder;
 };
 

@@ -1,5 +1,6 @@
 #include "cmd_reword.h"
 
+#include <algorithm>
 #include <memory>
 #include <optional>
 #include <string>
@@ -22,7 +23,8 @@ constexpr const char* kRewordFooter =
     "  grainside reword --diff catalog.jsonl > mend.diff\n"
     "  patch catalog.jsonl < mend.diff\n"
     "  grainside reword --market eu --out mended.jsonl catalog.jsonl\n"
-    "  grainside reword --out mended.yaml tote.yaml\n\n"
+    "  grainside reword --out mended.yaml tote.yaml\n"
+    "  grainside reword --proofs filed.yaml --diff catalog.jsonl\n\n"
     "Exit status:\n"
     "  0  done, and nothing at or above the grade of --fail-at is left\n"
     "  1  done, and a finding is left that a person must settle\n"
@@ -36,7 +38,11 @@ bool outputs_are_apart(const RewordCall& call, const std::vector<std::string>& i
                           "call once for each, or use --diff");
         return false;
     }
-    if (!is_same_file(inputs.front(), call.out)) return true;
+    std::vector<std::string> read = call.proofs.files;
+    read.push_back(inputs.front());
+    if (std::none_of(read.begin(), read.end(), [&](const std::string& one) { return is_same_file(one, call.out); })) {
+        return true;
+    }
     diagnostics.error("--out: '" + call.out + "' is an input and is never written over", "name another file");
     return false;
 }
@@ -57,6 +63,7 @@ void add_reword(CLI::App& app, ChosenCommand& chosen) {
         "Take out words that need a proof which is not named, too,\nwhere the phrase stands without them");
     add_judged_for(*command, call->judged_for, "today; of a dossier\nthat on which the listing was captured");
     add_fail_at(*command, call->fail_at);
+    add_proofs(*command, call->proofs);
     add_rules_folder(*command, call->shared.rules_folder);
     command->footer(kRewordFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_reword(*call); }; });
@@ -71,10 +78,14 @@ int run_reword(const RewordCall& call) {
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
     CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
-    if (diagnostics.any_errors()) return finish(output, diagnostics, false);
+    ProofsOfCall proofs;
+    if (!proofs.load(call.proofs, *book, options, diagnostics) || diagnostics.any_errors()) {
+        return finish(output, diagnostics, false);
+    }
     if (options.on.empty()) options.on = today();
-    RewordRun reword(call, *book, options, diagnostics, output);
+    RewordRun reword(call, *book, options, proofs, diagnostics, output);
     reword.run(inputs);
+    proofs.report_unused(diagnostics);
     return finish(output, diagnostics, reword.worst() <= grade_named(call.fail_at).value_or(Grade::misleading));
 }
 

@@ -7,12 +7,14 @@
 
 #include "call_options.h"
 #include "judged_for.h"
+#include "proof_options.h"
 
 namespace grainside::tools {
 
 struct RewordCall {
     SharedOptions shared;
     JudgedFor judged_for;
+    ProofOptions proofs;
     std::string fail_at = "misleading";
     std::string out;    // empty: no file
     bool diff = false;  // nothing but the difference

@@ -72,7 +72,7 @@ int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for
     const std::optional<RuleBook> book = load_book(options.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
     const std::optional<EvidenceBook> evidence = load_evidence(*book, options.rules_folder, diagnostics);
-    const JudgeOptions judge_options{check_options_of(judged_for, *book, diagnostics), decision_rule, today()};
+    JudgeOptions judge_options{check_options_of(judged_for, *book, diagnostics), decision_rule, today()};
     if (!evidence || diagnostics.any_errors()) return finish(output, diagnostics, false);
     if (steps.begin && !steps.begin(*evidence, judge_options, diagnostics, output.text())) {
         return finish(output, diagnostics, false);

@@ -35,9 +35,9 @@ void for_each_dossier(const std::vector<std::string>& files, const EvidenceBook&
 struct DossierSteps {
     // What it writes of one: for people where `view` is not null, else for programs. Gives the worst grade in it.
     std::function<Grade(Judge& judge, const DossierContext& context, const ViewOptions* view, std::string& out)> write;
-    // Before the first one, may be empty. False: something is wrong and has been reported.
-    std::function<bool(const EvidenceBook& evidence, const JudgeOptions& judged, Diagnostics& diagnostics,
-                       std::string& out)>
+    // Before the first one, may be empty; what it changes in `judged` counts. False: something is wrong and has been
+    // reported.
+    std::function<bool(const EvidenceBook& evidence, JudgeOptions& judged, Diagnostics& diagnostics, std::string& out)>
         begin = {};
     // Behind the last one, may be empty. True where the call fails for another reason than a grade.
     std::function<bool(Diagnostics& diagnostics, std::string& out)> end = {};

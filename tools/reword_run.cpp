@@ -33,11 +33,12 @@ bool can_be_read_twice(const std::string& input) {
 
 }  // namespace
 
-RewordRun::RewordRun(const RewordCall& call, const RuleBook& book, const CheckOptions& options,
+RewordRun::RewordRun(const RewordCall& call, const RuleBook& book, const CheckOptions& options, ProofsOfCall& proofs,
                      Diagnostics& diagnostics, Output& output)
     : call_(call),
       book_(book),
       options_(options),
+      proofs_(proofs),
       diagnostics_(diagnostics),
       output_(output),
       outputs_{call.out, call.out.empty() || call.diff},
@@ -85,6 +86,7 @@ void RewordRun::reword_file(const std::string& input) {
         if (!more) break;
         const Rewording& rewording = reworder_.reword(listing);
         totals_.add(rewording);
+        proofs_.add(rewording.proofs_met);
         tell_left(listing, rewording);
         going = file.add(listing_edits(listing, rewording, places));
         diagnostics_.progress().show(totals_.listings, reader.value().bytes_read());
@@ -102,6 +104,7 @@ void RewordRun::reword_dossier(const std::string& input) {
         }
         const Rewording& rewording = reworder_.reword(dossier, *judge_);
         totals_.add(rewording);
+        proofs_.add(dossier, rewording.proofs_met, diagnostics_);
         tell_left(*dossier.listing(), rewording);
         rewrite(input, dossier, rewording);
         return true;

@@ -23,8 +23,8 @@ namespace grainside::tools {
 // Everything it is given outlives it. Not thread-safe.
 class RewordRun {
 public:
-    RewordRun(const RewordCall& call, const RuleBook& book, const CheckOptions& options, Diagnostics& diagnostics,
-              Output& output);
+    RewordRun(const RewordCall& call, const RuleBook& book, const CheckOptions& options, ProofsOfCall& proofs,
+              Diagnostics& diagnostics, Output& output);
 
     // Errors of one input are reported, and the others are done all the same.
     void run(const std::vector<std::string>& inputs);
@@ -45,6 +45,7 @@ private:
     const RewordCall& call_;
     const RuleBook& book_;
     CheckOptions options_;
+    ProofsOfCall& proofs_;
     Diagnostics& diagnostics_;
     Output& output_;
     MendedOutputs outputs_;

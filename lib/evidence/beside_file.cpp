@@ -30,21 +30,22 @@ BesideFile no_file(std::string_view code, std::string message, std::string hint 
 
 }  // namespace
 
-BesideFile find_beside(const fs::path& folder, std::string_view name, Where where, std::uintmax_t most_bytes) {
+BesideFile find_beside(const fs::path& folder, std::string_view name, Where where, std::uintmax_t most_bytes,
+                       std::string_view owner) {
     if (!is_name(name, where)) {
         return where == Where::beside
                    ? no_file("outside-folder", fmt::format("'{}' is no plain file name", name),
-                             "put the file beside the dossier and name it without folders")
-                   : no_file("outside-folder", fmt::format("'{}' is no path from the dossier's folder down", name),
-                             "put the file beside the dossier or in a folder there");
+                             fmt::format("put the file beside the {} and name it without folders", owner))
+                   : no_file("outside-folder", fmt::format("'{}' is no path from the {}'s folder down", name, owner),
+                             fmt::format("put the file beside the {} or in a folder there", owner));
     }
     std::error_code failed;
     const fs::path home = fs::canonical(folder.empty() ? fs::path(".") : folder, failed);
     const fs::path path = failed ? fs::path() : fs::canonical(home / fs::path(std::string(name)), failed);
-    if (failed) return no_file("unreadable", fmt::format("there is no file '{}' beside the dossier", name));
+    if (failed) return no_file("unreadable", fmt::format("there is no file '{}' beside the {}", name, owner));
     if (!lies_in(home, path, where)) {
-        return no_file("outside-folder", fmt::format("'{}' leads out of the dossier's folder", name),
-                       "put a copy beside the dossier");
+        return no_file("outside-folder", fmt::format("'{}' leads out of the {}'s folder", name, owner),
+                       fmt::format("put a copy beside the {}", owner));
     }
     const bool regular = fs::is_regular_file(path, failed);
     const std::uintmax_t size = failed || !regular ? 0 : fs::file_size(path, failed);

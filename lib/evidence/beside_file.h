@@ -1,4 +1,5 @@
-// Files that a dossier names: a dossier may have come from anybody, so none leads out of its folder. Thread-safe.
+// Files that a dossier or a file of proofs names: it may have come from anybody, so none leads out of its folder.
+// Thread-safe.
 #ifndef GRAINSIDE_EVIDENCE_BESIDE_FILE_H
 #define GRAINSIDE_EVIDENCE_BESIDE_FILE_H
 
@@ -23,9 +24,10 @@ struct BesideFile {
     bool found() const noexcept { return code.empty(); }
 };
 
-// `name` as the dossier has it. Pipes and devices are refused: they might never end.
+// `name` as the file has it that names it; messages call that one `owner`. Pipes and devices are refused: they might
+// never end.
 BesideFile find_beside(const std::filesystem::path& folder, std::string_view name, Where where,
-                       std::uintmax_t most_bytes);
+                       std::uintmax_t most_bytes, std::string_view owner = "dossier");
 
 }  // namespace grainside::evidence
 

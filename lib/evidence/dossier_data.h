@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <deque>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -15,6 +16,7 @@
 #include "evidence/cost_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/claim.h"
+#include "grainside/filed_proofs.h"
 #include "grainside/listing.h"
 #include "measure/measured.h"
 
@@ -77,6 +79,7 @@ struct DossierData {
     std::vector<ConfirmedPart> confirmed;
     std::vector<OwnPrior> priors;
     DossierCosts costs;
+    std::shared_ptr<const FiledProofs> proofs;  // nullptr: the dossier has none
 };
 
 }  // namespace grainside::evidence

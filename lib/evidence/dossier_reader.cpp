@@ -2,11 +2,15 @@
 
 #include <fmt/format.h>
 
+#include <memory>
+#include <utility>
+
 #include "evidence/cost_reader.h"
 #include "evidence/day_check.h"
 #include "evidence/entry_reader.h"
 #include "evidence/listing_section.h"
 #include "evidence/own_priors.h"
+#include "evidence/proof_reader.h"
 #include "evidence/reading_reader.h"
 #include "grainside/dossier.h"
 
@@ -114,7 +118,7 @@ void read_dossier(const Document& document, const rules::BookData& book, const E
                   const std::string& today, DossierData& dossier, Faults& faults) {
     const EntryReader reader(book, document, faults);
     const Node root = document.root();
-    if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs"})) return;
+    if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs", "proofs"})) return;
     DayCheck days(reader, today);
     if (const Node sample = root.find("sample"); sample.exists()) {
         read_sample(reader, sample, data, days, dossier);
@@ -130,6 +134,11 @@ void read_dossier(const Document& document, const rules::BookData& book, const E
     }
     if (const Node priors = root.find("priors"); priors.exists()) read_own_priors(reader, priors, data, dossier);
     if (const Node costs = root.find("costs"); costs.exists()) read_costs(reader, costs, data, dossier);
+    if (const Node proofs = root.find("proofs"); proofs.exists()) {
+        auto index = std::make_unique<FiledProofs::Index>();
+        ProofReader(*index).read(reader, proofs, dossier.folder, "dossier");
+        if (!index->all.empty()) dossier.proofs = std::make_shared<const FiledProofs>(std::move(index));
+    }
 }
 
 }  // namespace grainside::evidence

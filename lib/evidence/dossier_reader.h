@@ -13,8 +13,8 @@
 namespace grainside::evidence {
 
 // Fills `dossier`, whose file, id and folder stand already. `today` is YYYY-MM-DD or empty. Faults: those of
-// reading_reader.h, listing_section.h and cost_reader.h, and "missing-key" (`sample`), "unknown-key", "wrong-type",
-// "unknown-category", "unknown-condition", "negative", "out-of-range", "unknown-part", "unknown-frame",
+// reading_reader.h, listing_section.h, cost_reader.h and proof_reader.h, and "missing-key" (`sample`), "unknown-key",
+// "wrong-type", "unknown-category", "unknown-condition", "negative", "out-of-range", "unknown-part", "unknown-frame",
 // "unknown-candidate", "wrong-part" (confirmed by a frame that does not ask of the part), "bad-prior", "prior-sum",
 // "too-many-readings". Warnings: "no-readings" (a part), "worn-though-new", and those of DayCheck and
 // computed_quantities.h. REQUIRES: `today` is a day or empty.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "evidence/elements.h"
 #include "rules/references.h"
@@ -67,6 +68,27 @@ std::string EntryReader::required_text(Node entry, std::string_view key) const {
         error(node, "missing-key", fmt::format("`{}` is empty", key));
     }
     return found;
+}
+
+std::string EntryReader::required_text(Node entry, std::string_view key, std::size_t most) const {
+    std::string found = required_text(entry, key);
+    if (found.size() > most) {
+        error(entry.find(key), "too-long", fmt::format("`{}` has {} bytes; {} are allowed", key, found.size(), most));
+    }
+    return found;
+}
+
+std::string EntryReader::text_if_named(Node entry, std::string_view key, std::size_t most) const {
+    return entry.find(key).exists() ? required_text(entry, key, most) : std::string();
+}
+
+std::string EntryReader::required_day(Node entry, std::string_view key, std::string hint) const {
+    const Node node = entry.find(key);
+    if (!node.exists()) {
+        error(entry, "missing-key", fmt::format("`{}` must stand here", key), std::move(hint));
+        return {};
+    }
+    return std::string(read_date(document_, node, faults_).value_or(std::string_view()));
 }
 
 bool EntryReader::check_id(Node place, std::string_view id) const {

@@ -45,6 +45,12 @@ public:
     std::string text(document::Node entry, std::string_view key) const;
     // The same where it must stand. Faults also: "missing-key".
     std::string required_text(document::Node entry, std::string_view key) const;
+    // The same of at most `most` bytes. Faults also: "too-long".
+    std::string required_text(document::Node entry, std::string_view key, std::size_t most) const;
+    // The same where the key may be left out; where it stands it says something.
+    std::string text_if_named(document::Node entry, std::string_view key, std::size_t most) const;
+    // A day of the calendar as YYYY-MM-DD; `hint` says which. Faults: "missing-key", "wrong-type".
+    std::string required_day(document::Node entry, std::string_view key, std::string hint) const;
     // A text of lower-case letters, digits and hyphens. Faults also: "bad-id".
     std::string required_id(document::Node entry, std::string_view key) const;
     // True if `id` is one; else a fault "bad-id" at `place`.

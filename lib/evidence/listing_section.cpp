@@ -8,6 +8,7 @@
 
 #include "document/sha256.h"
 #include "evidence/beside_file.h"
+#include "evidence/stated_digest.h"
 #include "grainside/listing_reader.h"
 
 namespace grainside::evidence {
@@ -71,20 +72,9 @@ public:
     // What was written down when the listing was captured against what is here now.
     void check_digest(Node stated, std::string found) {
         dossier_.listing_sha256 = std::move(found);
-        if (!stated.exists()) return;
-        std::string_view digits = stated.text();
-        constexpr std::string_view kPrefix = "sha256:";
-        if (digits.starts_with(kPrefix)) digits.remove_prefix(kPrefix.size());
-        const bool is_digest = digits.size() == dossier_.listing_sha256.size() &&
-                               digits.find_first_not_of("0123456789abcdef") == std::string_view::npos;
-        if (!is_digest) {
-            reader_.error(stated, "bad-digest", "a digest is the SHA-256 as 64 digits 0-9 and a-f",
-                          "`sha256sum FILE` prints it");
-        } else if (digits != dossier_.listing_sha256) {
-            reader_.error(stated, "digest-differs",
-                          "the listing is not the one whose digest stands here: it has changed since",
-                          "bring back the listing as captured; its digest now is " + dossier_.listing_sha256);
-        }
+        check_stated_digest(reader_, stated, dossier_.listing_sha256,
+                            "the listing is not the one whose digest stands here: it has changed since",
+                            "bring back the listing as captured");
     }
 
     std::string_view keep(std::string_view text) { return dossier_.texts.emplace_back(text); }

@@ -9,7 +9,9 @@
 #include "evidence/evidence_data.h"
 #include "grainside/dossier_report.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/json_writer.h"
+#include "report/proof_record.h"
 #include "report/rounded.h"
 #include "verdict/rule_of_verdict.h"
 
@@ -126,6 +128,8 @@ public:
         json_.end_array();
         write_texts(json_, "would_change", verdict_.would_change);
         json_.optional_member("next_test", verdict_.next_test);
+        if (verdict_.grade == Grade::unsupported) report::append_demands_member(out_, context_.book, claim_.says);
+        report::append_filed_member(out_, context_.book, check_, verdict_.claim, verdict_.grade);
         report::append_concession_member(out_, conceded_, at_);
         json_.end_object();
     }

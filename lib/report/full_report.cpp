@@ -38,6 +38,10 @@ Grade FullReport::worst() const noexcept {
     return content_->worst;
 }
 
+const std::vector<std::uint32_t>& FullReport::proofs_met() const noexcept {
+    return content_->proofs_met;
+}
+
 const std::vector<std::string>& FullReport::named_files() const noexcept {
     return content_->files;
 }

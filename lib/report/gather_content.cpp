@@ -8,6 +8,8 @@
 #include "evidence/evidence_data.h"
 #include "grainside/version.h"
 #include "report/cost_facts.h"
+#include "report/demand_text.h"
+#include "report/proof_record.h"
 #include "report/told_verdicts.h"
 #include "report/verdict_facts.h"
 
@@ -69,6 +71,8 @@ private:
         for (const evidence::PartRecord& part : dossier().parts) {
             for (const evidence::Reading& reading : part.readings) name_file(reading.photo);
         }
+        if (dossier().proofs == nullptr) return;
+        for (const FiledProof& proof : dossier().proofs->all()) name_file(proof.copy);
     }
 
     void gather_fields() {
@@ -94,6 +98,7 @@ private:
             ++content_.of_grade[static_cast<std::size_t>(verdict.grade)];
         }
         content_.worst = judgement_.worst;
+        content_.proofs_met = judgement_.check->proofs_met;
         for (ReportField& field : content_.fields) {
             std::sort(field.marks.begin(), field.marks.end(), [](const VerdictMark& a, const VerdictMark& b) {
                 return a.span.start != b.span.start ? a.span.start < b.span.start : a.span.end > b.span.end;
@@ -137,6 +142,8 @@ private:
             if (limit.says != LimitVerdict::unread) added.limits.push_back(limit_text(context_, limit));
         }
         added.changes = verdict.would_change;
+        added.would_support = demand_texts(context_.book, claim.says, verdict.grade);
+        added.on_file = filed_line(context_.book, *judgement_.check, verdict.claim, verdict.grade);
         for (const std::uint32_t index : sources_of(context_, judgement_, verdict)) {
             added.sources.push_back(source_of(index));
         }

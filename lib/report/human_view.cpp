@@ -7,11 +7,13 @@
 
 #include "grainside/report.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/excerpts.h"
 #include "report/fixed_texts.h"
 #include "report/grade_colour.h"
 #include "report/marked_text.h"
 #include "report/plain_lines.h"
+#include "report/proof_record.h"
 #include "report/view_text.h"
 
 namespace grainside {
@@ -59,6 +61,7 @@ public:
             write_field(field, first, last);
             first = last;
         }
+        write_on_file();
         report::append_fields_left_out(out_, result_);
         write_summary();
         out_ += '\n';
@@ -74,6 +77,7 @@ private:
         out_.append(kNothingFound).append(claims);
         out_ += colours_.plain();
         out_ += '\n';
+        write_on_file();
         report::append_fields_left_out(out_, result_);
     }
 
@@ -117,6 +121,7 @@ private:
         } else if (!rule.remedy.empty()) {
             write_value("remedy", rule.remedy);
         }
+        write_demands(finding, claim);
         write_sources(rule);
         write_value("markets", markets_text(rule));
         write_value("rule", rule.id);
@@ -124,6 +129,30 @@ private:
             write_value(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
         }
         out_ += '\n';
+    }
+
+    void write_demands(const Finding& finding, const Claim& claim) {
+        if (finding.grade != Grade::unsupported) return;
+        const std::string demands = report::demands_line(book_, claim.says, finding.grade);
+        if (!demands.empty()) write_value("proof", demands);
+        const std::string filed = report::filed_line(book_, result_, finding.claim, finding.grade);
+        if (!filed.empty()) write_value("on file", filed);
+    }
+
+    // Each document once for what it supports, however often the listing says it.
+    void write_on_file() {
+        std::vector<std::string> lines;
+        for (const ClaimOnFile& one : result_.on_file) {
+            if (!one.lifted) continue;
+            std::string line = "proof on file: ";
+            line += book_.concept_wording(result_.mentions[one.claim].says);
+            line += " (" + proof_text(result_.proofs->all()[one.proof]) + ')';
+            if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
+        }
+        for (const std::string& line : lines) {
+            out_.append(kFieldIndent, ' ');
+            report::append_wrapped(out_, line, kFieldIndent, width_);
+        }
     }
 
     static std::string in_quotes(const Field& field, std::size_t start, std::size_t end) {

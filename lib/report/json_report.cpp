@@ -164,6 +164,8 @@ private:
         list("readings", verdict.readings, [&](const ReportReading& reading) { write_reading(reading); });
         texts("limits", verdict.limits);
         texts("would_change", verdict.changes);
+        if (!verdict.would_support.empty()) texts("would_support", verdict.would_support);
+        json_.optional_member("on_file", verdict.on_file);
         write_sources(verdict.sources);
         json_.optional_member("rule", verdict.rule);
         json_.end_object();

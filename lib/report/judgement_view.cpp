@@ -9,9 +9,11 @@
 
 #include "grainside/dossier_report.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/evidence_text.h"
 #include "report/identity_lines.h"
 #include "report/plain_lines.h"
+#include "report/proof_record.h"
 #include "report/told_verdicts.h"
 #include "report/verdict_facts.h"
 #include "report/view_text.h"
@@ -101,6 +103,10 @@ private:
             lines_.write(label, change);
             label = {};
         }
+        const std::string demands = report::demands_line(context_.book, claim_of(verdict).says, verdict.grade);
+        if (!demands.empty()) lines_.write("proof", demands);
+        const std::string filed = report::filed_line(context_.book, *judgement_.check, verdict.claim, verdict.grade);
+        if (!filed.empty()) lines_.write("on file", filed);
         write_sources(verdict);
         write_concession(verdict, told.at);
         out_ += '\n';

@@ -148,6 +148,8 @@ private:
             fact("Alarm", "readings of this part contradict one another; look again before you publish");
         }
         for (const std::string& change : verdict.changes) fact("What would change it", change);
+        for (const std::string& demand : verdict.would_support) fact("What would support it", demand);
+        fact("On file", verdict.on_file);
         fact(verdict.sources.size() == 1 ? "Source" : "Sources", sources_text(verdict.sources));
         fact("Rule", verdict.rule);
         out_ += '\n';

@@ -7,8 +7,10 @@
 
 #include "grainside/report.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/json_text.h"
 #include "report/json_writer.h"
+#include "report/proof_record.h"
 
 namespace grainside {
 inline namespace v0 {
@@ -23,8 +25,9 @@ constexpr std::size_t kBasisCount = 3;
 
 // The text of a rule that does not depend on the listing.
 struct RuleText {
-    std::string reason;  // ,"rule":...,"because":...
-    std::string ground;  // ,"sources":...,"markets":... and the mark of an unseen source
+    std::string reason;            // ,"rule":...,"because":...
+    std::string ground;            // ,"sources":...,"markets":... and the mark of an unseen source
+    std::string ground_of_lifted;  // the same without what can be done about the words
     bool offers_wording = false;
 };
 
@@ -52,21 +55,25 @@ RuleText text_of(const RuleBook& book, const RuleInfo& rule) {
         json.member("rule", rule.id);
         json.member("because", rule.because);
     });
-    text.ground = following_members([&](report::JsonWriter& json) {
-        std::vector<std::string> sources;
-        bool from_memory = false;
-        for (std::uint32_t index : rule.sources) {
-            sources.push_back(book.sources()[index].id);
-            from_memory = from_memory || book.sources()[index].from_memory;
-        }
-        append_list(json, "sources", sources);
-        append_list(json, "markets", rule.markets);
-        if (!rule.remedy.empty()) json.member("remedy", rule.remedy);
-        if (from_memory) {
-            json.key("from_memory");
-            json.value_bool(true);
-        }
-    });
+    const auto ground = [&](std::string_view remedy) {
+        return following_members([&](report::JsonWriter& json) {
+            std::vector<std::string> sources;
+            bool from_memory = false;
+            for (std::uint32_t index : rule.sources) {
+                sources.push_back(book.sources()[index].id);
+                from_memory = from_memory || book.sources()[index].from_memory;
+            }
+            append_list(json, "sources", sources);
+            append_list(json, "markets", rule.markets);
+            json.optional_member("remedy", remedy);
+            if (from_memory) {
+                json.key("from_memory");
+                json.value_bool(true);
+            }
+        });
+    };
+    text.ground = ground(rule.remedy);
+    text.ground_of_lifted = ground({});
     text.offers_wording = !rule.say_instead.empty();
     return text;
 }
@@ -89,12 +96,13 @@ void append_number_member(std::string& out, std::string_view key, std::uint64_t 
 }  // namespace
 
 struct RecordWriter::Constants {
-    explicit Constants(const RuleBook& book) {
+    explicit Constants(const RuleBook& rule_book) : book(rule_book) {
         rules.reserve(book.rules().size());
         for (const RuleInfo& rule : book.rules()) rules.push_back(text_of(book, rule));
         concepts.reserve(book.concept_count());
         for (std::size_t id = 0; id < book.concept_count(); ++id) {
             concepts.push_back(quoted(book.concept_name(static_cast<ConceptId>(id))));
+            report::append_demands_member(demands.emplace_back(), book, static_cast<ConceptId>(id));
         }
         for (std::size_t part = 0; part < kPartCount; ++part) {
             for (std::size_t kind = 0; kind < kKindCount; ++kind) {
@@ -139,8 +147,32 @@ struct RecordWriter::Constants {
         append_json_string(out, slice(listing, claim, start, end));
     }
 
+    // The claims whose finding a document lifted, as records of their own; gives their number.
+    std::uint64_t write_lifted(const Listing& listing, const CheckResult& result, std::string& out) const {
+        std::uint64_t count = 0;
+        for (const ClaimOnFile& one : result.on_file) {
+            if (!one.lifted) continue;
+            ++count;
+            const FiledProof& proof = result.proofs->all()[one.proof];
+            const RuleInfo& rule = book.rules()[one.rule];
+            append_place(out, listing, result.mentions[one.claim], one.start, one.end);
+            out +=
+                grade_and_basis[static_cast<std::size_t>(Grade::consistent)][static_cast<std::size_t>(Basis::evidence)];
+            out += following_members([&](report::JsonWriter& json) {
+                json.member("rule", std::string_view(rule.id));
+                json.member("because", std::string_view("A document on file supports it: " + proof_text(proof) + '.'));
+            });
+            out += rules[one.rule].ground_of_lifted;
+            report::append_proof_member(out, "on_file", proof);
+            out += "}\n";
+        }
+        return count;
+    }
+
+    const RuleBook& book;
     std::vector<RuleText> rules;
     std::vector<std::string> concepts;  // as JSON strings
+    std::vector<std::string> demands;   // by concept: the member `would_support`, or nothing
     std::array<std::array<std::string, kKindCount>, kPartCount> part_and_kind;
     std::array<std::array<std::string, kBasisCount>, kGradeCount> grade_and_basis;
 };
@@ -201,9 +233,16 @@ void RecordWriter::write_findings(const Listing& listing, const CheckResult& res
             constants.append_concept(out, ",\"says\":", other.says);
             out += '}';
         }
+        if (finding.grade == Grade::unsupported) {
+            out += constants.demands[claim.says];
+            if (result.proofs != nullptr) {
+                report::append_filed_member(out, constants.book, result, finding.claim, finding.grade);
+            }
+        }
         report::append_concession_member(out, conceded, at);
         out += "}\n";
     }
+    const std::uint64_t lifted = constants.write_lifted(listing, result, out);
 
     out += "{\"listing\":";
     append_json_string(out, listing.id);
@@ -211,6 +250,7 @@ void RecordWriter::write_findings(const Listing& listing, const CheckResult& res
     const std::size_t counted = report::counting(conceded, result.findings.size());
     append_number_member(out, ",\"findings\":", counted);
     if (conceded != nullptr) append_number_member(out, ",\"conceded\":", conceded->count);
+    if (result.proofs != nullptr) append_number_member(out, ",\"on_file\":", lifted);
     out += ",\"worst\":";
     if (counted == 0) {
         out += "null";

@@ -69,6 +69,8 @@ struct ReportVerdict {
     std::vector<ReportReading> readings;
     std::vector<std::string> limits;
     std::vector<std::string> changes;
+    std::vector<std::string> would_support;  // what the book demands, of an unsupported claim
+    std::string on_file;                     // what a document makes of it; empty where none is to be told
     std::vector<ReportSource> sources;
     std::string rule;  // id of the rule on its words; empty where readings alone speak
 };
@@ -108,6 +110,7 @@ struct ReportContent {
 
     std::vector<ReportVerdict> verdicts;    // part by part
     std::array<std::size_t, 6> of_grade{};  // `verdicts` by Grade
+    std::vector<std::uint32_t> proofs_met;  // CheckResult::proofs_met
     Grade worst = Grade::consistent;
 
     std::vector<ReportQuestion> questions;

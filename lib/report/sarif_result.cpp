@@ -26,6 +26,8 @@ std::string message_of(const SarifResult& result, std::string_view words) {
     if (!result.say_instead.empty()) {
         text += fmt::format(" Say instead: '{}'.", sarif_message_text(result.say_instead));
     }
+    if (!result.demands.empty()) text += fmt::format(" What {}.", result.demands);
+    if (!result.filed.empty()) text += fmt::format(" On file: {}.", sarif_message_text(result.filed));
     return text;
 }
 

@@ -42,6 +42,8 @@ struct SarifResult {
     Basis basis = Basis::wording;
     std::string_view because;      // as sarif_message_text has it
     std::string_view say_instead;  // may be empty
+    std::string_view demands;      // "would support it: ...", as sarif_message_text has it; may be empty
+    std::string filed;             // what documents on file make of it; may be empty, not inert
     std::string artifact;          // the artifact location's object; empty: none
     std::string region;            // may be empty
     std::vector<SarifRelated> related;

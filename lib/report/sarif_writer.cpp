@@ -11,8 +11,10 @@
 #include "grainside/source_place.h"
 #include "grainside/version.h"
 #include "report/concession_text.h"
+#include "report/demand_text.h"
 #include "report/evidence_text.h"
 #include "report/plain_lines.h"
+#include "report/proof_record.h"
 #include "report/sarif_result.h"
 #include "report/sarif_rules.h"
 #include "report/sarif_text.h"
@@ -132,6 +134,15 @@ struct SarifWriter::State {
                            found->from.column, found->to.line, found->to.column);
     }
 
+    // What would support a claim, as text of a message: made once, because a catalog needs it many times.
+    const std::string& demands_of(ConceptId says) {
+        const auto [known, first] = demands_.try_emplace(says);
+        if (first) {
+            known->second = report::sarif_message_text(report::demands_line(book, says, Grade::unsupported));
+        }
+        return known->second;
+    }
+
     void append(const report::SarifResult& result, std::string& out) {
         out += any_result ? ",\n" : "\n";
         any_result = true;
@@ -163,6 +174,7 @@ private:
     SourcePlaces places_;
     std::string input_;  // of the listing at hand
     std::uint64_t record_ = 0;
+    std::map<ConceptId, std::string> demands_;
 };
 
 SarifWriter::SarifWriter(const RuleBook& book, SarifRun run)
@@ -213,6 +225,10 @@ void SarifWriter::write_findings(std::string_view input, const Listing& listing,
         one.basis = finding.basis;
         one.because = state.rules.reason_of(finding.rule);
         one.say_instead = instead;
+        if (finding.grade == Grade::unsupported) one.demands = state.demands_of(claim.says);
+        if (result.proofs != nullptr) {
+            one.filed = report::filed_line(state.book, result, finding.claim, finding.grade);
+        }
         one.artifact = artifact;
         if (!artifact.empty()) one.region = state.region_of(listing, one.field, one.start, one.end, listing.line);
         if (finding.against != kNoClaim) {
@@ -257,6 +273,8 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
         const std::string because = report::sarif_message_text(verdict.because);
         one.because = because;
         one.say_instead = verdict.say_instead;
+        // `because` tells what is on file.
+        if (verdict.grade == Grade::unsupported) one.demands = state.demands_of(claim.says);
         one.artifact = artifact;
         if (!artifact.empty()) {
             one.region = state.region_of(*listing, one.field, one.start, one.end, line_of(one.field));

@@ -38,6 +38,13 @@ struct BookData {
     std::vector<CompiledRule> compiled;
     std::vector<SourceInfo> sources;
     std::vector<Market> markets;
+    std::vector<Demand> demands;  // by concept; those of one in the order of the file
+    // By concept: its own demands or those it takes from an ancestor; empty where no concept has one.
+    struct DemandRange {
+        std::uint32_t first = 0;
+        std::uint32_t count = 0;
+    };
+    std::vector<DemandRange> demands_of;
     // By concept: indices of the rules whose `when` can hold for a claim that says it, in book order.
     std::vector<std::vector<std::uint32_t>> by_concept;
     std::string digest;

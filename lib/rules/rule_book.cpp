@@ -10,6 +10,7 @@
 #include "document/yaml_document.h"
 #include "rules/book_data.h"
 #include "rules/built_in_book.h"
+#include "rules/load_demands.h"
 
 namespace grainside {
 
@@ -29,6 +30,7 @@ Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> docu
     load_sources(*book, faults);
     load_markets(*book, faults);
     load_rules(*book, faults);
+    load_demands(*book, faults);
     if (faults.any_errors()) return faults.take();
     return book;
 }
@@ -91,6 +93,11 @@ ConceptId RuleBook::find_concept(std::string_view name) const noexcept {
 }
 bool RuleBook::is_a(ConceptId id, ConceptId ancestor) const noexcept {
     return id < concept_count() && data_->vocabulary.concepts.is_a(id, ancestor);
+}
+std::span<const Demand> RuleBook::demands_for(ConceptId id) const noexcept {
+    if (id >= data_->demands_of.size()) return {};
+    const rules::BookData::DemandRange range = data_->demands_of[id];
+    return std::span(data_->demands).subspan(range.first, range.count);
 }
 std::string_view RuleBook::digest() const noexcept {
     return data_->digest;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <string>
 #include <unordered_map>
 
@@ -10,6 +11,7 @@
 #include "rules/rule_matcher.h"
 #include "verdict/asked_markets.h"
 #include "verdict/one_cause.h"
+#include "verdict/proof_search.h"
 #include "verdict/wording.h"
 
 namespace grainside {
@@ -20,7 +22,10 @@ struct Checker::Workspace {
         : book(rule_book),
           options(std::move(check_options)),
           parser(rule_book.data().vocabulary),
-          matcher(rule_book.data()) {}
+          matcher(rule_book.data()) {
+        if (options.proofs)
+            filed.emplace(book, options.proofs, options.proofs_on.empty() ? options.on : options.proofs_on);
+    }
 
     std::span<const std::string> markets_of(const Listing& listing) {
         return verdict::markets_of(listing, options.markets, region);
@@ -37,7 +42,10 @@ struct Checker::Workspace {
         result.category = parser.category();
         result.main_part = book.data().vocabulary.categories[result.category].main_part;
         matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
+        // What a document answers is no cause, so it silences nothing beside it.
+        if (filed) filed->lift(listing, result);
         verdict::keep_one_per_cause(result.mentions, result.findings);
+        if (filed) verdict::ProofSearch::mark_flagged(result);
         return result;
     }
 
@@ -82,6 +90,7 @@ struct Checker::Workspace {
     rules::RuleMatcher matcher;
     std::vector<std::string> region;
     CheckResult result;
+    std::optional<verdict::ProofSearch> filed;
     std::unique_ptr<Workspace> echo;                      // reads suggestions; made for the first of them
     std::unordered_map<std::string, bool> passes_itself;  // suggestions seen so far, with their markets
 };

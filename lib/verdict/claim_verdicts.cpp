@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "identify/likelihood.h"
+#include "verdict/filed_role.h"
 #include "verdict/limit_text.h"
 #include "verdict/shown_belief.h"
 #include "verdict/verdict_text.h"
@@ -173,7 +174,40 @@ public:
         return verdict;
     }
 
+    // Documents take away the want of evidence and no more: a reading that decides against wins, and words that mislead
+    // or mean nothing do so whatever is on file.
+    void add_file(Verdict& verdict) const {
+        const FiledTold told = filed_on(check_, verdict.claim, verdict.grade);
+        if (told.proof == nullptr) return;
+        if (told.role == FiledRole::overruled) {
+            verdict.because += " A document on file says otherwise, and the readings count: " + reason_of(*told.proof);
+        } else if (told.role == FiledRole::not_enough) {
+            const ConceptId says = check_.mentions[verdict.claim].says;
+            verdict.because += " On file: " + why_not_lifted(book_, *told.proof, told.outcome, says) + '.';
+        } else if (verdict.finding == kNoClaim) {
+            std::string reason = "A document on file supports it: " + reason_of(*told.proof);
+            if (verdict.grade != Grade::unsupported) reason += ' ' + verdict.because;
+            verdict.because = std::move(reason);
+            if (verdict.grade != Grade::consistent && !told.proof->expires.empty()) {
+                verdict.would_change.insert(verdict.would_change.begin(),
+                                            told.proof->document + " runs out on " + told.proof->expires + '.');
+            }
+            verdict.grade = Grade::consistent;
+            verdict.basis = Basis::evidence;
+        }
+    }
+
 private:
+    // "Test report 4711, Harbour Test House, 2026-03-02, runs out 2029-03-01 (ISO 811; water column 2,000 mm)."
+    static std::string reason_of(const FiledProof& proof) {
+        std::string text = proof_text(proof);
+        const std::string_view between = proof.standard.empty() || proof.result.empty() ? "" : "; ";
+        if (!proof.standard.empty() || !proof.result.empty()) {
+            text.append(" (").append(proof.standard).append(between).append(proof.result).append(")");
+        }
+        return text + '.';
+    }
+
     void give_reason(std::uint32_t finding, Verdict& verdict) const {
         const Finding& found = check_.findings[finding];
         verdict.basis = found.basis;
@@ -226,11 +260,14 @@ ListingVerdicts verdicts_on(const Bench& bench, const RuleBook& book, const List
         if (const auto finding = findings.find(i); finding != findings.end()) {
             verdicts.add_words(finding->second, evidence, verdict);
         }
+        verdicts.add_file(verdict);
         result.verdicts.push_back(std::move(verdict));
     }
     for (std::uint32_t i = 0; i < check.findings.size(); ++i) {
-        if (!is_claim_kind(check.mentions[check.findings[i].claim].kind))
+        if (!is_claim_kind(check.mentions[check.findings[i].claim].kind)) {
             result.verdicts.push_back(verdicts.by_words(i));
+            verdicts.add_file(result.verdicts.back());
+        }
     }
     result.unasked = unasked_readings(bench, considered);
     return result;

@@ -6,12 +6,12 @@
 #include <algorithm>
 #include <array>
 #include <optional>
-#include <system_error>
 #include <utility>
 
 #include "document/yaml_document.h"
 #include "evidence/entry_reader.h"
 #include "evidence/evidence_data.h"
+#include "evidence/list_file.h"
 #include "rules/book_data.h"
 #include "text/words_key.h"
 #include "verdict/concession_index.h"
@@ -27,6 +27,7 @@ using document::Node;
 
 constexpr std::string_view kPlainFields[] = {"name", "description", "material", "category"};
 constexpr std::string_view kAttribute = "additionalProperty.";
+constexpr std::size_t kNoLimit = document::kMaxYamlBytes;
 
 // The ids that a concession may name, in the order of the book: those of rules on words first.
 struct RuleNames {
@@ -74,12 +75,12 @@ private:
         const bool complete = entry.find("rule").exists();
         Concession one;
         one.rule = reader_.required_text(entry, "rule");
-        one.listing = text_if_named(entry, "listing");
-        one.words = text_if_named(entry, "words");
-        one.field = text_if_named(entry, "field");
-        one.reason = short_text(entry, "reason", kMaxConcessionReason);
-        one.owner = short_text(entry, "owner", kMaxConcessionOwner);
-        one.until = day(entry);
+        one.listing = reader_.text_if_named(entry, "listing", kNoLimit);
+        one.words = reader_.text_if_named(entry, "words", kNoLimit);
+        one.field = reader_.text_if_named(entry, "field", kNoLimit);
+        one.reason = reader_.required_text(entry, "reason", kMaxConcessionReason);
+        one.owner = reader_.required_text(entry, "owner", kMaxConcessionOwner);
+        one.until = reader_.required_day(entry, "until", "write the last day as YYYY-MM-DD");
         one.file = reader_.document().file();
         one.line = entry.line();
         const bool known = complete && !one.rule.empty() && find_rule(entry.find("rule"), one);
@@ -96,29 +97,6 @@ private:
             return;
         }
         if (known && !(one.listing.empty() && one.words.empty())) add(entry, std::move(one));
-    }
-
-    // A key that stands there says something.
-    std::string text_if_named(Node entry, std::string_view key) {
-        return entry.find(key).exists() ? reader_.required_text(entry, key) : std::string();
-    }
-
-    std::string short_text(Node entry, std::string_view key, std::size_t most) {
-        std::string text = reader_.required_text(entry, key);
-        if (text.size() > most) {
-            reader_.error(entry.find(key), "too-long",
-                          fmt::format("`{}` has {} bytes; {} are allowed", key, text.size(), most));
-        }
-        return text;
-    }
-
-    std::string day(Node entry) {
-        const Node node = entry.find("until");
-        if (!node.exists()) {
-            reader_.error(entry, "missing-key", "`until` must stand here", "write the last day as YYYY-MM-DD");
-            return {};
-        }
-        return std::string(read_date(reader_.document(), node, reader_.faults()).value_or(std::string_view()));
     }
 
     bool find_rule(Node node, Concession& one) {
@@ -158,21 +136,6 @@ private:
     bool full_ = false;
 };
 
-std::optional<std::string> text_of(const fs::path& file, document::Faults& faults) {
-    std::error_code failed;
-    if (fs::is_regular_file(file, failed)) {
-        if (auto text = document::read_yaml_file(file)) return text;
-    }
-    Issue issue;
-    issue.code = "unreadable";
-    issue.file = file.string();
-    const bool folder = fs::is_directory(file, failed);
-    issue.message = folder ? "this is a folder, not a file of concessions" : "the file of concessions cannot be read";
-    issue.hint = folder ? "name the file in it" : "is the name right?";
-    faults.add(std::move(issue));
-    return std::nullopt;
-}
-
 void read_text(std::string file, std::string text, const EvidenceBook& book, const RuleNames& rules,
                document::Faults& faults, Concessions::Index& index) {
     const auto parsed = document::parse_yaml(std::move(file), std::move(text), faults);
@@ -195,7 +158,7 @@ Result<Concessions> Concessions::read(std::span<const fs::path> files, const Evi
     const RuleNames rules(book);
     auto index = std::make_unique<Index>();
     for (const fs::path& file : files) {
-        if (auto text = text_of(file, faults)) {
+        if (auto text = evidence::read_list_file(file, "concessions", faults)) {
             read_text(file.generic_string(), std::move(*text), book, rules, faults, *index);
         }
     }

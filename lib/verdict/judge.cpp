@@ -1,6 +1,7 @@
 #include "grainside/judge.h"
 
 #include <algorithm>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -73,7 +74,11 @@ struct Judge::Workspace {
           data(evidence_book.data()),
           options(std::move(judge_options)),
           checker(rule_book, options.check),
-          checked_day(options.check.on) {}
+          checked_day(options.check.on) {
+        if (options.check.proofs_on.empty()) {
+            options.check.proofs_on = options.check.on.empty() ? options.today : options.check.on;
+        }
+    }
 
     // The day whose rules and limits apply: the one asked for; else that on which the listing was captured; else today.
     const std::string& day_of(const evidence::DossierData& dossier) const {
@@ -131,11 +136,18 @@ struct Judge::Workspace {
     // Nothing where the dossier has no listing.
     const CheckResult* check_listing(const evidence::DossierData& dossier, const Listing& listing, Bench& bench) {
         if (!dossier.has_listing) return nullptr;
-        if (const std::string& day = day_of(dossier); day != checked_day) {
-            CheckOptions of_that_day = options.check;
-            of_that_day.on = day;
-            checker = Checker(book, std::move(of_that_day));
+        if (const std::string& day = day_of(dossier); day != checked_day || dossier.proofs != own_proofs) {
+            CheckOptions of_dossier = options.check;
+            of_dossier.on = day;
+            if (dossier.proofs && options.check.proofs) {
+                of_dossier.proofs =
+                    std::make_shared<const FiledProofs>(options.check.proofs->joined_by(*dossier.proofs));
+            } else if (dossier.proofs) {
+                of_dossier.proofs = dossier.proofs;
+            }
+            checker = Checker(book, std::move(of_dossier));
             checked_day = day;
+            own_proofs = dossier.proofs;
         }
         const CheckResult& check = checker.check(listing);
         bench.main_part = check.main_part;
@@ -148,7 +160,8 @@ struct Judge::Workspace {
     const evidence::EvidenceData& data;
     JudgeOptions options;
     Checker checker;
-    std::string checked_day;  // that `checker` was made for
+    std::string checked_day;                        // that `checker` was made for
+    std::shared_ptr<const FiledProofs> own_proofs;  // of the dossier that it was made for
     Judgement result;
 };
 

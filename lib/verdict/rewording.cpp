@@ -384,11 +384,14 @@ Reworder::~Reworder() = default;
 
 const Rewording& Reworder::reword(const Listing& listing) {
     Workspace& work = *work_;
+    std::vector<std::uint32_t> proofs_met;
     const Examine examine = [&](const Listing& text) {
         const CheckResult& result = work.checker.check(text);
+        if (&text == &listing) proofs_met = result.proofs_met;
         return verdict::problems_of(work.book, work.checker, text, result, work.options);
     };
     Rounds(work.book, listing, examine).run(work.result);
+    work.result.proofs_met = std::move(proofs_met);
     return work.result;
 }
 
@@ -396,10 +399,14 @@ const Rewording& Reworder::reword(const Dossier& dossier, Judge& judge) {
     Workspace& work = *work_;
     work.result = {};
     if (dossier.listing() == nullptr) return work.result;
+    std::vector<std::uint32_t> proofs_met;
     const Examine examine = [&](const Listing& text) {
-        return verdict::problems_of(work.book, judge.judge(dossier, text), text, work.options);
+        const Judgement& judgement = judge.judge(dossier, text);
+        if (&text == dossier.listing()) proofs_met = judgement.check->proofs_met;
+        return verdict::problems_of(work.book, judgement, text, work.options);
     };
     Rounds(work.book, *dossier.listing(), examine).run(work.result);
+    work.result.proofs_met = std::move(proofs_met);
     return work.result;
 }
 

@@ -5,6 +5,7 @@
 #include <grainside/dossier.h>
 #include <grainside/dossier_report.h>
 #include <grainside/evidence_book.h>
+#include <grainside/filed_proofs.h>
 #include <grainside/finding.h>
 #include <grainside/judge.h>
 #include <grainside/learn.h>

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "document/yaml_document.h"
+#include "rules/load_demands.h"
 
 namespace grainside::support {
 
@@ -44,6 +45,7 @@ void load_small_rules(const std::map<std::string, std::string>& files, rules::Bo
     rules::load_sources(book, faults);
     rules::load_markets(book, faults);
     rules::load_rules(book, faults);
+    rules::load_demands(book, faults);
 }
 
 RuleFolder::RuleFolder(const std::map<std::string, std::string>& files) {

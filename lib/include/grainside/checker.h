@@ -16,6 +16,7 @@
 #include <vector>
 
 #include "grainside/claim.h"
+#include "grainside/filed_proofs.h"
 #include "grainside/finding.h"
 #include "grainside/listing.h"
 #include "grainside/rule_book.h"
@@ -26,9 +27,26 @@ inline namespace v0 {
 struct CheckOptions {
     // Rules of these markets apply, besides those of no market. ISO 3166-1 alpha-2 in lower case, and "eu" (which the
     // member states imply). Empty: the markets that the listing names (Listing::region), besides those of no market.
-    std::vector<std::string> markets;
+    std::vector<std::string> markets = {};
     // The day whose rules apply, YYYY-MM-DD. Empty: every rule whatever its dates; the tools pass today.
-    std::string on;
+    std::string on = {};
+    // Documents on file that lift findings of grade unsupported; nullptr: none, and nothing is asked of them.
+    std::shared_ptr<const FiledProofs> proofs = nullptr;
+    // The day on which they must hold, YYYY-MM-DD. Empty: that of `on`; where that is empty too, any.
+    std::string proofs_on = {};
+};
+
+// What the documents on file make of a claim that at least one of them covers.
+struct ClaimOnFile {
+    std::uint32_t claim = 0;         // index into CheckResult::mentions
+    std::uint32_t proof = kNoProof;  // index into FiledProofs::all(): one that supports it, else one that tells why not
+    ProofOutcome outcome = ProofOutcome::supports;
+    // Whether a finding was lifted; then its rule (index into RuleBook::rules()) and its words in the claim's field.
+    // Not where a finding that no document lifts stands on these words.
+    bool lifted = false;
+    std::uint32_t rule = 0;
+    std::uint32_t start = 0;
+    std::uint32_t end = 0;
 };
 
 struct CheckResult {
@@ -42,7 +60,16 @@ struct CheckResult {
     // speaks of.
     std::uint8_t category = 0;
     Part main_part = Part::body;
+
+    // Of a check with CheckOptions::proofs only, else nullptr and empty. The set lives as long as the checker that made
+    // the result has it.
+    const FiledProofs* proofs = nullptr;
+    std::vector<ClaimOnFile> on_file;       // sorted by claim, each once
+    std::vector<std::uint32_t> proofs_met;  // entries that cover a claim, whatever they make of it; sorted
 };
+
+// What documents on file make of the claim `claim` (an index into CheckResult::mentions); nullptr where none covers it.
+const ClaimOnFile* on_file(const CheckResult& result, std::uint32_t claim) noexcept;
 
 class Checker {
 public:

@@ -12,6 +12,7 @@
 #ifndef GRAINSIDE_FULL_REPORT_H
 #define GRAINSIDE_FULL_REPORT_H
 
+#include <cstdint>
 #include <memory>
 #include <span>
 #include <string>
@@ -41,8 +42,10 @@ public:
 
     std::string_view id() const noexcept;  // of the dossier
     Grade worst() const noexcept;          // `consistent` where nothing was claimed
-    // Paths of the files that the dossier names, its listing and pictures, whether they are there or not: a report must
-    // not be written over one.
+    // Documents on file that cover a claim: CheckResult::proofs_met of the judgement.
+    const std::vector<std::uint32_t>& proofs_met() const noexcept;
+    // Paths of the files that the dossier names, its listing, pictures and documents, whether they are there or not: a
+    // report must not be written over one.
     const std::vector<std::string>& named_files() const noexcept;
 
     const report::ReportContent& content() const noexcept { return *content_; }  // for the library's own writers

@@ -6,7 +6,9 @@
 //
 // Every claim of the listing gets one of the six grades, with the belief that it is true or false, the readings that
 // decided, and what would change the verdict. Only a reading makes a claim consistent or contradicted; the wording
-// alone never does. `identify` and `plan` need no listing.
+// alone never does. A document on file (filed_proofs.h; CheckOptions::proofs, and the dossier's own) makes one
+// consistent that no reading contradicts; beliefs are those of the readings alone. Without a day asked for, documents
+// must hold on JudgeOptions::today. `identify` and `plan` need no listing.
 //
 // A judge keeps working memory. Not thread-safe: make one a thread; the books may be shared and must outlive it.
 // Judging never fails: what is wrong with a dossier was reported when it was read. Same dossier, books and options,

@@ -34,7 +34,10 @@ public:
     // One line a finding, then one closing line {"listing","claims","findings","worst","look_alikes"?}. `checker` gives
     // the wording to use instead and must be the one that made `result`. With `conceded`, which must be of `result`, a
     // finding that a concession meets has "concession" or, where that ran out, "expired_concession"; the closing line
-    // counts what is conceded apart, as "conceded".
+    // counts what is conceded apart, as "conceded". A finding of grade unsupported tells what the book demands for its
+    // claim ("would_support") and, of a check with proofs on file, why a document does not lift it ("not_lifted").
+    // Behind the findings, a claim whose finding was lifted is a record of grade consistent with "on_file"; the closing
+    // line counts those as "on_file".
     void write_findings(const Listing& listing, const CheckResult& result, const Checker& checker, std::string& out,
                         const Conceded* conceded = nullptr) const;
 
@@ -51,7 +54,7 @@ struct ViewOptions {
 // The listing's words marked in place, each finding with grade, reason, source and wording to use instead, and a line
 // that says what was found. Of a long field only the sentences around the marked words are shown. A listing without
 // findings gets one line. With `conceded`, which must be of `result`, each finding says under which concession it
-// stands, and the last line counts those apart.
+// stands, and the last line counts those apart. Claims whose finding a document on file lifted get a line each.
 void write_view(const RuleBook& book, const Listing& listing, const CheckResult& result, const Checker& checker,
                 const ViewOptions& options, std::string& out, const Conceded* conceded = nullptr);
 // The listing's claims as a table, part by part.

@@ -76,6 +76,8 @@ struct Rewording {
     std::vector<Edit> edits;         // by field and start; they never overlap
     std::vector<Leftover> left;      // by field and start
     std::vector<std::string> texts;  // of all fields, after the edits
+    // Documents on file that cover a claim of the listing as it was given: CheckResult::proofs_met.
+    std::vector<std::uint32_t> proofs_met = {};
 };
 
 class Reworder {

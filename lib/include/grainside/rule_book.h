@@ -67,6 +67,15 @@ struct RuleInfo {
     std::uint32_t line = 0;
 };
 
+// What would support a claim that words alone leave unsupported: a standard test, and the number that it has to give.
+struct Demand {
+    ConceptId supports = 0;
+    std::string of;                      // the goods that it is for, "textile"; empty = any
+    std::string standard;                // "ISO 811"
+    std::string number;                  // "a water column of 1,500 mm or more"
+    std::vector<std::uint32_t> sources;  // indices into RuleBook::sources()
+};
+
 class RuleBook {
 public:
     // Reads the folder's YAML. Every fault of every file is among the issues, with its place.
@@ -91,6 +100,10 @@ public:
     std::string_view concept_wording(ConceptId id) const noexcept;  // how to write it, "full grain leather"
     ConceptId find_concept(std::string_view name) const noexcept;   // 0 where there is none
     bool is_a(ConceptId id, ConceptId ancestor) const noexcept;     // reflexive
+
+    // What is demanded for a claim of `id`: its own demands in the order of the book, else those of the nearest
+    // ancestor that has some (of equally near ones that of the parents written first). Empty where there is none.
+    std::span<const Demand> demands_for(ConceptId id) const noexcept;
 
     // Sixteen hexadecimal digits over all that the book was made from: two books with the same digest give the same
     // findings.

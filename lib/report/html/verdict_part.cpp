@@ -132,6 +132,8 @@ void write_verdict(const PageContext& page, const ReportVerdict& verdict) {
         facts.text("Alarm", "Readings of this part contradict one another; look again before you publish.");
     }
     facts.list("What would change it", verdict.changes);
+    facts.list("What would support it", verdict.would_support);
+    facts.text("On file", verdict.on_file);
     facts.sources(verdict.sources);
     facts.rule(verdict.rule);
     facts.end();
