@@ -1,6 +1,7 @@
 #include "verdict/proof_search.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <tuple>
 
 #include "evidence/proof_index.h"
@@ -58,6 +59,15 @@ std::vector<std::vector<std::string>> alternatives_of(std::string_view asked) {
         rest.remove_prefix(next);
     }
     return alternatives;
+}
+
+// Whether a rule itself is silent where a document stands beside the words: then one on file does as well, whatever the
+// grade. 'Recyclable' is misleading in the us unless the seller can show that most buyers have a place that takes it.
+bool yields_to_document(const rules::CompiledRule& rule) {
+    constexpr auto kDocument = static_cast<std::uint32_t>(Mark::document);
+    return std::any_of(rule.unless.begin(), rule.unless.end(), [](const rules::ClaimCondition& condition) {
+        return (condition.marked & kDocument) != 0 && (condition.marked_all & ~kDocument) == 0;
+    });
 }
 
 // Worse for telling: what supports first, then what a new issue of the document would mend.
@@ -154,7 +164,8 @@ void ProofSearch::lift(const Listing& listing, CheckResult& result) {
     result.proofs_met.erase(std::unique(result.proofs_met.begin(), result.proofs_met.end()), result.proofs_met.end());
 
     std::erase_if(result.findings, [&](const Finding& finding) {
-        if (finding.grade != Grade::unsupported) return false;
+        if (finding.grade != Grade::unsupported && !yields_to_document(book_.data().compiled[finding.rule]))
+            return false;
         const ClaimOnFile* known = on_file(result, finding.claim);
         if (known == nullptr || known->outcome != ProofOutcome::supports) return false;
         ClaimOnFile* at = result.on_file.data() + (known - result.on_file.data());

@@ -30,7 +30,8 @@ struct CheckOptions {
     std::vector<std::string> markets = {};
     // The day whose rules apply, YYYY-MM-DD. Empty: every rule whatever its dates; the tools pass today.
     std::string on = {};
-    // Documents on file that lift findings of grade unsupported; nullptr: none, and nothing is asked of them.
+    // Documents on file that lift findings of grade unsupported, and those of rules that a document beside the words
+    // would silence; nullptr: none, and nothing is asked of them.
     std::shared_ptr<const FiledProofs> proofs = nullptr;
     // The day on which they must hold, YYYY-MM-DD. Empty: that of `on`; where that is empty too, any.
     std::string proofs_on = {};

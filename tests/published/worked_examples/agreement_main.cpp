@@ -70,8 +70,8 @@ void append_row(const Told& told, std::string& out) {
     }
     const std::string wanted = fmt::format("{}{}", name_of(example.grade), example.or_worse ? " or worse" : "");
     fmt::format_to(std::back_inserter(out), "| {} | {}: {} ({}) | '{}'{} | {} | {} |\n", cell(example.cite),
-                   example.verdict, wanted, where, cell(example.quote), example.on_file.empty() ? "" : ", proof on file",
-                   cell(told.agreement.ours),
+                   example.verdict, wanted, where, cell(example.quote),
+                   example.on_file.empty() ? "" : ", proof on file", cell(told.agreement.ours),
                    told.agreement.agreed ? "agreed" : "differs: " + cell(told.why_not));
 }
 
@@ -99,7 +99,8 @@ int run() {
     }
     std::string out =
         "# Agreement with published verdicts\n\n"
-        "Written by the program `agreement` of tests/published/worked_examples; do not edit. Each line is a verdict of a\n"
+        "Written by the program `agreement` of tests/published/worked_examples; do not edit. Each line is a verdict of "
+        "a\n"
         "source on an example, the grade that follows from it, words of our own with the same problem, and what the\n"
         "default rule book says to them. Verdicts of other facts than the words ('or worse') are met where we ask for\n"
         "proof. README.md beside this file has the form of the rows.\n\n"
@@ -111,9 +112,10 @@ int run() {
     for (const Group& group : groups) line(group.source, group.told);
     line("all", all);
     for (const Group& group : groups) {
-        fmt::format_to(std::back_inserter(out),
-                       "\n## {}\n\n| example | its verdict, and the grade (market) | words | ours | |\n|---|---|---|---|---|\n",
-                       group.source);
+        fmt::format_to(
+            std::back_inserter(out),
+            "\n## {}\n\n| example | its verdict, and the grade (market) | words | ours | |\n|---|---|---|---|---|\n",
+            group.source);
         for (const Told& told : group.told) append_row(told, out);
     }
     std::fputs(out.c_str(), stdout);

@@ -27,7 +27,7 @@ struct WorkedExample {
     std::string quote;    // the words of `text` that are judged
     std::string on_file;  // what a document on file shows; empty: there is none
     Grade grade = Grade::consistent;
-    bool or_worse = false;    // the source's reason does not stand in the words: asking for proof is the least
+    bool or_worse = false;   // the source's reason does not stand in the words: asking for proof is the least
     bool applicable = true;  // no: a listing's words can by no means show it
 };
 

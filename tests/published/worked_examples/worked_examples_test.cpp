@@ -46,8 +46,8 @@ TEST_P(WorkedExamples, IsJudgedAsInTheSource) {
     const WorkedExample& example = GetParam();
     const Agreement agreement = compare(book.value(), example);
     const auto known = known_differences_of_worked_examples();
-    const auto differs = std::find_if(known.begin(), known.end(),
-                                      [&](const KnownDifference& one) { return one.row == example.name; });
+    const auto differs =
+        std::find_if(known.begin(), known.end(), [&](const KnownDifference& one) { return one.row == example.name; });
     if (differs != known.end()) {
         EXPECT_FALSE(agreement.agreed) << "mended: take it off the list, which says '" << differs->why << "'";
     } else {

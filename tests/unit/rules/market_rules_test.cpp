@@ -41,8 +41,9 @@ std::size_t index_of(const BookData& book, std::string_view id) {
 
 TEST(MarketRules, TakeWhatTheyDoNotState) {
     BookData book;
-    ASSERT_EQ(load({{"markets/us.yaml", "- rule: model-us\n  like: model\n  grade: misleading\n"
-                                        "  in_force: {from: 2012-10-11}\n  sources: act\n"}},
+    ASSERT_EQ(load({{"markets/us.yaml",
+                     "- rule: model-us\n  like: model\n  grade: misleading\n"
+                     "  in_force: {from: 2012-10-11}\n  sources: act\n"}},
                    book),
               "");
     const std::size_t at = index_of(book, "model-us");
@@ -83,8 +84,9 @@ TEST(MarketRules, StandRightBeforeTheirModelTheNarrowerMarketFirst) {
 // What it states itself takes the place of the model's; exceptions alone add to them.
 TEST(MarketRules, AddTheirOwnExceptions) {
     BookData book;
-    ASSERT_EQ(load({{"markets/us.yaml", "- {rule: model-us, like: model, sources: act, because: Other., remedy: Name it., "
-                                        "unless: {marked: look}, unless_beside: {says: cotton}}\n"}},
+    ASSERT_EQ(load({{"markets/us.yaml",
+                     "- {rule: model-us, like: model, sources: act, because: Other., remedy: Name it., "
+                     "unless: {marked: look}, unless_beside: {says: cotton}}\n"}},
                    book),
               "");
     const std::size_t at = index_of(book, "model-us");
