@@ -8,6 +8,7 @@
 #include "check_totals.h"
 #include "diagnostics.h"
 #include "finish.h"
+#include "grainside/checker.h"
 #include "listing_run.h"
 #include "load_book.h"
 #include "output.h"
@@ -72,7 +73,7 @@ int run_check(const CheckCall& call) {
     CheckTotals totals;
     for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string& input) {
         const CheckResult& result = checker.check(listing);
-        report_fields_left_out(listing, result, diagnostics);
+        report_fields_left_out(listing, result.fields_too_long, diagnostics);
         const Conceded* conceded = concessions.of_findings(*book, listing, result);
         totals.add(result, conceded);
         proofs.add(result.proofs_met);

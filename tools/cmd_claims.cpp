@@ -5,6 +5,7 @@
 
 #include "diagnostics.h"
 #include "finish.h"
+#include "grainside/checker.h"
 #include "grainside/report.h"
 #include "listing_run.h"
 #include "load_book.h"
@@ -48,7 +49,7 @@ int run_claims(const ClaimsCall& call) {
     const bool for_people = call.shared.format == "human";
     for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string&) {
         const CheckResult& result = checker.check(listing);
-        report_fields_left_out(listing, result, diagnostics);
+        report_fields_left_out(listing, result.fields_too_long, diagnostics);
         if (for_people) {
             write_claims_view(*book, listing, result, view, output.text());
         } else {

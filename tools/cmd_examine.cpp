@@ -12,9 +12,9 @@
 #include "examination_text.h"
 #include "finish.h"
 #include "grainside/examination.h"
+#include "known_names.h"
 #include "listing_run.h"
 #include "load_book.h"
-#include "named_rule.h"
 #include "output.h"
 
 namespace grainside::tools {
@@ -84,7 +84,7 @@ int run_examine(const ExamineCall& call) {
     Output output;
     const std::string& folder = call.shared.rules_folder;
     const std::optional<RuleBook> book = load_book(folder, diagnostics);
-    if (!book || (!call.rule.empty() && report_unknown_rule(*book, call.rule, diagnostics))) {
+    if (!book || (!call.rule.empty() && !is_known_rule(*book, call.rule, diagnostics))) {
         return finish(output, diagnostics, false);
     }
     std::vector<std::string> dossiers;

@@ -8,14 +8,18 @@
 #include <string_view>
 
 #include "cmd_examine.h"
+#include "cmd_rules_explain.h"
+#include "cmd_rules_reference.h"
 #include "diagnostics.h"
 #include "document/inert_text.h"
 #include "finish.h"
 #include "grainside/proof.h"
+#include "judged_for.h"
+#include "known_names.h"
 #include "load_book.h"
-#include "named_rule.h"
 #include "output.h"
 #include "report/json_writer.h"
+#include "report/rule_facts.h"
 #include "rule_text.h"
 #include "terminal.h"
 
@@ -25,6 +29,7 @@ namespace {
 constexpr const char* kListFooter =
     "Examples:\n"
     "  grainside rules list\n"
+    "  grainside rules list --group plating --market us,eu\n"
     "  grainside rules list --format jsonl --rules my-rules\n\n"
     "Exit status: 0 done, 2 an error.";
 constexpr const char* kShowFooter =
@@ -96,6 +101,9 @@ void add_rules(CLI::App& app, ChosenCommand& chosen) {
 
     const auto list = std::make_shared<RulesCall>();
     CLI::App* command = add_command(*group, "list", "List all rules", kListFooter, list, run_rules_list, chosen);
+    command->add_option("--group", list->group, "Only the rules about this subject, such as plating")
+        ->type_name("GROUP");
+    add_made_for(*command, list->markets, "rules made for");
     add_format(*command, list->shared.format, "one rule a line");
 
     const auto show = std::make_shared<RulesCall>();
@@ -111,18 +119,28 @@ void add_rules(CLI::App& app, ChosenCommand& chosen) {
     add_format(*command, prove->shared.format, "one fault a line,\nand a closing line with the counts");
 
     add_examine(*group, chosen);
+    add_rules_explain(*group, chosen);
+    add_rules_reference(*group, chosen);
 }
 
 int run_rules_list(const RulesCall& call) {
     Diagnostics diagnostics;
     Output output;
-    if (const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics)) {
-        if (call.shared.format == "human") {
-            append_rule_table(*book, output.text());
-        } else {
-            for (const RuleInfo& rule : book->rules()) {
-                append_rule_record(*book, rule, call.shared.rules_folder, RuleDetail::summary, output.text());
-            }
+    const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
+    if (!book) return finish(output, diagnostics, false);
+    const std::vector<std::string> markets = known_markets(call.markets, *book, diagnostics);
+    if (!call.group.empty()) is_known_group(*book, call.group, diagnostics);
+    if (diagnostics.any_errors()) return finish(output, diagnostics, false);
+    std::vector<const RuleInfo*> rules;
+    for (const RuleInfo& rule : book->rules()) {
+        const bool of_group = call.group.empty() || rule.group == call.group;
+        if (of_group && report::is_made_for_any(*book, rule.markets, markets)) rules.push_back(&rule);
+    }
+    if (call.shared.format == "human") {
+        append_rule_table(rules, output.text());
+    } else {
+        for (const RuleInfo* rule : rules) {
+            append_rule_record(*book, *rule, call.shared.rules_folder, RuleDetail::summary, output.text());
         }
     }
     return finish(output, diagnostics, false);
@@ -132,7 +150,7 @@ int run_rules_show(const RulesCall& call) {
     Diagnostics diagnostics;
     Output output;
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (book && !report_unknown_rule(*book, call.rule, diagnostics)) {
+    if (book && is_known_rule(*book, call.rule, diagnostics)) {
         const RuleInfo& rule = *book->find_rule(call.rule);
         if (call.shared.format == "human") {
             append_rule_text(*book, rule, call.shared.rules_folder, view_options("never").width, output.text());
@@ -148,7 +166,7 @@ int run_rules_prove(const RulesCall& call) {
     Output output;
     bool faulty = false;
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
-    if (book && (call.rule.empty() || !report_unknown_rule(*book, call.rule, diagnostics))) {
+    if (book && (call.rule.empty() || is_known_rule(*book, call.rule, diagnostics))) {
         const ProofReport report = prove(*book, call.rule);
         faulty = !report.faults.empty();
         if (call.shared.format == "human") {

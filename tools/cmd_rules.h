@@ -4,18 +4,21 @@
 
 #include <CLI/CLI.hpp>
 #include <string>
+#include <vector>
 
 #include "call_options.h"
 
 namespace grainside::tools {
 
 struct RulesCall {
-    SharedOptions shared;  // format and rules_folder
-    std::string rule;      // of show, and of prove where one is named
+    SharedOptions shared;              // format and rules_folder
+    std::string rule;                  // of show, and of prove where one is named
+    std::string group;                 // of list; empty: every group
+    std::vector<std::string> markets;  // of list, as written; empty: all rules
 };
 
-// Adds the commands list, show, prove and examine; where one is called, `chosen` is set. `app` and `chosen` must
-// outlive the parsing.
+// Adds the commands list, show, prove, examine, explain and reference; where one is called, `chosen` is set. `app` and
+// `chosen` must outlive the parsing.
 void add_rules(CLI::App& app, ChosenCommand& chosen);
 
 // Each returns the exit status.

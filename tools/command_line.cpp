@@ -14,11 +14,13 @@
 #include "cmd_identify.h"
 #include "cmd_judge.h"
 #include "cmd_learn.h"
+#include "cmd_markets.h"
 #include "cmd_plan.h"
 #include "cmd_price.h"
 #include "cmd_report.h"
 #include "cmd_reword.h"
 #include "cmd_rules.h"
+#include "cmd_sources.h"
 #include "diagnostics.h"
 #include "document/faults.h"
 #include "finish.h"
@@ -122,6 +124,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_check(app, chosen);
     add_claims(app, chosen);
     add_reword(app, chosen);
+    add_markets_command(app, chosen);
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);
@@ -129,6 +132,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_report(app, chosen);
     add_learn(app, chosen);
     add_rules(app, chosen);
+    add_sources(app, chosen);
 
     if (const std::optional<int> status = refuse_unknown_command(app, argc, argv)) return *status;
     try {

@@ -16,37 +16,30 @@ std::string in_lower_case(std::string text) {
     return text;
 }
 
-// The markets in the letters of the book; unknown ones are reported.
-std::vector<std::string> known_markets(const std::vector<std::string>& asked, const RuleBook& book,
-                                       Diagnostics& diagnostics) {
-    const std::vector<std::string> known = book.markets();
-    const std::vector<std::string_view> names(known.begin(), known.end());
-    std::vector<std::string> markets;
-    for (const std::string& name : asked) {
-        std::string market = in_lower_case(name);
-        if (std::find(names.begin(), names.end(), market) == names.end()) {
-            std::string all;
-            for (const std::string_view one : names) all.append(all.empty() ? "the book has " : ", ").append(one);
-            diagnostics.error("--market: there is no market '" + name + "'", all);
-        } else if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
-            markets.push_back(std::move(market));
-        }
-    }
-    return markets;
+CLI::Option* add_markets(CLI::App& command, std::vector<std::string>& markets, const std::string& help) {
+    return command.add_option("--market", markets, help)
+        ->type_name("M[,M...]")
+        ->delimiter(',')
+        ->allow_extra_args(false);
 }
 
 }  // namespace
 
 void add_judged_for(CLI::App& command, JudgedFor& options, const std::string& default_day) {
-    command
-        .add_option("--market", options.markets,
-                    "Apply the rules of these markets, as in us,eu\n"
-                    "besides those of every market (default: of the region\n"
-                    "that the listing states)")
-        ->type_name("M[,M...]")
-        ->delimiter(',')
-        ->allow_extra_args(false);
+    add_markets(command, options.markets,
+                "Apply the rules of these markets, as in us,eu\n"
+                "besides those of every market (default: of the region\n"
+                "that the listing states)");
     add_day(command, "--on", options.on, "Apply the rules in force on this day (default:\n" + default_day + ")");
+}
+
+CLI::Option* add_made_for(CLI::App& command, std::vector<std::string>& markets, const std::string& what) {
+    return add_markets(command, markets,
+                       "Only " + what + " these markets, or a larger\none that they lie within, as in us,it");
+}
+
+void add_asked_markets(CLI::App& command, std::vector<std::string>& markets) {
+    add_markets(command, markets, "Ask these markets only, as in us,eu (default: every\nmarket of the book)");
 }
 
 void add_day(CLI::App& command, const std::string& name, std::string& day, const std::string& help) {
@@ -76,6 +69,24 @@ void add_fail_at(CLI::App& command, std::string& grade) {
                     "misleading (default), unsupported, inconclusive, vague")
         ->type_name("GRADE")
         ->check(one_of({"contradicted", "misleading", "unsupported", "inconclusive", "vague"}));
+}
+
+std::vector<std::string> known_markets(const std::vector<std::string>& asked, const RuleBook& book,
+                                       Diagnostics& diagnostics) {
+    const std::vector<std::string> known = book.markets();
+    const std::vector<std::string_view> names(known.begin(), known.end());
+    std::vector<std::string> markets;
+    for (const std::string& name : asked) {
+        std::string market = in_lower_case(name);
+        if (std::find(names.begin(), names.end(), market) == names.end()) {
+            std::string all;
+            for (const std::string_view one : names) all.append(all.empty() ? "the book has " : ", ").append(one);
+            diagnostics.error("--market: there is no market '" + name + "'", all);
+        } else if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
+            markets.push_back(std::move(market));
+        }
+    }
+    return markets;
 }
 
 CheckOptions check_options_of(const JudgedFor& asked, const RuleBook& book, Diagnostics& diagnostics) {

@@ -47,13 +47,13 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
     diagnostics.progress().clear();
 }
 
-void report_fields_left_out(const Listing& listing, const CheckResult& result, Diagnostics& diagnostics) {
-    if (result.fields_too_long == 0) return;
+void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics) {
+    if (fields_too_long == 0) return;
     Issue issue;
     issue.code = "field-too-long";
     issue.message =
         fmt::format("listing '{}' has {} of more than {} MiB, not read", report::one_line(listing.id, kIdCells),
-                    result.fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
+                    fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
     issue.hint = "the other fields were checked";
     diagnostics.report(issue);
 }

@@ -2,11 +2,11 @@
 #ifndef GRAINSIDE_TOOLS_LISTING_RUN_H
 #define GRAINSIDE_TOOLS_LISTING_RUN_H
 
+#include <cstdint>
 #include <functional>
 
 #include "call_options.h"
 #include "diagnostics.h"
-#include "grainside/checker.h"
 #include "grainside/listing.h"
 
 namespace grainside::tools {
@@ -17,7 +17,7 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
                       const std::function<bool(const Listing&, const std::string& input)>& handle);
 
 // Reports fields that were too long to be read.
-void report_fields_left_out(const Listing& listing, const CheckResult& result, Diagnostics& diagnostics);
+void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics);
 
 }  // namespace grainside::tools
 

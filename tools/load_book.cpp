@@ -49,4 +49,10 @@ std::optional<EvidenceBook> load_evidence(const RuleBook& book, const std::strin
     return std::nullopt;
 }
 
+std::optional<EvidenceBook> load_evidence_if_any(const RuleBook& book, const std::string& folder,
+                                                 Diagnostics& diagnostics) {
+    if (!EvidenceBook::is_there(book)) return std::nullopt;
+    return load_evidence(book, folder, diagnostics);
+}
+
 }  // namespace grainside::tools

@@ -19,6 +19,11 @@ std::optional<RuleBook> load_book(const std::string& folder, Diagnostics& diagno
 // have been reported then.
 std::optional<EvidenceBook> load_evidence(const RuleBook& book, const std::string& folder, Diagnostics& diagnostics);
 
+// The same of a folder that may hold rules on wording only: nothing, and no fault, where it has no file of the evidence
+// half.
+std::optional<EvidenceBook> load_evidence_if_any(const RuleBook& book, const std::string& folder,
+                                                 Diagnostics& diagnostics);
+
 }  // namespace grainside::tools
 
 #endif  // GRAINSIDE_TOOLS_LOAD_BOOK_H

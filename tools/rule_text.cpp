@@ -10,8 +10,10 @@
 
 #include "grainside/proof.h"
 #include "report/cell_width.h"
+#include "report/condition_text.h"
 #include "report/json_writer.h"
 #include "report/plain_lines.h"
+#include "report/rule_facts.h"
 
 namespace grainside::tools {
 namespace {
@@ -21,17 +23,10 @@ constexpr std::size_t kProofIndent = 4;
 // Wide enough for every title and cite; longer ones come from a broken or hostile book.
 constexpr std::size_t kMostCells = 400;
 
-std::string markets_text(const RuleInfo& rule) {
-    if (rule.markets.empty()) return "all";
-    std::string text;
-    for (const std::string& market : rule.markets) text += (text.empty() ? "" : ",") + market;
-    return text;
-}
-
-std::string days_text(const RuleInfo& rule) {
-    if (rule.from.empty() && rule.until.empty()) return "always";
-    std::string text = rule.from.empty() ? "" : "from " + rule.from;
-    if (!rule.until.empty()) text += (text.empty() ? "until " : " until ") + rule.until;
+// Without spaces, as --market takes them.
+std::string market_codes(const RuleInfo& rule) {
+    std::string text = report::markets_text(rule);
+    std::erase(text, ' ');
     return text;
 }
 
@@ -51,10 +46,12 @@ public:
         report::append_wrapped(out_, rule_.id, 0, width_);
         report::append_wrapped(out_, rule_.title, 0, width_);
         out_ += '\n';
+        write_line("group", rule_.group);
+        if (!rule_.like.empty()) write_line("like", rule_.like);
         write_line("grade", name_of(rule_.grade));
         write_line("basis", name_of(rule_.basis));
-        write_line("markets", markets_text(rule_));
-        write_line("in force", days_text(rule_));
+        write_line("markets", market_codes(rule_));
+        write_line("in force", report::days_text(rule_));
         write_line("because", rule_.because);
         if (!rule_.say_instead.empty()) write_line("say instead", rule_.say_instead);
         if (!rule_.remedy.empty()) write_line("remedy", rule_.remedy);
@@ -127,6 +124,15 @@ void append_sources(report::JsonWriter& json, const RuleBook& book, const RuleIn
     json.end_array();
 }
 
+void append_condition(report::JsonWriter& json, const RuleBook& book, const RuleInfo& rule) {
+    json.key("condition");
+    json.begin_array();
+    for (const report::ConditionStep& step : report::ConditionTexts(book).steps_of(rule)) {
+        json.value(report::sentence_of(step));
+    }
+    json.end_array();
+}
+
 void append_proof(report::JsonWriter& json, std::string_view key, const std::vector<ProofText>& texts) {
     json.key(key);
     json.begin_array();
@@ -146,20 +152,23 @@ void append_proof(report::JsonWriter& json, std::string_view key, const std::vec
 
 }  // namespace
 
-void append_rule_table(const RuleBook& book, std::string& out) {
+void append_rule_table(std::span<const RuleInfo* const> rules, std::string& out) {
     std::size_t id = 0;
+    std::size_t group = 0;
     std::size_t grade = 0;
     std::size_t markets = 0;
-    for (const RuleInfo& rule : book.rules()) {
-        id = std::max(id, std::min(report::cells_of(rule.id), kMostCells));
-        grade = std::max(grade, name_of(rule.grade).size());
-        markets = std::max(markets, markets_text(rule).size());
+    for (const RuleInfo* rule : rules) {
+        id = std::max(id, std::min(report::cells_of(rule->id), kMostCells));
+        group = std::max(group, std::min(report::cells_of(rule->group), kMostCells));
+        grade = std::max(grade, name_of(rule->grade).size());
+        markets = std::max(markets, market_codes(*rule).size());
     }
-    for (const RuleInfo& rule : book.rules()) {
-        append_cell(out, rule.id, id);
-        append_cell(out, name_of(rule.grade), grade);
-        append_cell(out, markets_text(rule), markets);
-        out += report::one_line(rule.title, kMostCells);
+    for (const RuleInfo* rule : rules) {
+        append_cell(out, rule->id, id);
+        append_cell(out, rule->group, group);
+        append_cell(out, name_of(rule->grade), grade);
+        append_cell(out, market_codes(*rule), markets);
+        out += report::one_line(rule->title, kMostCells);
         out += '\n';
     }
 }
@@ -174,6 +183,8 @@ void append_rule_record(const RuleBook& book, const RuleInfo& rule, const std::s
     report::JsonWriter json(out);
     json.begin_object();
     json.member("rule", rule.id);
+    json.member("group", rule.group);
+    json.optional_member("like", rule.like);
     json.member("title", rule.title);
     json.member("grade", name_of(rule.grade));
     json.member("basis", name_of(rule.basis));
@@ -186,10 +197,15 @@ void append_rule_record(const RuleBook& book, const RuleInfo& rule, const std::s
     json.member("because", rule.because);
     json.optional_member("say_instead", rule.say_instead);
     json.optional_member("remedy", rule.remedy);
+    if (rule.leave_out) {
+        json.key("leave_out");
+        json.value_bool(true);
+    }
     append_sources(json, book, rule, detail);
     json.member("file", rule_path(folder, rule.file));
     json.member("line", std::uint64_t{rule.line});
     if (detail == RuleDetail::everything) {
+        append_condition(json, book, rule);
         append_proof(json, "flags", rule.flags);
         append_proof(json, "passes", rule.passes);
     }

@@ -3,14 +3,15 @@
 #define GRAINSIDE_TOOLS_RULE_TEXT_H
 
 #include <cstddef>
+#include <span>
 #include <string>
 
 #include "grainside/rule_book.h"
 
 namespace grainside::tools {
 
-// One rule a line: id, grade, markets, title.
-void append_rule_table(const RuleBook& book, std::string& out);
+// One rule a line: id, group, grade, markets, title.
+void append_rule_table(std::span<const RuleInfo* const> rules, std::string& out);
 
 // Everything of one rule, wrapped to `width` cells.
 void append_rule_text(const RuleBook& book, const RuleInfo& rule, const std::string& folder, std::size_t width,
@@ -18,7 +19,7 @@ void append_rule_text(const RuleBook& book, const RuleInfo& rule, const std::str
 
 enum class RuleDetail {
     summary,     // sources as ids, no proof
-    everything,  // sources with their texts, and the proof
+    everything,  // sources with their texts, the condition in words, and the proof
 };
 void append_rule_record(const RuleBook& book, const RuleInfo& rule, const std::string& folder, RuleDetail detail,
                         std::string& out);

@@ -1,5 +1,8 @@
 #include "grainside/evidence_book.h"
 
+#include <algorithm>
+#include <iterator>
+#include <string_view>
 #include <utility>
 
 #include "document/faults.h"
@@ -20,6 +23,18 @@ EvidenceBook::EvidenceBook(const RuleBook& book, std::unique_ptr<evidence::Evide
 EvidenceBook::EvidenceBook(EvidenceBook&&) noexcept = default;
 EvidenceBook& EvidenceBook::operator=(EvidenceBook&&) noexcept = default;
 EvidenceBook::~EvidenceBook() = default;
+
+bool EvidenceBook::is_there(const RuleBook& book) noexcept {
+    constexpr std::string_view kFiles[] = {"candidates.yaml", "alloys.yaml", "judging.yaml"};
+    constexpr std::string_view kFolders[] = {"methods/", "limits/", "costs/"};
+    const auto& documents = book.data().documents;
+    return std::any_of(documents.begin(), documents.end(), [&](const document::Document& document) {
+        const std::string_view file = document.file();
+        return std::find(std::begin(kFiles), std::end(kFiles), file) != std::end(kFiles) ||
+               std::any_of(std::begin(kFolders), std::end(kFolders),
+                           [&](std::string_view folder) { return file.starts_with(folder); });
+    });
+}
 
 Result<EvidenceBook> EvidenceBook::load(const RuleBook& book) {
     document::Faults faults;

@@ -14,6 +14,7 @@
 #include "report/marked_text.h"
 #include "report/plain_lines.h"
 #include "report/proof_record.h"
+#include "report/rule_facts.h"
 #include "report/view_text.h"
 
 namespace grainside {
@@ -123,7 +124,7 @@ private:
         }
         write_demands(finding, claim);
         write_sources(rule);
-        write_value("markets", markets_text(rule));
+        write_value("markets", report::markets_text(rule));
         write_value("rule", rule.id);
         if (report::concession_of(conceded_, at) != nullptr) {
             write_value(report::concession_label(*conceded_, at), report::concession_line(*conceded_, at));
@@ -167,24 +168,12 @@ private:
     }
 
     void write_sources(const RuleInfo& rule) {
-        std::vector<std::string> lines;  // two entries of the list of sources may cite one text
-        for (const std::uint32_t index : rule.sources) {
-            const SourceInfo& source = book_.sources()[index];
-            std::string line = source.cite + (source.from_memory ? " (from memory)" : "");
-            if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
-        }
+        const std::vector<std::string> lines = report::cites_of(book_, rule);
         std::string_view label = lines.size() == 1 ? "source" : "sources";
         for (const std::string& line : lines) {
             write_value(label, line);
             label = {};
         }
-    }
-
-    static std::string markets_text(const RuleInfo& rule) {
-        if (rule.markets.empty()) return "all";
-        std::string text;
-        for (const std::string& market : rule.markets) text += (text.empty() ? "" : ", ") + market;
-        return text;
     }
 
     void write_value(std::string_view label, std::string_view value) {

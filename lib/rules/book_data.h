@@ -24,10 +24,15 @@ struct CompiledRule {
     std::vector<BesideCondition> beside;  // empty: not asked
     std::vector<BesideCondition> unless_beside;
     bool over_list = false;  // the finding spans the whole list of percentages
+    // Where it was read, for those who tell the condition in words; both point into BookData::documents. The second is
+    // that of the rule that it is `like`, and absent where there is none.
+    document::Node entry;
+    document::Node model_entry;
 };
 
 struct Market {
-    std::string name;
+    std::string name;                 // "us"
+    std::string title;                // "United States"; may be empty
     std::vector<std::string> within;  // larger markets whose rules hold there too
 };
 

@@ -30,6 +30,7 @@ void load_sources(BookData& book, Faults& faults) {
                     "memory where nobody could see the text; practice for a fact of the trade without a source");
             }
             source.from_memory = how.text() == "memory";
+            source.practice = how.text() == "practice";
             const bool known = std::any_of(book.sources.begin(), book.sources.end(),
                                            [&](const SourceInfo& other) { return other.id == source.id; });
             if (known) {
@@ -69,6 +70,7 @@ void load_markets(BookData& book, Faults& faults) {
             if (!check_keys(document, node, {"market", "within", "name"}, faults)) continue;
             Market market;
             market.name = node.find("market").text();
+            market.title = node.find("name").text();
             if (market.name.empty()) {
                 faults.error(document, node, "missing-key", "a market needs `market`");
                 continue;

@@ -82,6 +82,13 @@ std::vector<std::string> RuleBook::markets() const {
     return names;
 }
 
+std::string_view RuleBook::market_name(std::string_view market) const noexcept {
+    for (const rules::Market& one : data_->markets) {
+        if (one.name == market) return one.title.empty() ? one.name : one.title;
+    }
+    return {};
+}
+
 std::string_view RuleBook::concept_name(ConceptId id) const noexcept {
     return id < concept_count() ? std::string_view(data_->vocabulary.concepts[id].name) : std::string_view();
 }

@@ -133,6 +133,7 @@ private:
         CompiledRule& compiled = rule_.compiled;
         if (model_ != nullptr) {
             compiled = model_->compiled;
+            compiled.model_entry = model_->compiled.entry;
             for (std::string_view key : {"when", "beside", "over_list"}) {
                 if (const Node stated = node_.find(key); stated.exists()) {
                     faults_.error(document_, stated, "stated-twice",
@@ -141,6 +142,7 @@ private:
                 }
             }
         }
+        compiled.entry = node_;
         const auto& vocabulary = book_.vocabulary;
         const auto condition = [&](Node one) { return read_condition(document_, one, vocabulary, faults_); };
         const auto beside = [&](Node one) { return read_beside(document_, one, vocabulary, faults_); };

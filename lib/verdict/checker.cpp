@@ -32,15 +32,20 @@ struct Checker::Workspace {
     }
 
     const CheckResult& check(const Listing& listing) {
-        result.findings.clear();
         parser.parse(listing, result.mentions);
         result.fields_too_long = parser.fields_too_long();
         result.claim_count =
             static_cast<std::uint32_t>(std::count_if(result.mentions.begin(), result.mentions.end(),
                                                      [](const Claim& claim) { return is_claim_kind(claim.kind); }));
-        matcher.select(markets_of(listing), options.on);
         result.category = parser.category();
         result.main_part = book.data().vocabulary.categories[result.category].main_part;
+        return grade(listing);
+    }
+
+    // What was read, by the rules that the options ask for.
+    const CheckResult& grade(const Listing& listing) {
+        result.findings.clear();
+        matcher.select(markets_of(listing), options.on);
         matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
         // What a document answers is no cause, so it silences nothing beside it.
         if (filed) filed->lift(listing, result);
@@ -92,7 +97,7 @@ struct Checker::Workspace {
     CheckResult result;
     std::optional<verdict::ProofSearch> filed;
     std::unique_ptr<Workspace> echo;                      // reads suggestions; made for the first of them
-    std::unordered_map<std::string, bool> passes_itself;  // suggestions seen so far, with their markets
+    std::unordered_map<std::string, bool> passes_itself;  // suggestions seen so far, with their day and markets
 };
 
 Checker::Checker(const RuleBook& book, CheckOptions options)
@@ -103,6 +108,11 @@ Checker::~Checker() = default;
 
 const CheckResult& Checker::check(const Listing& listing) {
     return work_->check(listing);
+}
+
+const CheckResult& Checker::check_again(const Listing& listing, CheckOptions options) {
+    work_->options = std::move(options);
+    return work_->grade(listing);
 }
 
 std::string Checker::filled_template(const Listing& listing, const Finding& finding) const {
@@ -118,13 +128,14 @@ std::string Checker::say_instead(const Listing& listing, const Finding& finding)
 bool Checker::passes_itself(const Listing& listing, const std::string& wording) const {
     Workspace& work = *work_;
     const auto markets = work.markets_of(listing);
-    std::string key;
+    std::string key = work.options.on + '\n';
     for (const std::string& market : markets) key += market + '\n';
     key += wording;
     constexpr std::size_t kMostRemembered = 4096;
     if (const auto seen = work.passes_itself.find(key); seen != work.passes_itself.end()) return seen->second;
     work.make_echo();
     work.echo->options.markets.assign(markets.begin(), markets.end());
+    work.echo->options.on = work.options.on;
     Listing reworded;
     reworded.fields.push_back({"description", wording});
     const bool passes = work.echo->check(reworded).findings.empty();

@@ -2,10 +2,15 @@
 
 #include <fmt/format.h>
 
-#include "grainside/checker.h"
-
 namespace grainside {
 inline namespace v0 {
+
+CheckOptions options_of_proof(const RuleInfo& rule) {
+    CheckOptions options;
+    if (!rule.markets.empty()) options.markets = {rule.markets.front()};
+    options.on = rule.from;
+    return options;
+}
 
 Listing listing_of(const ProofText& example) {
     Listing listing;
@@ -45,7 +50,7 @@ std::string told(const RuleBook& book, const Listing& listing, const CheckResult
 class Prover {
 public:
     Prover(const RuleBook& book, const RuleInfo& rule, ProofReport& report)
-        : book_(book), rule_(rule), report_(report), checker_(book, options_of(rule)) {}
+        : book_(book), rule_(rule), report_(report), checker_(book, options_of_proof(rule)) {}
 
     void prove() {
         ++report_.rules;
@@ -54,13 +59,6 @@ public:
     }
 
 private:
-    static CheckOptions options_of(const RuleInfo& rule) {
-        CheckOptions options;
-        if (!rule.markets.empty()) options.markets = {rule.markets.front()};
-        options.on = rule.from;
-        return options;
-    }
-
     void fault(const ProofText& example, std::string message) {
         report_.faults.push_back({rule_.id, rule_.file, example.line, one_line_of(example), std::move(message)});
     }

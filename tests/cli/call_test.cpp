@@ -24,8 +24,8 @@ const WrongRow kWrong[] = {
     {"unknown_command", {"chekc"}, "grainside: error: there is no command 'chekc'\n  hint: did you mean `check`?\n"},
     {"unknown_far",
      {"dissect"},
-     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, judge, identify, plan, "
-     "price, report, learn, rules\n"},
+     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, markets, judge, "
+     "identify, plan, price, report, learn, rules, sources\n"},
     {"unknown_option",
      {"check", "--formt", "x"},
      "grainside: error: The following argument was not expected: --formt\n  hint: did you mean `--format`?\n"},
@@ -83,10 +83,25 @@ TEST_F(Call, PrintsItsVersion) {
 }
 
 const std::vector<std::vector<std::string>>& commands() {
-    static const std::vector<std::vector<std::string>> kCommands = {
-        {},           {"check"},         {"claims"},        {"reword"},         {"judge"},
-        {"identify"}, {"plan"},          {"price"},         {"report"},         {"learn"},
-        {"rules"},    {"rules", "list"}, {"rules", "show"}, {"rules", "prove"}, {"rules", "examine"}};
+    static const std::vector<std::vector<std::string>> kCommands = {{},
+                                                                    {"check"},
+                                                                    {"claims"},
+                                                                    {"reword"},
+                                                                    {"judge"},
+                                                                    {"identify"},
+                                                                    {"plan"},
+                                                                    {"price"},
+                                                                    {"report"},
+                                                                    {"learn"},
+                                                                    {"rules"},
+                                                                    {"rules", "list"},
+                                                                    {"rules", "show"},
+                                                                    {"rules", "prove"},
+                                                                    {"rules", "examine"},
+                                                                    {"rules", "explain"},
+                                                                    {"rules", "reference"},
+                                                                    {"sources"},
+                                                                    {"markets"}};
     return kCommands;
 }
 

@@ -19,10 +19,10 @@ TEST_F(Rules, AreListed) {
     const ProcessResult result = run({"rules", "list", "--rules", "book"});
     EXPECT_EQ(result.status, 0);
     EXPECT_EQ(result.out,
-              "plastic-named      misleading   us,eu  A plastic is named\n"
-              "cotton-named       vague        all    Cotton is named\n"
-              "silk-beside-linen  misleading   all    Silk beside linen\n"
-              "wool-named-later   unsupported  all    Wool is named, from 2030 on\n");
+              "plastic-named      rules  misleading   us,eu  A plastic is named\n"
+              "cotton-named       rules  vague        all    Cotton is named\n"
+              "silk-beside-linen  rules  misleading   all    Silk beside linen\n"
+              "wool-named-later   rules  unsupported  all    Wool is named, from 2030 on\n");
 }
 
 TEST_F(Rules, AreListedAsRecords) {
@@ -30,7 +30,7 @@ TEST_F(Rules, AreListedAsRecords) {
     EXPECT_EQ(result.status, 0);
     EXPECT_EQ(
         lines_of(result.out).at(3),
-        R"({"rule":"wool-named-later","title":"Wool is named, from 2030 on","grade":"unsupported","basis":"wording",)"
+        R"({"rule":"wool-named-later","group":"rules","title":"Wool is named, from 2030 on","grade":"unsupported","basis":"wording",)"
         R"("markets":[],"from":"2030-01-01","because":"Wool needs proof from then on.","sources":["seen-law"],)"
         R"("file":"book/wording/rules.yaml","line":49})");
 }
@@ -41,6 +41,7 @@ TEST_F(Rules, AreShown) {
     EXPECT_EQ(result.out, R"(plastic-named
 A plastic is named
 
+group        rules
 grade        misleading
 basis        wording
 markets      us,eu
@@ -75,9 +76,10 @@ TEST_F(Rules, AreShownAsRecord) {
     EXPECT_EQ(result.status, 0);
     EXPECT_EQ(
         result.out,
-        R"({"rule":"cotton-named","title":"Cotton is named","grade":"vague","basis":"wording","markets":[],)"
+        R"({"rule":"cotton-named","group":"rules","title":"Cotton is named","grade":"vague","basis":"wording","markets":[],)"
         R"("because":"Cotton tells little.","sources":[{"source":"seen-law","cite":"Law of the tests, section 1",)"
         R"("says":"Names must be true.","from_memory":false}],"file":"book/wording/rules.yaml","line":18,)"
+        R"("condition":["It flags a claim that says cotton."],)"
         R"("flags":[{"text":"Cotton.","words":"Cotton","line":26},{"text":"Of cotton.","words":"cotton","line":27},)"
         R"({"text":"Soft cotton.","words":"cotton","line":28}],"passes":[{"text":"Wood.","line":30},)"
         R"({"text":"Stone.","line":31},{"text":"Paper.","line":32}]})"

@@ -1,5 +1,5 @@
 #!/bin/sh
-# run.sh TOOL FOLDER [PICTURES]: pages of three dossiers and of all three together, made by TOOL in FOLDER and looked at by
+# run.sh TOOL FOLDER [PICTURES]: pages of three dossiers and of all three together, and the rule reference, made by TOOL in FOLDER and looked at by
 # other people's tools (check_pages.mjs); then a page that is wrong, which must not pass. With PICTURES, screenshots and
 # prints are left there. Needs node, npm, java and chromium (tools/packages.txt, group page).
 set -eu
@@ -16,9 +16,10 @@ cp "$here/package.json" "$here/package-lock.json" "$here/.npmrc" "$here/check_pa
 set -- "$corpus/demo/watch_strap.yaml" "$corpus/dossiers/velmora_crossbody.yaml" "$corpus/dossiers/marisma_shopper.yaml"
 "$tool" report --into "$folder/pages" "$@"
 "$tool" report --out "$folder/pages/set.html" "$@"
+"$tool" rules reference --out "$folder/pages/rules.html"
 cd "$folder"
 node check_pages.mjs ${pictures:+--pictures "$pictures"} pages/watch_strap.html pages/velmora_crossbody.html \
-    pages/marisma_shopper.html pages/set.html
+    pages/marisma_shopper.html pages/set.html pages/rules.html
 
 cat >wrong.html <<'END'
 <!DOCTYPE html><html><head><title></title></head><body style="width:500px;color:#aaa"><p>pale<img src="nowhere.png"><b>

@@ -1,4 +1,5 @@
-# What `cmake --install` lays down: library, public headers, the tool and its man page, and what find_package and
+# What `cmake --install` lays down: library, public headers, the tool, its man pages and the rule
+# reference, and what find_package and
 # pkg-config need. tests/install builds against an installed copy.
 include(GNUInstallDirs)
 include(CMakePackageConfigHelpers)
@@ -24,6 +25,8 @@ install(FILES ${PROJECT_BINARY_DIR}/grainside.pc DESTINATION ${CMAKE_INSTALL_LIB
 
 if(TARGET grainside_tool)
   install(TARGETS grainside_tool RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+  install(FILES ${PROJECT_BINARY_DIR}/tools/rules.html DESTINATION ${CMAKE_INSTALL_DOCDIR})
+  install(FILES ${PROJECT_BINARY_DIR}/tools/grainside-rules.7 DESTINATION ${CMAKE_INSTALL_MANDIR}/man7)
 endif()
 if(EXISTS ${PROJECT_SOURCE_DIR}/tools/man/grainside.1)
   install(FILES tools/man/grainside.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)

@@ -82,6 +82,10 @@ public:
     // The result lives until the next call.
     const CheckResult& check(const Listing& listing);
 
+    // The listing that was checked last, asked again for other markets or another day without reading it again; these
+    // options hold from now on. REQUIRES: `listing` went into the last `check`, and its bytes are what they were.
+    const CheckResult& check_again(const Listing& listing, CheckOptions options);
+
     // What to write instead of the words of `finding`, which must come from the last check of `listing`; "" where the
     // rule offers nothing, or nothing that the same check would let pass.
     std::string say_instead(const Listing& listing, const Finding& finding) const;

@@ -27,6 +27,8 @@ inline namespace v0 {
 
 class EvidenceBook {
 public:
+    // Whether `book` has any file of the evidence half; a folder may hold rules on wording only.
+    static bool is_there(const RuleBook& book) noexcept;
     // From the files that `book` was made from. Every fault is among the issues, with its place.
     static Result<EvidenceBook> load(const RuleBook& book);
 

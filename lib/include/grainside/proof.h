@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "grainside/checker.h"
 #include "grainside/listing.h"
 #include "grainside/rule_book.h"
 
@@ -26,6 +27,9 @@ struct ProofReport {
     std::uint32_t examples = 0;
     std::vector<ProofFault> faults;
 };
+
+// Under which market and on which day the examples of `rule` are checked: its first market and its first day in force.
+CheckOptions options_of_proof(const RuleInfo& rule);
 
 // The listing that an example stands for.
 Listing listing_of(const ProofText& example);

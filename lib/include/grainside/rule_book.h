@@ -34,6 +34,7 @@ struct SourceInfo {
     std::string cite;          // as one would cite it
     std::string says;          // what it says, in our words
     bool from_memory = false;  // nobody could see the text: every finding on it says so
+    bool practice = false;     // a fact of the trade without a published text
 };
 
 // One text of a rule's proof. The texts live as long as the book: thousands of them are never looked at in a check.
@@ -94,6 +95,8 @@ public:
 
     // The markets that rules and CheckOptions::markets may name, in the order of the book: "us", "eu", ...
     std::vector<std::string> markets() const;
+    // "United States" of "us"; the code itself where the book gives no name, "" where it has no such market.
+    std::string_view market_name(std::string_view market) const noexcept;
 
     // "" for 0 or an id of another book.
     std::string_view concept_name(ConceptId id) const noexcept;     // the permanent id, "full-grain-leather"

@@ -6,15 +6,12 @@
 
 #include "report/content_text.h"
 #include "report/fixed_texts.h"
+#include "report/html/page_frame.h"
 #include "report/html/page_parts.h"
 #include "report/view_text.h"
 
 namespace grainside::report {
 namespace {
-
-constexpr std::string_view kStyle =
-#include "page_style.inc"
-    ;
 
 struct Section {
     std::string_view id, title;
@@ -28,19 +25,14 @@ public:
     Page(std::string& out, std::span<const ReportContent* const> dossiers) : html_(out), dossiers_(dossiers) {}
 
     void write() {
-        html_.constant("<!DOCTYPE html>\n");
-        html_.begin("html", {{"lang", "en"}});
-        write_head();
-        html_.begin("body");
-        html_.constant("<a class=\"skip\" href=\"#content\">To the report</a>\n");
+        begin_page(html_, title(), "To the report");
         if (dossiers_.size() == 1) {
             write_one(*dossiers_.front());
         } else {
             write_set();
         }
         write_footer();
-        html_.end();
-        html_.end();
+        end_page(html_);
     }
 
 private:
@@ -50,17 +42,6 @@ private:
         if (is_set()) return counted(dossiers_.size(), "dossier", "dossiers") + ": report";
         const ReportContent& content = *dossiers_.front();
         return (content.what.empty() ? content.id : content.what) + ": dossier report";
-    }
-
-    void write_head() {
-        html_.begin("head");
-        html_.constant(
-            "<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html_.element("title", title());
-        html_.constant("<style>\n");
-        html_.constant(kStyle);
-        html_.constant("</style>\n");
-        html_.end();
     }
 
     void write_contents(const PageContext& page) {
@@ -143,14 +124,7 @@ private:
     void write_footer() {
         html_.begin("footer");
         html_.element("h2", "How to read this");
-        html_.begin("dl", {{"class", "facts"}});
-        for (std::size_t grade = 0; grade < kGradeCount; ++grade) {
-            html_.begin("dt");
-            write_grade(html_, static_cast<Grade>(grade));
-            html_.end();
-            html_.element("dd", meaning_of(static_cast<Grade>(grade)));
-        }
-        html_.end();
+        write_grade_meanings(html_);
         html_.element("h3", "What the method cannot do");
         html_.begin("ul", {{"class", "plain"}});
         for (const std::string_view limit : limits_of_method()) html_.element("li", limit);
@@ -158,8 +132,6 @@ private:
         html_.element("p", kNoAdvice);
         html_.end();
     }
-
-    static constexpr std::size_t kGradeCount = 6;
 
     HtmlWriter html_;
     std::span<const ReportContent* const> dossiers_;
