@@ -32,6 +32,7 @@ void read_text(std::string file, std::string text, const fs::path& folder, const
 std::string standards_asked(const RuleBook& book, ConceptId says) {
     std::vector<std::string_view> names;
     for (const Demand& demand : book.demands_for(says)) {
+        if (demand.standard.empty()) continue;
         if (std::find(names.begin(), names.end(), demand.standard) == names.end()) names.push_back(demand.standard);
     }
     std::string text;

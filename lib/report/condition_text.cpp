@@ -37,9 +37,9 @@ public:
 
     std::vector<ConditionStep> write() {
         add("It flags", "when", false);
-        add("Only where there is also", "beside", true);
+        add("Only where there is also,", "beside", true);
         add("It is silent on", "unless", false);
-        add("It is silent where there is also", "unless_beside", true);
+        add("It is silent where there is also,", "unless_beside", true);
         return std::move(steps_);
     }
 

@@ -21,7 +21,7 @@ bool is_from_memory(const RuleBook& book, const Demand& demand) {
 std::string demand_text(const RuleBook& book, const Demand& demand) {
     std::string_view memory = is_from_memory(book, demand) ? "from memory" : "";
     const std::string_view between = demand.of.empty() || memory.empty() ? "" : "; ";
-    std::string text = fmt::format("{}, {}", demand.standard, demand.number);
+    std::string text = demand.standard.empty() ? demand.number : fmt::format("{}, {}", demand.standard, demand.number);
     if (!demand.of.empty() || !memory.empty()) text += fmt::format(" ({}{}{})", demand.of, between, memory);
     return text;
 }
@@ -47,7 +47,7 @@ void append_demands_member(std::string& out, const RuleBook& book, ConceptId say
     for (const Demand& demand : demands) {
         json.begin_object();
         json.optional_member("of", demand.of);
-        json.member("standard", std::string_view(demand.standard));
+        json.optional_member("standard", demand.standard);
         json.member("number", std::string_view(demand.number));
         json.key("sources");
         json.begin_array();

@@ -130,7 +130,8 @@ private:
         heading(title);
         for (const ToldExample& example : examples) {
             for (std::size_t at = 0; at < example.listing.fields.size(); ++at) write_field(example, at);
-            if (!example.proof->because.empty()) indented("(" + example.proof->because + ')', kItemIndent);
+            if (!example.proof->because.empty())
+                indented(std::string("(").append(example.proof->because).append(")"), kItemIndent);
         }
         out_ += '\n';
     }

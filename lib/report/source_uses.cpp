@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "document/document.h"
 #include "report/rule_facts.h"
 #include "report/view_text.h"
+#include "rules/book_data.h"
 
 namespace grainside::report {
 namespace {
@@ -14,6 +16,25 @@ void add_uses(const std::vector<Entry>& entries, std::vector<const Entry*> Sourc
               std::vector<SourceUses>& uses) {
     for (const Entry& entry : entries) {
         for (const std::uint32_t source : entry.sources) (uses[source].*kind).push_back(&entry);
+    }
+}
+
+// Demands and costs have no id that one could look up, so they are counted where they stand.
+void count_entries(const RuleBook& book, std::string_view place, std::size_t SourceUses::*kind,
+                   std::vector<SourceUses>& uses) {
+    const auto sources = book.sources();
+    const auto count = [&](std::string_view id) {
+        const auto found =
+            std::find_if(sources.begin(), sources.end(), [id](const SourceInfo& source) { return source.id == id; });
+        if (found != sources.end()) ++(uses[static_cast<std::size_t>(found - sources.begin())].*kind);
+    };
+    for (const document::Document& document : book.data().documents) {
+        if (!document.file().starts_with(place)) continue;
+        for (const document::Node entry : document.root()) {
+            const document::Node cited = entry.find("sources");
+            if (cited.is_scalar()) count(cited.text());
+            for (const document::Node one : cited) count(one.text());
+        }
     }
 }
 
@@ -29,6 +50,8 @@ std::vector<SourceUses> uses_of_sources(const RuleBook& book, const EvidenceBook
     for (const RuleInfo& rule : book.rules()) {
         for (const std::uint32_t source : rule.sources) uses[source].rules.push_back(&rule);
     }
+    count_entries(book, "demands.yaml", &SourceUses::demands, uses);
+    count_entries(book, "costs/", &SourceUses::costs, uses);
     if (evidence == nullptr) return uses;
     add_uses(evidence->data().limits, &SourceUses::limits, uses);
     add_uses(evidence->data().methods, &SourceUses::methods, uses);
@@ -48,6 +71,8 @@ std::string counts_text(const SourceUses& uses) {
     append_count(text, uses.limits.size(), "limit", "limits");
     append_count(text, uses.methods.size(), "method", "methods");
     append_count(text, uses.alloys.size(), "alloy", "alloys");
+    append_count(text, uses.demands, "demand", "demands");
+    append_count(text, uses.costs, "cost", "costs");
     return text.empty() ? "nothing cites it" : text;
 }
 

@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_REPORT_SOURCE_USES_H
 #define GRAINSIDE_REPORT_SOURCE_USES_H
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,8 @@ struct SourceUses {
     std::vector<const evidence::Limit*> limits;
     std::vector<const evidence::Method*> methods;
     std::vector<const evidence::Alloy*> alloys;
+    std::size_t demands = 0;  // entries of demands.yaml
+    std::size_t costs = 0;    // entries of costs/
 };
 
 // One for each of book.sources(), in that order; without `evidence` only rules count. What it points to lives as long

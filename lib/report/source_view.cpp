@@ -87,6 +87,8 @@ void append_source_record(const SourceInfo& source, const SourceUses& uses, std:
     append_ids(json, "limits", uses.limits);
     append_ids(json, "methods", uses.methods);
     append_ids(json, "alloys", uses.alloys);
+    json.member("demands", std::uint64_t{uses.demands});
+    json.member("costs", std::uint64_t{uses.costs});
     json.end_object();
     out += '\n';
 }

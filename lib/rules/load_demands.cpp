@@ -38,7 +38,7 @@ private:
         Demand demand;
         const std::string supports = text(node, "supports", true);
         demand.of = text(node, "of", false);
-        demand.standard = text(node, "standard", true);
+        demand.standard = text(node, "standard", false);
         demand.number = text(node, "number", true);
         if (!supports.empty()) {
             demand.supports = book_.vocabulary.concepts.require(document_, node.find("supports"), faults_);
@@ -52,11 +52,14 @@ private:
         const auto same = [&](const Demand& other) {
             return other.supports == demand.supports && other.of == demand.of && other.standard == demand.standard;
         };
-        if (demand.supports == 0 || demand.standard.empty()) return;
+        if (demand.supports == 0) return;
         if (std::any_of(book_.demands.begin(), book_.demands.end(), same)) {
-            faults_.error(document_, node, "duplicate-demand",
-                          fmt::format("'{}' is demanded for {} already", demand.standard, supports),
-                          "say in `of` for which goods each one is");
+            faults_.error(
+                document_, node, "duplicate-demand",
+                fmt::format("{} is demanded for {} already",
+                            demand.standard.empty() ? "proof without a standard" : fmt::format("'{}'", demand.standard),
+                            supports),
+                "say in `of` for which goods each one is");
             return;
         }
         book_.demands.push_back(std::move(demand));

@@ -104,10 +104,12 @@ ProofSearch::ProofSearch(const RuleBook& book, std::shared_ptr<const FiledProofs
 ProofOutcome ProofSearch::outcome_of(const FiledProof& proof, ConceptId says) const {
     const auto demands = book_.demands_for(says);
     if (!demands.empty() && !proof.standard.empty()) {
-        const bool asked = std::any_of(demands.begin(), demands.end(), [&](const Demand& demand) {
-            return follows_standard(proof.standard, demand.standard);
-        });
-        if (!asked) return ProofOutcome::other_standard;
+        const auto names_one = [](const Demand& demand) { return !demand.standard.empty(); };
+        const auto is_asked = [&](const Demand& demand) { return follows_standard(proof.standard, demand.standard); };
+        if (std::any_of(demands.begin(), demands.end(), names_one) &&
+            std::none_of(demands.begin(), demands.end(), is_asked)) {
+            return ProofOutcome::other_standard;
+        }
     }
     if (!demands.empty() && proof.result.empty()) return ProofOutcome::no_result;
     if (!day_.empty() && day_ < proof.date) return ProofOutcome::not_yet;

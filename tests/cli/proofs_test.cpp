@@ -75,7 +75,7 @@ TEST_F(Proofs, DecideTheExitStatus) {
         {"both_lifted", report(kScope), 0, ""},
         {"one_lifted", report(kOfOne), 1, ""},
         {"ran_out", report("expires: 2026-11-25, " + kScope), 1, "Test report 4711 ran out on 2026-11-25"},
-        {"other_standard", report("standard: ISO 5403, " + kScope), 1, "Test report 4711 names ISO 5403; ISO 811"},
+        {"other_standard", report("standard: EN 343, " + kScope), 1, "Test report 4711 names EN 343; ISO 811"},
         {"covers_nothing", report("scope: {part: strap, says: waterproof}"), 1, "", 1},
         {"empty", "", 1, ""},
     };

@@ -57,7 +57,7 @@ What it flags
   'imitation' before it.
   It is silent on a claim that says just wool, with a test method in its
   sentence and with a test result in its sentence.
-  It is silent where there is also in another field and on the same part,
+  It is silent where there is also, in another field and on the same part,
   another claim of something else that says silk or a kind of it, with a share
   of at most 49.9 %.
 

@@ -37,6 +37,8 @@ inline constexpr KnownGap kKnownGaps[] = {
      "'Military-grade webbing on the shoulder, nylon': webbing names no part, so the nylon is read of the body"},
     {"aldwick_sofa", "Polyester fibre",
      "brushed polyester microfibre is left at 13 per cent; its polyester is left open"},
+    {"marisma_shopper", "Polyester microfibre",
+     "the words say polyester; brushed microfibre leaves its fibre open, as in aldwick_sofa"},
     {"colle_alto_belt", "without chrome", "the parser reads no claim in 'without chrome'"},
     {"colle_alto_belt", "nickel-free",
      "0.04 +- 0.03 per cent of nickel supports no limit of the book; a wipe leaves it open"},

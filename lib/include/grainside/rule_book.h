@@ -72,7 +72,7 @@ struct RuleInfo {
 struct Demand {
     ConceptId supports = 0;
     std::string of;                      // the goods that it is for, "textile"; empty = any
-    std::string standard;                // "ISO 811"
+    std::string standard;                // "ISO 811"; empty where none is published
     std::string number;                  // "a water column of 1,500 mm or more"
     std::vector<std::uint32_t> sources;  // indices into RuleBook::sources()
 };

@@ -163,7 +163,8 @@ private:
                 write_field(example, at, grade);
             }
             if (!example.proof->because.empty()) {
-                html_.element("span", {{"class", "soft"}}, " (" + example.proof->because + ')');
+                html_.element("span", {{"class", "soft"}},
+                              std::string(" (").append(example.proof->because).append(")"));
             }
         });
     }

@@ -30,6 +30,7 @@ struct Group {
 std::string source_of(std::string_view cite) {
     constexpr std::string_view kCode = "16 CFR ";
     if (cite.starts_with(kCode)) return std::string(cite.substr(0, cite.find_first_not_of("0123456789", kCode.size())));
+    cite = cite.substr(0, cite.find(" (from memory)"));
     std::size_t end = cite.size();
     for (std::string_view clause : {" Art", " art.", " section", " scope", " Annex", ",", ";", " (", " 4.1"}) {
         // A number in brackets belongs to the name: 'Directive (EU) 2024/825'.

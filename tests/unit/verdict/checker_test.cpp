@@ -1,4 +1,5 @@
 #include "grainside/checker.h"
+#include "grainside/proof.h"
 
 #include <gtest/gtest.h>
 
@@ -155,10 +156,10 @@ TEST(Checker, WithoutAMarketGivesNoRuleOfAMarket) {
     std::size_t tried = 0;
     for (const RuleInfo& rule : book().rules()) {
         if (rule.markets.empty()) continue;
-        const CheckResult& result = anywhere.check(listing_of(rule.flags.front().text));
+        const CheckResult& result = anywhere.check(grainside::listing_of(rule.flags.front()));
         for (const Finding& finding : result.findings) EXPECT_NE(book().rules()[finding.rule].id, rule.id);
         Checker there(book(), {.markets = {rule.markets.front()}, .on = {}});
-        EXPECT_FALSE(there.check(listing_of(rule.flags.front().text)).findings.empty()) << rule.id;
+        EXPECT_FALSE(there.check(grainside::listing_of(rule.flags.front())).findings.empty()) << rule.id;
         ++tried;
     }
     EXPECT_GT(tried, 0U);

@@ -162,11 +162,11 @@ TEST(Examiner, FindsRulesInWhosePlaceAnotherOneSpeaks) {
         {"twin_that_its_model_hides",
          {{"wording/a.yaml", rule("r", "misleading", cotton, "cotton")}, {"markets/us.yaml", twin("t", "vague")}},
          "error shadowed-rule t r markets/us.yaml:1\n"},
-        {"twin_that_another_twin_hides",
+        {"twin_of_a_union_behind_that_of_a_country",
          {{"wording/a.yaml", rule("r", "vague", cotton, "cotton")},
           {"markets/eu.yaml", twin("t", "vague")},
           {"markets/it.yaml", twin("u", "vague")}},
-         "error shadowed-rule u t markets/it.yaml:1\n"},
+         "note overruled-rule t u markets/eu.yaml:1\n"},
         // Before the other one came into force it spoke, and never will again.
         {"from_a_day_on",
          {{"markets/us.yaml",

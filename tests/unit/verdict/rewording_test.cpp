@@ -131,16 +131,16 @@ TEST(Rewording, TellsWhichStatementItFollows) {
     EXPECT_EQ(alone.edits[0].taken.words, "");
 }
 
-// Edits that hang together: the coat makes the split 'coated leather', and only then does the rule of the first words
+// Edits that hang together: the coat makes the nappa 'coated leather', and only then does the rule of the first words
 // offer that for them too.
 TEST(Rewording, TriesWhatAnotherEditMakesTrueBeforeThatIsTakenBack) {
     Reworder reworder(book(), {{"eu"}, ""});
     const Rewording& result = reworder.reword(
-        listing_of("The cover is real leather. It is split leather with a polyurethane coating of 0.3 mm."));
+        listing_of("The cover is real leather. It is nappa with a polyurethane coating of 0.3 mm."));
     EXPECT_EQ(result.texts.at(0),
               "The cover is coated leather. It is coated leather with a polyurethane coating of 0.3 mm.");
     EXPECT_EQ(dump_left(result), "");
-    // Both follow the coat, and neither the split that goes.
+    // Both follow the coat, and neither the nappa that goes.
     ASSERT_EQ(result.edits.size(), 2U);
     EXPECT_EQ(result.edits[0].taken.words, "0.3 mm");
     EXPECT_EQ(result.edits[1].taken.words, "0.3 mm");
