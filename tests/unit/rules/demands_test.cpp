@@ -22,11 +22,12 @@ constexpr Row kFaults[] = {
     {"right", "- {supports: waterproof, of: textile, standard: ISO 811, number: a column, sources: law}\n", ""},
     {"no_list", "supports: waterproof\n", "1:1 wrong-type"},
     {"no_mapping", "- waterproof\n", "1:3 wrong-type"},
-    {"nothing", "- {}\n", "1:3 missing-key; 1:3 missing-key; 1:3 missing-key; 1:3 missing-key"},
+    {"nothing", "- {}\n", "1:3 missing-key; 1:3 missing-key; 1:3 missing-key"},
     {"unknown_key", "- {supports: waterproof, standard: s, number: n, sources: law, note: x}\n", "1:64 unknown-key"},
     {"unknown_concept", "- {supports: watertite, standard: s, number: n, sources: law}\n", "1:14 unknown-concept"},
     {"unknown_source", "- {supports: waterproof, standard: s, number: n, sources: [law, lore]}\n",
      "1:59 unknown-source"},
+    {"no_standard_published", "- {supports: waterproof, number: n, sources: law}\n", ""},
     {"empty_standard", "- {supports: waterproof, standard: '', number: n, sources: law}\n", "1:36 missing-key"},
     {"empty_goods", "- {supports: waterproof, of: '', standard: s, number: n, sources: law}\n", "1:30 missing-key"},
     {"list_for_a_number", "- {supports: waterproof, standard: s, number: [n], sources: law}\n", "1:47 wrong-type"},
@@ -40,7 +41,7 @@ constexpr Row kFaults[] = {
      ""},
     {"all_at_once",
      "- {supports: watertite, standard: s, number: n, sources: lore}\n- {supports: waterproof, sources: law}\n",
-     "1:14 unknown-concept; 1:58 unknown-source; 2:3 missing-key; 2:3 missing-key"},
+     "1:14 unknown-concept; 1:58 unknown-source; 2:3 missing-key"},
 };
 
 std::map<std::string, std::string> files_with(std::string_view demands) {
