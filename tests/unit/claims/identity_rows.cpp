@@ -6,6 +6,7 @@ namespace {
 
 constexpr Row kRows[] = {
     // heads and modifiers
+    {"cuir_de_vachette", "Sac en cuir de vachette.", "species cowhide body 'cuir de vachette'"},
     {"bare", "A leather tote.", "material leather body 'leather'"},
     {"grain", "A full grain tote.", "grain full-grain-leather body 'full grain'"},
     {"grain_takes_the_noun", "Full grain leather tote.", "grain full-grain-leather body 'Full grain leather'"},

@@ -4,7 +4,7 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
-    {"cuir_de_vachette", "Sac en cuir de vachette.", "species cowhide body 'cuir de vachette'"},
+    {"cuir_dagneau", "Sac en cuir d'agneau.", "species lamb-leather body 'cuir d'agneau'"},
 };
 
 }  // namespace
