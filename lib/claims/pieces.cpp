@@ -88,6 +88,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::main_label:
         case Role::colour_label:
         case Role::origin_label:
+        case Role::leather_origin_label:
         case Role::answer_label:
         case Role::question_label:
         case Role::plain_label:

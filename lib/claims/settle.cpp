@@ -84,8 +84,8 @@ private:
 
     static bool names_label(Role role) {
         return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label || role == Role::answer_label || role == Role::question_label ||
-               role == Role::plain_label;
+               role == Role::origin_label || role == Role::leather_origin_label || role == Role::answer_label ||
+               role == Role::question_label || role == Role::plain_label;
     }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
@@ -100,7 +100,8 @@ private:
         if (source_.is_label) return true;
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
-        if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
+        if ((role == Role::origin_label || role == Role::leather_origin_label) && at + 1 < pieces_.size() &&
+            pieces_[at + 1].is(Role::place_name) &&
             !any_sense(at, [](const Sense& sense) { return sense.role == Role::meaning; })) {
             return true;
         }

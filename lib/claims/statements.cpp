@@ -238,11 +238,14 @@ private:
         const std::uint32_t last = same_country(i, 2) ? i + 3 : i + 1;
         Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;
+        const bool of_leather = labelled && segment_.regions[i].of_leather;
         finish(claim, i, last,
-               labelled     ? vocabulary().known.made_in
+               of_leather   ? vocabulary().known.sourced_from
+               : labelled   ? vocabulary().known.made_in
                : of_tanning ? vocabulary().known.tanned_in
                             : vocabulary().known.national_material,
                Kind::origin);
+        if (of_leather) claims_.back().part = parts_.owner_of_identity(i, last).part;
     }
 
     // Whether beyond a comma, `step` pieces away, the same country is named: 'Venice, Italy'.

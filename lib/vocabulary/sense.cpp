@@ -54,6 +54,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"main-label", Role::main_label},
     {"colour-label", Role::colour_label},
     {"origin-label", Role::origin_label},
+    {"leather-origin-label", Role::leather_origin_label},
     {"answer-label", Role::answer_label},
     {"question-label", Role::question_label},
     {"plain-label", Role::plain_label},

@@ -75,9 +75,10 @@ enum class Role : std::uint8_t {
     main_label,
     colour_label,
     origin_label,
-    question_label,  // 'Q:'
-    plain_label,     // 'Details:' names no part, though 'details' is a noun for one
-    answer_label,    // 'A:' goes on where the question stood
+    leather_origin_label,  // 'Leather origin: Italy' speaks of the hides
+    question_label,        // 'Q:'
+    plain_label,           // 'Details:' names no part, though 'details' is a noun for one
+    answer_label,          // 'A:' goes on where the question stood
     more_than,
     breaks
 };
