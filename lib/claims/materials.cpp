@@ -361,6 +361,7 @@ private:
         claim.quantity = stuff.quantity;
         claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[claim.says].kind;
         claim.part = parts_.part_of(owner, stuff.says);
+        claim.family = owner.family;
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;
         claim.negated = claim.negated || stuff.negated;

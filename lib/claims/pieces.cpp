@@ -54,6 +54,10 @@ bool is_noun(const Piece& piece) noexcept {
     return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
 }
 
+std::uint8_t family_of(const Piece& noun) noexcept {
+    return noun.is(Role::part) ? static_cast<std::uint8_t>(noun.sense.concept_id) : std::uint8_t{0};
+}
+
 bool ends_phrase(const Piece& piece) noexcept {
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&

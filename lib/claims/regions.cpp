@@ -50,6 +50,7 @@ Region region_of_label(std::span<const Piece> pieces) {
     Region region;
     const Piece* part = nullptr;
     const Piece* main = nullptr;
+    bool several = false;  // parts of different families
     for (const Piece& piece : pieces) {
         if (piece.is(Role::silent_label) && main != nullptr) break;  // 'Material & care'
         if (piece.is(Role::question_label) || piece.is(Role::silent_label) || piece.is(Role::colour_label) ||
@@ -67,12 +68,14 @@ Region region_of_label(std::span<const Piece> pieces) {
         const Piece* before = &piece - 1;
         const bool anew =
             part != nullptr && before > part && (before->kind == PieceKind::word || before->is(Role::breaks));
+        if (piece.is(Role::part)) several = several || (part != nullptr && family_of(*part) != family_of(piece));
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
     if (part != nullptr) {
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(part->sense.value);
+        if (!several) region.family = family_of(*part);  // 'Buckle and rings: brass' is said of both
     } else if (main != nullptr) {
         region.kind = RegionKind::main;
     }

@@ -22,6 +22,7 @@ enum class RegionKind : std::uint8_t {
 struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
+    std::uint8_t family = 0;  // of the noun that names it
     ConceptId asks = 0;       // of an attribute or a question: what 'yes' says
     bool teaching = false;    // of a question: it asks what a material is, and the next sentence tells
     bool thickness = false;   // the label speaks of thickness

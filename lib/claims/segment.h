@@ -81,6 +81,7 @@ public:
         bool by_part = false;     // a part noun of the phrase, or one it is linked to, names it
         bool by_product = false;  // the phrase's head is the product
         bool own = false;         // the noun stands in the phrase itself
+        std::uint8_t family = 0;  // of the part noun
     };
     // Of a material, finish or plating that ends before piece `end`; `says` may be left out.
     Owner owner_of_identity(std::uint32_t begin, std::uint32_t end, ConceptId says = 0) const;
@@ -93,6 +94,7 @@ public:
 
 private:
     const Piece* noun_right(std::uint32_t from) const;
+    bool another_noun_is_joined() const;
     bool in_keyword_title() const;
     bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;

@@ -109,6 +109,7 @@ private:
         claim.says = id;
         claim.kind = kind;
         claim.part = parts_.part_of(owner, id);
+        claim.family = owner.family;
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);

@@ -233,7 +233,7 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
     }
     beside.claim = ConditionReader(document, vocabulary, faults).read(node);
     if (const Node reach = node.find("reach"); reach.exists()) {
-        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere"};
+        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere", "noun"};
         bool found = false;
         for (std::size_t i = 0; i < std::size(kNames); ++i) {
             if (reach.text() != kNames[i]) continue;

@@ -80,7 +80,9 @@ private:
 };
 
 // How far from the graded claim another statement is looked for.
-enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere };
+// `part` and `elsewhere` leave out what another family of nouns names: rings beside a buckle. `noun` wants the family
+// of both known and the same.
+enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere, noun };
 
 // A condition on another statement of the same listing.
 struct BesideCondition {

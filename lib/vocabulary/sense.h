@@ -111,7 +111,7 @@ struct Sense {
     Condition condition = Condition::always;
     std::uint8_t value = 0;    // a Part, category or Unit by role
     bool homonym = false;      // of a product: an everyday word besides, so that it never tells another product
-    ConceptId concept_id = 0;  // of a meaning or a place
+    ConceptId concept_id = 0;  // of a meaning or a place; of a part's noun the number of its family, 0 = none
     ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 
