@@ -193,6 +193,7 @@ private:
         if ((stuff.marks & bit(Mark::imitation)) != 0) become_imitation(stuff);
         if (look_is_pending_) {
             stuff.first = look_first_;
+            if (stuff.called == 0) stuff.called = look_called_;  // 'linen-look canvas'
             stuff.marks |= bit(Mark::look);
             look_is_pending_ = false;
         }

@@ -68,7 +68,8 @@ Region region_of_label(std::span<const Piece> pieces) {
         const Piece* before = &piece - 1;
         const bool anew =
             part != nullptr && before > part && (before->kind == PieceKind::word || before->is(Role::breaks));
-        if (piece.is(Role::part)) several = several || (part != nullptr && family_of(*part) != family_of(piece));
+        if (piece.is(Role::part) && part != nullptr && part != before)
+            several = several || family_of(*part) != family_of(piece);
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;

@@ -218,8 +218,8 @@ private:
     ConceptId family_named(Node family) {
         constexpr std::size_t kMostFamilies = 255;
         const auto found = std::find(families_.begin(), families_.end(), family.text());
-        if (found == families_.end()) families_.emplace_back(family.text());
         const auto at = static_cast<std::size_t>(found - families_.begin());
+        if (at == families_.size()) families_.emplace_back(family.text());
         return static_cast<ConceptId>(std::min(at + 1, kMostFamilies));
     }
 
