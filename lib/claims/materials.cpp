@@ -193,7 +193,8 @@ private:
         if ((stuff.marks & bit(Mark::imitation)) != 0) become_imitation(stuff);
         if (look_is_pending_) {
             stuff.first = look_first_;
-            if (stuff.called == 0) stuff.called = look_called_;  // 'linen-look canvas'
+            // 'linen-look canvas' borrows the fibre; 'leather-look polyurethane' admits what it is not.
+            if (stuff.called == 0 && is_a(look_called_, vocabulary().known.textile)) stuff.called = look_called_;
             stuff.marks |= bit(Mark::look);
             look_is_pending_ = false;
         }

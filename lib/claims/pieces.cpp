@@ -75,6 +75,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::alternative:
         case Role::negator:
         case Role::negation_end:
+        case Role::exception:
         case Role::comparison:
         case Role::other_product:
         case Role::accessory_before:

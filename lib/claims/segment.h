@@ -89,13 +89,15 @@ public:
     // material.
     Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
 
+    // A title that strings keywords together: what stands side by side there need not belong together.
+    bool in_keyword_title() const;
+
     // The owner's part; where the phrase gives none, the part that the concept itself belongs to (a metal is hardware).
     Part part_of(const Owner& owner, ConceptId says) const;
 
 private:
     const Piece* noun_right(std::uint32_t from) const;
     bool another_noun_is_joined() const;
-    bool in_keyword_title() const;
     bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;
     const Piece* noun_behind(std::uint32_t end) const;

@@ -58,7 +58,7 @@ private:
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always) continue;
             if (names_label(sense.role) && (all.size() > 1 || only_before_a_colon(sense.role))) continue;
-            if (sense.role == Role::look && !stuff_precedes(at)) continue;
+            if (sense.role == Role::look && (!stuff_precedes(at) || compares_with_its_kind(at))) continue;
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
                 if (all.size() > 1 && is_origin(sense.concept_id) && !place_follows(at)) continue;
@@ -140,6 +140,16 @@ private:
         if (pieces_[at].kind != PieceKind::term) return false;
         const auto all = senses(at);
         return std::any_of(all.begin(), all.end(), test);
+    }
+
+    // 'gold like 18k gold' compares two of a kind; 'leather like polyurethane' says what the polyurethane looks like.
+    bool compares_with_its_kind(std::size_t at) const {
+        if (pieces_[at].hyphenated() || at + 1 >= pieces_.size() || !pieces_[at + 1].is(Role::meaning)) return false;
+        const ConceptId next = pieces_[at + 1].sense.concept_id;
+        return any_sense(at, [](const Sense& sense) { return sense.role == Role::comparison; }) &&
+               any_sense(at - 1, [&](const Sense& sense) {
+                   return sense.role == Role::meaning && source_.vocabulary.concepts.related(sense.concept_id, next);
+               });
     }
 
     bool stuff_precedes(std::size_t at) const {

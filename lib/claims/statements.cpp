@@ -177,6 +177,7 @@ private:
                 // 'of leather made in Italy' speaks of the leather
                 if (i > 0 && is_material(vocabulary(), segment_.pieces[i - 1])) claim.marks |= bit(Mark::on_material);
                 finish(claim, i, k + 1, segment_.pieces[i].sense.concept_id, Kind::origin);
+                if (parts_.in_keyword_title()) claims_.back().part = Part::whole;  // 'Made in USA Hide Stitched Laces'
                 modifier_marks_ = 0;
                 return;
             }

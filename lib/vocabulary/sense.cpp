@@ -19,6 +19,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"alternative", Role::alternative},
     {"negator", Role::negator},
     {"negation-end", Role::negation_end},
+    {"exception", Role::exception},
     {"free-suffix", Role::free_suffix},
     {"hedge", Role::hedge},
     {"genuine", Role::genuine},

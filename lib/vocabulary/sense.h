@@ -35,6 +35,7 @@ enum class Role : std::uint8_t {
     alternative,
     negator,
     negation_end,
+    exception,  // 'except': a negation_end, and percentages behind it are of no sum
     free_suffix,
     hedge,
     genuine,

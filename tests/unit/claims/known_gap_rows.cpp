@@ -4,7 +4,8 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
-    {"cuir_de_vachette", "Sac en cuir de vachette.", "species cowhide body 'cuir de vachette'"},
+    {"unknown_fibre_alone", "100% Lumirelle fiber*",
+     "composition other-fibres body quantity=100 percent '100% Lumirelle fiber'"},
 };
 
 }  // namespace

@@ -218,6 +218,48 @@ const BesideRow kBeside[] = {
     {"other_part", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
     {"reach_part", "{says: cotton, reach: part}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; },
      false},
+    {"part_of_another_family", "{says: cotton, reach: part}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"part_of_one_family", "{says: cotton, reach: part}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+     },
+     true},
+    {"part_of_any_family", "{says: cotton, reach: part}", [](const SmallBook&, Claim& c, Claim&) { c.family = 1; },
+     true},
+    {"elsewhere_of_another_family", "{says: cotton, reach: elsewhere}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         o.field = 1;
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"reach_noun", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+     },
+     true},
+    {"reach_noun_of_another_part", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+         o.part = Part::trim;
+     },
+     false},
+    {"reach_noun_of_another_family", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"reach_noun_of_any_family", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim&) { c.family = 1; }, false},
     {"reach_anywhere", "{says: cotton, reach: anywhere}",
      [](const SmallBook&, Claim&, Claim& o) {
          o.part = Part::lining;
