@@ -193,6 +193,8 @@ private:
         if ((stuff.marks & bit(Mark::imitation)) != 0) become_imitation(stuff);
         if (look_is_pending_) {
             stuff.first = look_first_;
+            // 'linen-look canvas' borrows the fibre; 'leather-look polyurethane' admits what it is not.
+            if (stuff.called == 0 && is_a(look_called_, vocabulary().known.textile)) stuff.called = look_called_;
             stuff.marks |= bit(Mark::look);
             look_is_pending_ = false;
         }
@@ -361,6 +363,7 @@ private:
         claim.quantity = stuff.quantity;
         claim.kind = stuff.quantity ? Kind::composition : vocabulary().concepts[claim.says].kind;
         claim.part = parts_.part_of(owner, stuff.says);
+        claim.family = owner.family;
         claim.phrase = phrase_.number;
         claim.marks |= stuff.marks;
         claim.negated = claim.negated || stuff.negated;

@@ -9,7 +9,7 @@ PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
     if (noun.is(Role::product)) return {segment_.main_part, false, true, true};
     const auto part = static_cast<Part>(noun.sense.value);
     // 'outer', 'face' and 'shell' are the main part whatever the product: of a shoe the upper, of a belt the strap.
-    return {part == Part::body ? segment_.main_part : part, true, false, true};
+    return {part == Part::body ? segment_.main_part : part, true, false, true, family_of(noun)};
 }
 
 // The head of the noun group to the right: 'leather bag strap' is a strap. A material in between starts a group of its
@@ -90,7 +90,7 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
         }
     }
     if (region.kind == RegionKind::part)
-        return {region.part == Part::body ? segment_.main_part : region.part, true, false, false};
+        return {region.part == Part::body ? segment_.main_part : region.part, true, false, false, region.family};
     // '(100% polyester)' explains what stands before the bracket.
     if (phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open) && has_subject_)
         return lent(subject_);
@@ -104,7 +104,11 @@ void PartFinder::enter(std::size_t phrase) {
             for (std::uint32_t i = phrase_->first; i < phrase_->last; ++i) {
                 if (is_noun(segment_.pieces[i])) head = &segment_.pieces[i];
             }
+            // 'rings and buckle in solid brass' is said of both.
+            const bool of_both = phrase_->before == Connector::coordinated && has_subject_;
+            const std::uint8_t before = of_both ? subject_.family : std::uint8_t{0};
             subject_ = owner_by(*head);
+            if (of_both && before != subject_.family) subject_.family = 0;
             subject_is_verb_ = head->is(Role::part_after);
             has_subject_ = true;
         } else if (phrase_->before == Connector::part_before) {
@@ -127,6 +131,12 @@ void PartFinder::enter(std::size_t phrase) {
     given_ = inherited(phrase_->first);
 }
 
+// 'solid brass buckle and rings': said of the rings too.
+bool PartFinder::another_noun_is_joined() const {
+    if (!phrase_->followed_by_coordination || index_ + 1 >= segment_.phrases.size()) return false;
+    return segment_.pieces[segment_.phrases[index_ + 1].first].is(Role::part);
+}
+
 bool PartFinder::in_keyword_title() const {
     constexpr std::uint32_t kKeywords = 7;
     return (segment_.marks & bit(Mark::title)) != 0 && phrase_->last - phrase_->first >= kKeywords;
@@ -145,8 +155,10 @@ bool PartFinder::fits_by_keyword(const Piece& noun, ConceptId says) const {
 
 PartFinder::Owner PartFinder::owner_of_identity(std::uint32_t begin, std::uint32_t end, ConceptId says) const {
     if (const Piece* noun = noun_right(end); noun != nullptr) {
-        if (fits_by_keyword(*noun, says)) return owner_by(*noun);
-        return {segment_.main_part, false, false, false};
+        if (!fits_by_keyword(*noun, says)) return {segment_.main_part, false, false, false};
+        Owner owner = owner_by(*noun);
+        if (another_noun_is_joined()) owner.family = 0;
+        return owner;
     }
     if (phrase_->before == Connector::part_before) return given_;
     if (const Piece* noun = noun_left(begin); noun != nullptr && !in_keyword_title()) return owner_by(*noun);

@@ -89,6 +89,9 @@ bool ends_phrase(const Piece& piece) noexcept;
 // The head noun of a phrase: a part or a product.
 bool is_noun(const Piece& piece) noexcept;
 
+// Of a part's noun, as Claim::family tells it.
+std::uint8_t family_of(const Piece& noun) noexcept;
+
 }  // namespace grainside::claims
 
 #endif  // GRAINSIDE_CLAIMS_PIECE_H

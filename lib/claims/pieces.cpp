@@ -54,6 +54,10 @@ bool is_noun(const Piece& piece) noexcept {
     return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
 }
 
+std::uint8_t family_of(const Piece& noun) noexcept {
+    return noun.is(Role::part) ? static_cast<std::uint8_t>(noun.sense.concept_id) : std::uint8_t{0};
+}
+
 bool ends_phrase(const Piece& piece) noexcept {
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&
@@ -71,6 +75,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::alternative:
         case Role::negator:
         case Role::negation_end:
+        case Role::exception:
         case Role::comparison:
         case Role::other_product:
         case Role::accessory_before:
@@ -88,6 +93,7 @@ bool ends_phrase(const Piece& piece) noexcept {
         case Role::main_label:
         case Role::colour_label:
         case Role::origin_label:
+        case Role::leather_origin_label:
         case Role::answer_label:
         case Role::question_label:
         case Role::plain_label:

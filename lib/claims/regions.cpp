@@ -27,6 +27,10 @@ bool separates_labels(const Piece& piece) {
     }
 }
 
+bool asks_origin(const Piece& piece) {
+    return piece.is(Role::origin_label) || piece.is(Role::leather_origin_label);
+}
+
 // Where the label that ends before `colon` begins; `colon` itself where there is none.
 std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
     std::size_t start = colon;
@@ -35,7 +39,7 @@ std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
     // 'Soft and roomy Lining: cotton': machine-made copy forgets the stop, so the words next to the colon count alone.
     const Piece& last = pieces[colon - 1];
     return last.is(Role::part) || last.is(Role::silent_label) || last.is(Role::main_label) ||
-                   last.is(Role::colour_label) || last.is(Role::origin_label)
+                   last.is(Role::colour_label) || asks_origin(last)
                ? colon - 1
                : colon;
 }
@@ -46,6 +50,7 @@ Region region_of_label(std::span<const Piece> pieces) {
     Region region;
     const Piece* part = nullptr;
     const Piece* main = nullptr;
+    bool several = false;  // parts of different families
     for (const Piece& piece : pieces) {
         if (piece.is(Role::silent_label) && main != nullptr) break;  // 'Material & care'
         if (piece.is(Role::question_label) || piece.is(Role::silent_label) || piece.is(Role::colour_label) ||
@@ -53,7 +58,8 @@ Region region_of_label(std::span<const Piece> pieces) {
             region.kind = RegionKind::silent;
             return region;
         }
-        if (piece.is(Role::origin_label)) region.kind = RegionKind::origin;
+        if (asks_origin(piece)) region.kind = RegionKind::origin;
+        if (piece.is(Role::leather_origin_label)) region.of_leather = true;
         if (piece.is(Role::main_label)) main = &piece;
         if (piece.is(Role::thickness_word)) region.thickness = true;
         if (piece.is(Role::tannage_label)) region.tannage = true;
@@ -62,12 +68,15 @@ Region region_of_label(std::span<const Piece> pieces) {
         const Piece* before = &piece - 1;
         const bool anew =
             part != nullptr && before > part && (before->kind == PieceKind::word || before->is(Role::breaks));
+        if (piece.is(Role::part) && part != nullptr && part != before)
+            several = several || family_of(*part) != family_of(piece);
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
     if (part != nullptr) {
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(part->sense.value);
+        if (!several) region.family = family_of(*part);  // 'Buckle and rings: brass' is said of both
     } else if (main != nullptr) {
         region.kind = RegionKind::main;
     }
@@ -108,9 +117,8 @@ Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<R
     bool ends_in_label = false;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'composition calf leather': a label whose colon was left out.
-        const bool bare = (pieces[i].is(Role::main_label) || pieces[i].is(Role::origin_label)) &&
-                          i + 1 < pieces.size() && !pieces[i + 1].is_mark(TokenKind::colon) &&
-                          !ends_phrase(pieces[i + 1]);
+        const bool bare = (pieces[i].is(Role::main_label) || asks_origin(pieces[i])) && i + 1 < pieces.size() &&
+                          !pieces[i + 1].is_mark(TokenKind::colon) && !ends_phrase(pieces[i + 1]);
         if (bare) {
             std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                       regions.begin() + static_cast<std::ptrdiff_t>(i), current);

@@ -15,16 +15,18 @@ enum class RegionKind : std::uint8_t {
     open,    // nothing is said: the grammar decides
     part,    // 'Lining: ...'
     main,    // 'Material: ...': the main outside part
-    origin,  // 'Country of manufacture: ...'
+    origin,  // 'Country of manufacture: ...', 'Leather origin: ...'
     silent,  // 'Colour: ...', 'Dimensions: ...': no claims inside
 };
 
 struct Region {
     RegionKind kind = RegionKind::open;
     Part part = Part::whole;  // of kind part
+    std::uint8_t family = 0;  // of the noun that names it
     ConceptId asks = 0;       // of an attribute or a question: what 'yes' says
     bool teaching = false;    // of a question: it asks what a material is, and the next sentence tells
     bool thickness = false;   // the label speaks of thickness
+    bool of_leather = false;  // of kind origin: the label asks where the hides are from
     bool tannage = false;     // the label asks for the tannage
     bool labelled = false;    // behind a label or in an attribute: a specification, not prose
 };

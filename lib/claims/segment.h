@@ -81,6 +81,7 @@ public:
         bool by_part = false;     // a part noun of the phrase, or one it is linked to, names it
         bool by_product = false;  // the phrase's head is the product
         bool own = false;         // the noun stands in the phrase itself
+        std::uint8_t family = 0;  // of the part noun
     };
     // Of a material, finish or plating that ends before piece `end`; `says` may be left out.
     Owner owner_of_identity(std::uint32_t begin, std::uint32_t end, ConceptId says = 0) const;
@@ -88,12 +89,15 @@ public:
     // material.
     Owner owner_of_statement(std::uint32_t begin, std::uint32_t end, bool on_material) const;
 
+    // A title that strings keywords together: what stands side by side there need not belong together.
+    bool in_keyword_title() const;
+
     // The owner's part; where the phrase gives none, the part that the concept itself belongs to (a metal is hardware).
     Part part_of(const Owner& owner, ConceptId says) const;
 
 private:
     const Piece* noun_right(std::uint32_t from) const;
-    bool in_keyword_title() const;
+    bool another_noun_is_joined() const;
     bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;
     const Piece* noun_behind(std::uint32_t end) const;

@@ -58,7 +58,7 @@ private:
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always) continue;
             if (names_label(sense.role) && (all.size() > 1 || only_before_a_colon(sense.role))) continue;
-            if (sense.role == Role::look && !stuff_precedes(at)) continue;
+            if (sense.role == Role::look && (!stuff_precedes(at) || compares_with_its_kind(at))) continue;
             if (sense.role == Role::meaning) {
                 // 'handcrafted in' tells the place where a place follows and the material elsewhere.
                 if (all.size() > 1 && is_origin(sense.concept_id) && !place_follows(at)) continue;
@@ -84,8 +84,8 @@ private:
 
     static bool names_label(Role role) {
         return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label || role == Role::answer_label || role == Role::question_label ||
-               role == Role::plain_label;
+               role == Role::origin_label || role == Role::leather_origin_label || role == Role::answer_label ||
+               role == Role::question_label || role == Role::plain_label;
     }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
@@ -100,7 +100,8 @@ private:
         if (source_.is_label) return true;
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
-        if (role == Role::origin_label && at + 1 < pieces_.size() && pieces_[at + 1].is(Role::place_name) &&
+        if ((role == Role::origin_label || role == Role::leather_origin_label) && at + 1 < pieces_.size() &&
+            pieces_[at + 1].is(Role::place_name) &&
             !any_sense(at, [](const Sense& sense) { return sense.role == Role::meaning; })) {
             return true;
         }
@@ -139,6 +140,16 @@ private:
         if (pieces_[at].kind != PieceKind::term) return false;
         const auto all = senses(at);
         return std::any_of(all.begin(), all.end(), test);
+    }
+
+    // 'gold like 18k gold' compares two of a kind; 'leather like polyurethane' says what the polyurethane looks like.
+    bool compares_with_its_kind(std::size_t at) const {
+        if (pieces_[at].hyphenated() || at + 1 >= pieces_.size() || !pieces_[at + 1].is(Role::meaning)) return false;
+        const ConceptId next = pieces_[at + 1].sense.concept_id;
+        return any_sense(at, [](const Sense& sense) { return sense.role == Role::comparison; }) &&
+               any_sense(at - 1, [&](const Sense& sense) {
+                   return sense.role == Role::meaning && source_.vocabulary.concepts.related(sense.concept_id, next);
+               });
     }
 
     bool stuff_precedes(std::size_t at) const {

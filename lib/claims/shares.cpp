@@ -9,6 +9,7 @@
 namespace grainside::claims {
 
 using text::TokenKind;
+using vocabulary::Role;
 
 namespace {
 
@@ -79,11 +80,24 @@ private:
     std::uint32_t next_ = 0;
 };
 
+// '60% cotton, 40% rayon, except 4% nylon in the heel': where the sum ends, as an index into `claims`.
+std::size_t behind_sums(const SegmentContext& segment, std::size_t first, const std::vector<Claim>& claims) {
+    for (const Piece& piece : segment.pieces) {
+        if (!piece.is(Role::exception)) continue;
+        const std::uint32_t at = segment.tokens.list[piece.first].start;
+        const auto behind = std::find_if(claims.begin() + static_cast<std::ptrdiff_t>(first), claims.end(),
+                                         [at](const Claim& claim) { return claim.start > at; });
+        return static_cast<std::size_t>(behind - claims.begin());
+    }
+    return claims.size();
+}
+
 }  // namespace
 
 void check_shares(const SegmentContext& segment, std::size_t first, std::vector<Claim>& claims) {
     UnknownShares unknown(segment);
-    const std::size_t count = claims.size();
+    const std::size_t all = claims.size();
+    const std::size_t count = behind_sums(segment, first, claims);
     std::uint32_t from = 0;
     for (std::size_t i = first; i < count;) {
         if (!is_share(claims[i])) {
@@ -104,7 +118,7 @@ void check_shares(const SegmentContext& segment, std::size_t first, std::vector<
             ++shares;
         }
         claims[i].marks |= bit(Mark::first_share);
-        const std::uint32_t next = end < count ? claims[end].start : UINT32_MAX;
+        const std::uint32_t next = end < all ? claims[end].start : UINT32_MAX;
         if (!is_whole(sum)) {
             unknown.find(std::span(claims).subspan(i, end - i), from, next);
             const bool whole = is_whole(sum + unknown.sum());

@@ -109,6 +109,7 @@ private:
         claim.says = id;
         claim.kind = kind;
         claim.part = parts_.part_of(owner, id);
+        claim.family = owner.family;
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
@@ -176,6 +177,7 @@ private:
                 // 'of leather made in Italy' speaks of the leather
                 if (i > 0 && is_material(vocabulary(), segment_.pieces[i - 1])) claim.marks |= bit(Mark::on_material);
                 finish(claim, i, k + 1, segment_.pieces[i].sense.concept_id, Kind::origin);
+                if (parts_.in_keyword_title()) claims_.back().part = Part::whole;  // 'Made in USA Hide Stitched Laces'
                 modifier_marks_ = 0;
                 return;
             }
@@ -238,11 +240,14 @@ private:
         const std::uint32_t last = same_country(i, 2) ? i + 3 : i + 1;
         Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;
+        const bool of_leather = labelled && segment_.regions[i].of_leather;
         finish(claim, i, last,
-               labelled     ? vocabulary().known.made_in
+               of_leather   ? vocabulary().known.sourced_from
+               : labelled   ? vocabulary().known.made_in
                : of_tanning ? vocabulary().known.tanned_in
                             : vocabulary().known.national_material,
                Kind::origin);
+        if (of_leather) claims_.back().part = parts_.owner_of_identity(i, last).part;
     }
 
     // Whether beyond a comma, `step` pieces away, the same country is named: 'Venice, Italy'.

@@ -37,6 +37,9 @@ public:
                 condition.says.insert_all(concepts(child, key == "says"));
             } else if (key == "not_says" || key == "called" || key == "not_called" || key == "borrowed") {
                 read_called(child, condition);
+            } else if (key == "in_place") {
+                condition.in_place = places(child);
+                condition.in_place_asked = true;
             } else if (key == "kind") {
                 condition.kinds = names(child, "unknown-kind", "kind", kKindCount,
                                         [](std::size_t i) { return name_of(static_cast<Kind>(i)); });
@@ -106,6 +109,22 @@ private:
             }
         };
         each(node, add);
+        return set;
+    }
+
+    // The places named and all that lies within them.
+    ConceptSet places(Node node) {
+        ConceptSet set(vocabulary_.concepts.size());
+        each(node, [&](Node one) {
+            const ConceptId id = vocabulary_.concepts.require(document_, one, faults_);
+            if (id == 0) return;
+            if (id == vocabulary_.known.place || !vocabulary_.concepts.is_a(id, vocabulary_.known.place)) {
+                faults_.error(document_, one, "unknown-place", fmt::format("'{}' is no place", one.text()),
+                              "name an id that a `place` entry of the vocabulary has, such as united-states");
+                return;
+            }
+            set.insert_all(vocabulary_.concepts[id].descendants);
+        });
         return set;
     }
 
@@ -192,10 +211,10 @@ private:
 }  // namespace
 
 ClaimCondition read_condition(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
-    if (!check_keys(document, node,
-                    {"says",    "says_only", "not_says", "called",       "not_called", "borrowed",   "kind",
-                     "part",    "not_part",  "category", "not_category", "marked",     "marked_all", "unmarked",
-                     "negated", "hedged",    "quantity", "look_alike",   "share",      "of_total",   "millimetres"},
+    if (!check_keys(document, node, {"says",       "says_only", "not_says",    "called",   "not_called",   "borrowed",
+                                     "kind",       "part",      "not_part",    "category", "not_category", "marked",
+                                     "marked_all", "unmarked",  "negated",     "hedged",   "quantity",     "look_alike",
+                                     "share",      "of_total",  "millimetres", "in_place"},
                     faults)) {
         return {};
     }
@@ -205,16 +224,16 @@ ClaimCondition read_condition(const Document& document, Node node, const Vocabul
 BesideCondition read_beside(const Document& document, Node node, const Vocabulary& vocabulary, Faults& faults) {
     BesideCondition beside;
     if (!check_keys(document, node,
-                    {"says",    "says_only", "not_says", "called",       "not_called", "borrowed",   "kind",
-                     "part",    "not_part",  "category", "not_category", "marked",     "marked_all", "unmarked",
-                     "negated", "hedged",    "quantity", "look_alike",   "share",      "of_total",   "millimetres",
-                     "reach",   "place",     "differs",  "later"},
+                    {"says",     "says_only", "not_says", "called",       "not_called", "borrowed",   "kind",
+                     "part",     "not_part",  "category", "not_category", "marked",     "marked_all", "unmarked",
+                     "negated",  "hedged",    "quantity", "look_alike",   "share",      "of_total",   "millimetres",
+                     "in_place", "reach",     "place",    "differs",      "later"},
                     faults)) {
         return beside;
     }
     beside.claim = ConditionReader(document, vocabulary, faults).read(node);
     if (const Node reach = node.find("reach"); reach.exists()) {
-        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere"};
+        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere", "noun"};
         bool found = false;
         for (std::size_t i = 0; i < std::size(kNames); ++i) {
             if (reach.text() != kNames[i]) continue;

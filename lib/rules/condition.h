@@ -31,6 +31,7 @@ struct ClaimCondition {
     vocabulary::ConceptSet says;    // with all descendants; every concept where the rule asks for none
     vocabulary::ConceptSet called;  // empty: not asked
     vocabulary::ConceptSet not_called;
+    vocabulary::ConceptSet in_place;  // of an origin: these places and all that lies within; asked by in_place_asked
     std::uint32_t kinds = (1U << kKindCount) - 1;
     std::uint32_t parts = (1U << kPartCount) - 1;
     bool main_part = false;                 // the main outside part of the listing's category counts too
@@ -59,12 +60,13 @@ struct ClaimCondition {
                (!hedged || *hedged == claim.hedged) && (!quantity || *quantity == claim.quantity.has_value()) &&
                (!borrowed || *borrowed == (claim.called != 0)) && (!look_alike || *look_alike == claim.look_alike) &&
                (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
-               (!share || has_share(claim)) &&
+               (in_place_asked == false || in_place.contains(claim.place)) && (!share || has_share(claim)) &&
                (!of_total || (claim.of_total > 0 && of_total->holds(claim.of_total, claim.of_total))) &&
                (!millimetres || has_millimetres(claim));
     }
 
     bool called_asked = false;
+    bool in_place_asked = false;
 
 private:
     bool has_share(const Claim& claim) const noexcept {
@@ -78,7 +80,9 @@ private:
 };
 
 // How far from the graded claim another statement is looked for.
-enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere };
+// `part` and `elsewhere` leave out what another family of nouns names: rings beside a buckle. `noun` wants the family
+// of both known and the same.
+enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere, noun };
 
 // A condition on another statement of the same listing.
 struct BesideCondition {
@@ -90,7 +94,7 @@ struct BesideCondition {
 };
 
 // Reads a mapping of condition keys. Faults: "unknown-key", "wrong-type", "unknown-concept", "unknown-kind",
-// "unknown-part", "unknown-category", "unknown-mark", "out-of-range".
+// "unknown-part", "unknown-category", "unknown-mark", "unknown-place", "out-of-range".
 ClaimCondition read_condition(const document::Document& document, document::Node node,
                               const vocabulary::Vocabulary& vocabulary, document::Faults& faults);
 // The same with reach, place, differs and later. Fault also: "unknown-reach".

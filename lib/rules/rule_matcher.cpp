@@ -17,16 +17,21 @@ std::uint64_t look_of(const Claim& claim) {
     hash = hash * 0x9e3779b97f4a7c15ULL + claim.marks;
     hash = hash * 0x9e3779b97f4a7c15ULL + (static_cast<unsigned>(claim.part) | static_cast<unsigned>(claim.kind) << 8U |
                                            unsigned{claim.negated} << 16U | unsigned{claim.hedged} << 17U |
-                                           unsigned{claim.look_alike} << 18U);
+                                           unsigned{claim.look_alike} << 18U | unsigned{claim.family} << 19U);
     hash ^= hash >> 31;
     return hash * 0xbf58476d1ce4e5b9ULL;
+}
+
+// Of one part, and not of two nouns that name different things there: a buckle and a ring are both hardware.
+bool same_thing(const Claim& a, const Claim& b) {
+    return a.part == b.part && (a.family == b.family || a.family == 0 || b.family == 0);
 }
 
 bool look_alike(const Claim& a, const Claim& b) {
     const auto share = [](const Claim& claim) { return claim.quantity ? claim.quantity->low : -1.0; };
     return a.says == b.says && a.called == b.called && a.place == b.place && a.marks == b.marks && a.part == b.part &&
-           a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged && a.look_alike == b.look_alike &&
-           share(a) == share(b);
+           a.family == b.family && a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged &&
+           a.look_alike == b.look_alike && share(a) == share(b);
 }
 
 }  // namespace
@@ -97,7 +102,8 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
             continue;
         }
         for (std::uint32_t i : distinct_) {
-            if (i == at || (condition.reach != Reach::anywhere && claims[i].part != claim.part)) continue;
+            if (i == at || (condition.reach != Reach::anywhere && !same_thing(claims[i], claim))) continue;
+            if (condition.reach == Reach::noun && (claim.family == 0 || claims[i].family == 0)) continue;
             if (condition.reach == Reach::elsewhere && claims[i].field == claim.field) continue;
             if (fits(condition, claim, claims[i], listing)) return i;
         }

@@ -59,6 +59,7 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"wholly-made-in", &GrammarConcepts::wholly_made_in},
     {"only-the-packaging", &GrammarConcepts::only_packaging},
     {"tanned-in", &GrammarConcepts::tanned_in},
+    {"sourced-from", &GrammarConcepts::sourced_from},
     {"trait-coat", &GrammarConcepts::trait_coat},
 });
 

@@ -214,13 +214,25 @@ private:
         }
     }
 
+    // Numbers from 1 in the order in which the families come. More than a claim can tell apart are taken for one.
+    ConceptId family_named(Node family) {
+        constexpr std::size_t kMostFamilies = 255;
+        const auto found = std::find(families_.begin(), families_.end(), family.text());
+        const auto at = static_cast<std::size_t>(found - families_.begin());
+        if (at == families_.size()) families_.emplace_back(family.text());
+        return static_cast<ConceptId>(std::min(at + 1, kMostFamilies));
+    }
+
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"part", "nouns", "strap_nouns", "labels", "before", "after"}, faults_)) return;
+        if (!check_keys(document, node, {"part", "family", "nouns", "strap_nouns", "labels", "before", "after"},
+                        faults_))
+            return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;
         Sense sense;
         sense.value = static_cast<std::uint8_t>(*part);
         sense.role = Role::part;
+        if (const Node family = node.find("family"); family.exists()) sense.concept_id = family_named(family);
         add_terms(document, node.find("nouns"), sense, true);
         sense.condition = Condition::on_strap;
         add_terms(document, node.find("strap_nouns"), sense, true);
@@ -344,6 +356,7 @@ private:
     Faults& faults_;
     text::Tokens tokens_;
     TermForms terms_;
+    std::vector<std::string> families_;
 };
 
 }  // namespace

@@ -35,6 +35,7 @@ enum class Role : std::uint8_t {
     alternative,
     negator,
     negation_end,
+    exception,  // 'except': a negation_end, and percentages behind it are of no sum
     free_suffix,
     hedge,
     genuine,
@@ -75,9 +76,10 @@ enum class Role : std::uint8_t {
     main_label,
     colour_label,
     origin_label,
-    question_label,  // 'Q:'
-    plain_label,     // 'Details:' names no part, though 'details' is a noun for one
-    answer_label,    // 'A:' goes on where the question stood
+    leather_origin_label,  // 'Leather origin: Italy' speaks of the hides
+    question_label,        // 'Q:'
+    plain_label,           // 'Details:' names no part, though 'details' is a noun for one
+    answer_label,          // 'A:' goes on where the question stood
     more_than,
     breaks
 };
@@ -110,7 +112,7 @@ struct Sense {
     Condition condition = Condition::always;
     std::uint8_t value = 0;    // a Part, category or Unit by role
     bool homonym = false;      // of a product: an everyday word besides, so that it never tells another product
-    ConceptId concept_id = 0;  // of a meaning or a place
+    ConceptId concept_id = 0;  // of a meaning or a place; of a part's noun the number of its family, 0 = none
     ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 

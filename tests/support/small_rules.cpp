@@ -14,7 +14,13 @@ namespace {
 
 constexpr std::string_view kShared[] = {"concepts.yaml", "parts.yaml"};
 
-// Without words, so that it is loaded once and copied for each test.
+// Conditions may name places; those of the book stand among its words.
+constexpr std::string_view kPlaces =
+    "- {place: europe, names: [europe]}\n"
+    "- {place: italy, within: europe, names: [italy]}\n"
+    "- {place: china, names: [china]}\n";
+
+// Without words but those of three places, so that it is loaded once and copied for each test.
 const vocabulary::Vocabulary& wordless_vocabulary() {
     static const vocabulary::Vocabulary shared = [] {
         document::Faults faults;
@@ -24,6 +30,7 @@ const vocabulary::Vocabulary& wordless_vocabulary() {
                 if (document.file() == file) documents.push_back(std::move(document));
             }
         }
+        documents.push_back(document::parse_yaml("vocabulary/places.yaml", std::string(kPlaces), faults).value());
         vocabulary::Vocabulary vocabulary;
         vocabulary::load_vocabulary(documents, vocabulary, faults);
         if (faults.any_errors()) throw std::runtime_error("the default concepts cannot be loaded");

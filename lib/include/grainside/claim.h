@@ -129,6 +129,7 @@ struct Claim {
     ConceptId place = 0;   // of an origin claim: the country; 0 = none
     Part part = Part::whole;
     Kind kind = Kind::material;
+    std::uint8_t family = 0;  // of the noun that names its part: a buckle is no ring, though both are hardware; 0 = any
     double of_total = 0;  // of a coat's thickness: its share of the part's thickness, where both are stated; percent
     bool negated = false;
     bool hedged = false;

@@ -41,6 +41,10 @@ std::vector<Key> keys_of(const ClaimCondition& condition, std::size_t concept_co
         to.called_asked = true;
     });
     add("not_called", !c.not_called.empty(), [&](ClaimCondition& to) { to.not_called = c.not_called; });
+    add("in_place", c.in_place_asked, [&](ClaimCondition& to) {
+        to.in_place = c.in_place;
+        to.in_place_asked = true;
+    });
     add("kind", c.kinds != nothing.kinds, [&](ClaimCondition& to) { to.kinds = c.kinds; });
     add("part", c.parts != nothing.parts || c.main_part || c.not_main_part, [&](ClaimCondition& to) {
         to.parts = c.parts;

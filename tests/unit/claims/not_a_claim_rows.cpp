@@ -5,6 +5,14 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
+    {"like_of_the_same_kind", "Ring in gold like 18k gold.", ""},
+    {"the_trade_in_general", "Conventional leather is chrome tanned; ours is vegetable tanned.",
+     "tanning vegetable-tanned body 'vegetable tanned'"},
+    {"other_goods_to_look_at", "Leather gloves. For wood look at our gloves in suede.",
+     "material leather body 'Leather'"},
+    {"worn_with_it", "Leather bag. Wear her with silk.", "material leather body 'Leather'"},
+    {"where_it_stands", "Tray with rubber feet that keep it in place on oak.", "material rubber hardware 'rubber'"},
+    {"keys_that_come_with_it", "The lock opens with two steel keys.", ""},
     // colours
     {"colour_leather_brown", "Leather brown lining of cotton.", "material cotton lining 'cotton'"},
     {"colour_gold", "Available in gold.", ""},

@@ -5,6 +5,11 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
+    // 16 CFR 303.23: the main fibres, then the exception with its percentage and place
+    {"share_behind_except", "60% cotton, 40% rayon, except 4% nylon added to toe and heel",
+     "composition cotton body quantity=60 percent '60% cotton'\n"
+     "composition viscose body quantity=40 percent '40% rayon'\n"
+     "composition nylon body quantity=4 percent '4% nylon'"},
     // percentages
     {"share", "60% polyurethane.", "composition polyurethane body quantity=60 percent '60% polyurethane'"},
     {"share_with_a_space", "60 % polyurethane.",

@@ -140,6 +140,17 @@ const ClaimRow kClaims[] = {
     {"not_called", "{says: leather, not_called: suede}", [](const SmallBook& b, Claim& c) { c.called = b.id("suede"); },
      false},
     {"not_called_nothing", "{says: leather, not_called: suede}", [](const SmallBook&, Claim&) {}, true},
+    {"in_place", "{says: leather, in_place: italy}", [](const SmallBook& b, Claim& c) { c.place = b.id("italy"); },
+     true},
+    {"in_place_within", "{says: leather, in_place: europe}",
+     [](const SmallBook& b, Claim& c) { c.place = b.id("italy"); }, true},
+    {"in_place_is_wider", "{says: leather, in_place: italy}",
+     [](const SmallBook& b, Claim& c) { c.place = b.id("europe"); }, false},
+    {"in_place_one_of_a_list", "{says: leather, in_place: [china, italy]}",
+     [](const SmallBook& b, Claim& c) { c.place = b.id("italy"); }, true},
+    {"in_another_place", "{says: leather, in_place: [china]}",
+     [](const SmallBook& b, Claim& c) { c.place = b.id("italy"); }, false},
+    {"in_no_place", "{says: leather, in_place: italy}", [](const SmallBook&, Claim&) {}, false},
     {"borrowed", "{says: leather, borrowed: yes}", [](const SmallBook&, Claim&) {}, false},
     {"share", "{says: leather, share: {from: 20, to: 30}}",
      [](const SmallBook&, Claim& c) {
@@ -207,6 +218,48 @@ const BesideRow kBeside[] = {
     {"other_part", "{says: cotton}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; }, false},
     {"reach_part", "{says: cotton, reach: part}", [](const SmallBook&, Claim&, Claim& o) { o.part = Part::lining; },
      false},
+    {"part_of_another_family", "{says: cotton, reach: part}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"part_of_one_family", "{says: cotton, reach: part}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+     },
+     true},
+    {"part_of_any_family", "{says: cotton, reach: part}", [](const SmallBook&, Claim& c, Claim&) { c.family = 1; },
+     true},
+    {"elsewhere_of_another_family", "{says: cotton, reach: elsewhere}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         o.field = 1;
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"reach_noun", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+     },
+     true},
+    {"reach_noun_of_another_part", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 2;
+         o.family = 2;
+         o.part = Part::trim;
+     },
+     false},
+    {"reach_noun_of_another_family", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
+    {"reach_noun_of_any_family", "{says: cotton, reach: noun}",
+     [](const SmallBook&, Claim& c, Claim&) { c.family = 1; }, false},
     {"reach_anywhere", "{says: cotton, reach: anywhere}",
      [](const SmallBook&, Claim&, Claim& o) {
          o.part = Part::lining;
