@@ -1,5 +1,6 @@
 // What a phrase states beside its materials: finishes, platings, tannages, performance, environment, certification,
 // origin; and the mentions (praise, craft) that rules ask for.
+#include "claims/clauses.h"
 #include "claims/segment.h"
 
 namespace grainside::claims {
@@ -113,8 +114,20 @@ private:
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
-        if (before_material) claim.marks |= bit(Mark::on_material);
+        if (before_material || (kind == Kind::origin && said_of_a_material())) claim.marks |= bit(Mark::on_material);
         claims_.push_back(claim);
+    }
+
+    // 'The leather is imported.', and not 'The dye on the leather is imported.'
+    bool said_of_a_material() const {
+        if (phrase_.before != Connector::copula || phrase_.first < 2) return false;
+        std::uint32_t start = phrase_.first - 1;
+        while (start > 0 && is_material(vocabulary(), segment_.pieces[start - 1])) --start;
+        if (start + 1 == phrase_.first) return false;
+        if (start > 0 && (segment_.pieces[start - 1].is(Role::determiner) || segment_.pieces[start - 1].is(Role::own)))
+            --start;
+        return start == 0 || ends_clause(segment_.pieces[start - 1]) ||
+               segment_.pieces[start - 1].is_mark(TokenKind::comma);
     }
 
     bool material_follows(std::uint32_t from) const {
