@@ -21,7 +21,7 @@ namespace {
 constexpr std::size_t kLabelCells = 13;
 constexpr std::size_t kProofIndent = 4;
 // Wide enough for every title and cite; longer ones come from a broken or hostile book.
-constexpr std::size_t kMostCells = 400;
+constexpr std::size_t kMostRuleCells = 400;
 
 // Without spaces, as --market takes them.
 std::string market_codes(const RuleInfo& rule) {
@@ -31,7 +31,7 @@ std::string market_codes(const RuleInfo& rule) {
 }
 
 void append_cell(std::string& out, std::string_view text, std::size_t cells) {
-    const std::string cell = report::one_line(text, kMostCells);
+    const std::string cell = report::one_line(text, kMostRuleCells);
     out += cell;
     const std::size_t used = report::cells_of(cell);
     out.append((cells > used ? cells - used : 0) + 2, ' ');
@@ -158,8 +158,8 @@ void append_rule_table(std::span<const RuleInfo* const> rules, std::string& out)
     std::size_t grade = 0;
     std::size_t markets = 0;
     for (const RuleInfo* rule : rules) {
-        id = std::max(id, std::min(report::cells_of(rule->id), kMostCells));
-        group = std::max(group, std::min(report::cells_of(rule->group), kMostCells));
+        id = std::max(id, std::min(report::cells_of(rule->id), kMostRuleCells));
+        group = std::max(group, std::min(report::cells_of(rule->group), kMostRuleCells));
         grade = std::max(grade, name_of(rule->grade).size());
         markets = std::max(markets, market_codes(*rule).size());
     }
@@ -168,7 +168,7 @@ void append_rule_table(std::span<const RuleInfo* const> rules, std::string& out)
         append_cell(out, rule->group, group);
         append_cell(out, name_of(rule->grade), grade);
         append_cell(out, market_codes(*rule), markets);
-        out += report::one_line(rule->title, kMostCells);
+        out += report::one_line(rule->title, kMostRuleCells);
         out += '\n';
     }
 }

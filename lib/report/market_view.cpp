@@ -25,11 +25,11 @@ using report::TextOfMarkets;
 
 namespace {
 
-constexpr std::size_t kIndent = 2;
+constexpr std::size_t kMarketIndent = 2;
 constexpr std::size_t kCellGap = 2;
 constexpr std::size_t kNameCells = 24;
-constexpr std::size_t kGradeIndent = 4;
-constexpr std::size_t kValueIndent = 19;
+constexpr std::size_t kMarketGradeIndent = 4;
+constexpr std::size_t kMarketValueIndent = 19;
 constexpr std::size_t kWordCells = 120;
 constexpr std::size_t kStandsCells = 12;
 constexpr std::size_t kWorstCells = 12;
@@ -72,7 +72,7 @@ private:
     void write_table() {
         const std::size_t codes = code_cells();
         out_ += colours_.quiet();
-        out_.append(kIndent, ' ');
+        out_.append(kMarketIndent, ' ');
         cell("market", codes + kCellGap + kNameCells);
         cell("as it stands", kStandsCells);
         cell("worst", kWorstCells);
@@ -81,7 +81,7 @@ private:
         out_ += colours_.plain();
         out_ += '\n';
         for (const MarketAnswer& answer : context_.answers) {
-            out_.append(kIndent, ' ');
+            out_.append(kMarketIndent, ' ');
             cell(report::one_line(answer.market, kNameCells), codes);
             cell(report::one_line(book_.market_name(answer.market), kNameCells), kNameCells);
             cell(answer.stands ? "yes" : "no", kStandsCells);
@@ -121,8 +121,8 @@ private:
     }
 
     void indented(std::string_view text) {
-        out_.append(kIndent, ' ');
-        report::append_wrapped(out_, text, kIndent, width_);
+        out_.append(kMarketIndent, ' ');
+        report::append_wrapped(out_, text, kMarketIndent, width_);
     }
 
     void write_summary() {
@@ -165,15 +165,15 @@ private:
     }
 
     void write_finding(const SharedFinding& finding) {
-        out_.append(kGradeIndent, ' ');
+        out_.append(kMarketGradeIndent, ' ');
         out_ += colours_.grade(finding.grade);
         out_ += name_of(finding.grade);
         out_ += colours_.plain();
-        out_.append(kValueIndent - kGradeIndent - name_of(finding.grade).size(), ' ');
+        out_.append(kMarketValueIndent - kMarketGradeIndent - name_of(finding.grade).size(), ' ');
         report::append_wrapped(
             out_,
             fmt::format("'{}' in {}", report::one_line(finding.words, kWordCells), report::market_list(finding.fields)),
-            kValueIndent, width_);
+            kMarketValueIndent, width_);
         lines_.write("markets", finding.markets.size() == context_.answers.size()
                                     ? "all that were asked for"
                                     : report::market_list(finding.markets));

@@ -16,7 +16,7 @@ namespace {
 constexpr std::size_t kIndent = 2;
 constexpr std::size_t kItemIndent = 4;
 constexpr std::size_t kValueCells = 11;
-constexpr std::size_t kFieldCells = 60;
+constexpr std::size_t kRuleFieldCells = 60;
 
 class Explanation {
 public:
@@ -141,7 +141,7 @@ private:
         if (const std::string_view label = label_of_field(field.name); !label.empty()) {
             out_.append(kIndent, ' ');
             out_ += colours_.quiet();
-            out_ += one_line(label, kFieldCells) + ':';
+            out_ += one_line(label, kRuleFieldCells) + ':';
             out_ += colours_.plain();
             out_ += '\n';
         }

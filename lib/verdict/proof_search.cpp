@@ -23,7 +23,7 @@ bool is_word_byte(char c) {
 }
 
 // "ISO 5403-1:2011" is iso, 5403, 1, 2011. Standards are named in ASCII; other bytes part words.
-std::vector<std::string> words_of(std::string_view text) {
+std::vector<std::string> ascii_words(std::string_view text) {
     std::vector<std::string> words;
     bool in_word = false;
     for (const char c : text) {
@@ -55,7 +55,7 @@ std::vector<std::vector<std::string>> alternatives_of(std::string_view asked) {
             const std::size_t at = rest.find(mark);
             if (at < end) std::tie(end, next) = std::pair(at, at + mark.size());
         }
-        if (auto words = words_of(rest.substr(0, end)); !words.empty()) alternatives.push_back(std::move(words));
+        if (auto words = ascii_words(rest.substr(0, end)); !words.empty()) alternatives.push_back(std::move(words));
         rest.remove_prefix(next);
     }
     return alternatives;
@@ -78,7 +78,7 @@ bool tells_more(ProofOutcome one, ProofOutcome other) {
 }  // namespace
 
 bool follows_standard(std::string_view standard, std::string_view asked) {
-    const std::vector<std::string> named = words_of(standard);
+    const std::vector<std::string> named = ascii_words(standard);
     const auto alternatives = alternatives_of(asked);
     return std::any_of(alternatives.begin(), alternatives.end(), [&](const std::vector<std::string>& words) {
         return std::search(named.begin(), named.end(), words.begin(), words.end()) != named.end();

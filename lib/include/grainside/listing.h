@@ -54,8 +54,8 @@ struct SourceLines {
 struct Listing {
     std::string_view id;        // sku or @id; where there is none, the reader makes one from file and record number
     std::string_view language;  // BCP 47, "" = not stated (read as English)
-    std::string_view region;    // offers.eligibleRegion, ISO 3166-1 alpha-2 in the seller's letters, several with spaces
-                                // between them; "" = not stated
+    std::string_view region;  // offers.eligibleRegion, ISO 3166-1 alpha-2 in the seller's letters, several with spaces
+                              // between them; "" = not stated
     std::vector<Field> fields;  // in written order
     std::uint64_t record = 0;   // which record of its source, from 1; 0 = not from a reader
     std::uint64_t line = 0;     // the source line on which it begins, from 1; 0 = not known

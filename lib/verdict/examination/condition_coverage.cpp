@@ -16,13 +16,6 @@ using rules::BesideCondition;
 using rules::ClaimCondition;
 using rules::CompiledRule;
 
-const ClaimCondition& claim_of(const ClaimCondition& condition) {
-    return condition;
-}
-const ClaimCondition& claim_of(const BesideCondition& condition) {
-    return condition.claim;
-}
-
 class RuleCoverage {
 public:
     RuleCoverage(const rules::BookData& book, const RuleInfo& info, std::span<const ReadText> texts)
@@ -63,7 +56,7 @@ private:
     template <typename Conditions>
     void keys(std::string_view where, const Conditions& conditions, std::size_t inherited) {
         for (std::size_t i = inherited; i < conditions.size(); ++i) {
-            const ClaimCondition& condition = claim_of(conditions[i]);
+            const ClaimCondition& condition = asked_claim(conditions[i]);
             for (const Key& key : keys_of(condition, vocabulary_.concepts.size())) {
                 if (key.name == "kind" && is_always_of_kind(condition)) continue;
                 bool seen[2] = {false, false};

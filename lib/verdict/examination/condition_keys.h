@@ -23,6 +23,14 @@ std::vector<Key> keys_of(const rules::ClaimCondition& condition, std::size_t con
 // Whether `condition` asks for nothing in `says`.
 bool says_anything(const rules::ClaimCondition& condition, std::size_t concept_count);
 
+// What a clause asks of a claim, the graded one or another.
+inline const rules::ClaimCondition& asked_claim(const rules::ClaimCondition& condition) {
+    return condition;
+}
+inline const rules::ClaimCondition& asked_claim(const rules::BesideCondition& condition) {
+    return condition.claim;
+}
+
 // "unless[2]" of several, "unless" of one.
 std::string clause_name(std::string_view key, std::size_t index, std::size_t count);
 

@@ -73,13 +73,6 @@ private:
     std::size_t count_;
 };
 
-const ClaimCondition& claim_of(const ClaimCondition& condition) {
-    return condition;
-}
-const ClaimCondition& claim_of(const rules::BesideCondition& condition) {
-    return condition.claim;
-}
-
 constexpr const char* kHint = "mend the condition, or take it out";
 
 // One rule's lists. In `when` and `beside` one clause must hold for the rule to speak.
@@ -92,7 +85,7 @@ public:
     void look(std::string_view key, const Conditions& conditions, std::size_t inherited, bool needed) {
         std::size_t dead = 0;
         for (std::size_t i = 0; i < conditions.size(); ++i) {
-            const std::string why = dead_.why(claim_of(conditions[i]));
+            const std::string why = dead_.why(asked_claim(conditions[i]));
             if (why.empty()) continue;
             ++dead;
             if (i < inherited || (needed && conditions.size() == 1)) continue;
@@ -105,7 +98,7 @@ public:
         is_dead_ = true;
         if (inherited != 0) return;  // told of its model
         const std::string why =
-            conditions.size() == 1 ? ": " + dead_.why(claim_of(conditions[0])) : " in any of its conditions";
+            conditions.size() == 1 ? ": " + dead_.why(asked_claim(conditions[0])) : " in any of its conditions";
         remarks_.add(Issue::Severity::error, "dead-rule", rule_,
                      fmt::format("rule '{}' can never speak: `{}` can hold for no claim{}", rule_.id, key, why), kHint);
     }

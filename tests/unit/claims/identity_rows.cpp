@@ -5,7 +5,6 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
-    {"cuir_de_vachette", "Sac en cuir de vachette.", "species cowhide body 'cuir de vachette'"},
     {"look_before_another_material", "Tote in linen-look canvas.",
      "material canvas body called=linen 'linen-look canvas'"},
     {"like_before_another_material", "Leather like polyurethane bag.",

@@ -135,8 +135,8 @@ TEST(Rewording, TellsWhichStatementItFollows) {
 // offer that for them too.
 TEST(Rewording, TriesWhatAnotherEditMakesTrueBeforeThatIsTakenBack) {
     Reworder reworder(book(), {{"eu"}, ""});
-    const Rewording& result = reworder.reword(
-        listing_of("The cover is real leather. It is nappa with a polyurethane coating of 0.3 mm."));
+    const Rewording& result =
+        reworder.reword(listing_of("The cover is real leather. It is nappa with a polyurethane coating of 0.3 mm."));
     EXPECT_EQ(result.texts.at(0),
               "The cover is coated leather. It is coated leather with a polyurethane coating of 0.3 mm.");
     EXPECT_EQ(dump_left(result), "");
