@@ -219,7 +219,8 @@ const LiftRow kLifts[] = {
     // what no document lifts
     {"misleading_stays", "Body: vegan leather.", entry("scope: {says: [vegan-leather, material]}, result: r"),
      "body vegan-leather: misleading"},
-    {"vague_stays", "A natural bag.", entry("scope: {says: environmental-benefit}, result: r"), "whole natural-claim: vague"},
+    {"vague_stays", "An eco-friendly bag.", entry("scope: {says: eco-friendly}, result: r"),
+     "whole eco-friendly: vague"},
     {"denied_is_not_covered", "The lining is not waterproof.", entry("scope: {says: waterproof}, result: r"), "",
      "2026-11-26", "tote-1", 0},
     {"proved_in_the_text", "Lining: waterproof to 1,500 mm (ISO 811).", entry("scope: {says: waterproof}, result: r"),
