@@ -22,11 +22,11 @@ static_assert(kNoCostIndex == kNone);
 
 namespace {
 
-constexpr double kMostWorth = 1e9;           // in working units
+constexpr double kMostWorth = 1e9;      // in working units
 constexpr double kLeastDivisor = 1e-6;  // the same
 constexpr double kMostShare = 500;      // percent
 constexpr double kFarOff = 5;           // standard uncertainties
-constexpr double kLostInSums = 1e-12;       // of a value, what its arithmetic may lose
+constexpr double kLostInSums = 1e-12;   // of a value, what its arithmetic may lose
 
 struct InputInfo {
     std::string_view key, words;
@@ -124,7 +124,8 @@ std::optional<QuantityFault> out_of_bounds(const CostValue& value, std::string_v
         return fault("negative", fmt::format("{} is less than nothing", shown), "is there a sign too much?");
     }
     // A hundred lines of such values still add up to what a double holds, squared for its variance.
-    if (high > kMostWorth) return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
+    if (high > kMostWorth)
+        return fault("out-of-range", fmt::format("{} is more than any product costs or takes", shown));
     switch (value.input) {
         case CostInput::share:
         case CostInput::duty_rate:

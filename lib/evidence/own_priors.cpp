@@ -8,7 +8,6 @@ using document::Node;
 
 namespace {
 
-
 void read_frame_prior(const EntryReader& reader, Node node, std::size_t frame_index, const Frame& frame,
                       DossierData& dossier) {
     if (!node.is_mapping()) {

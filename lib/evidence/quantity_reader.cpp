@@ -9,7 +9,6 @@ using measure::Dimension;
 
 namespace {
 
-
 // An example in the dimension's working unit.
 std::string how_to_write(Dimension dimension) {
     const std::string_view name = measure::working_unit(dimension).name;

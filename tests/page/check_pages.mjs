@@ -5,7 +5,7 @@
 // With --pictures it also leaves screenshots and prints (A4, Letter) there, to be looked at. Exit status: 0 all hold,
 // 1 something does not (told on standard error), 2 wrong call.
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -18,6 +18,7 @@ const kTags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-pra
 const kWidths = { phone: { width: 360, height: 740 }, desk: { width: 1280, height: 900 } };
 const kNarrowest = 320;
 const kTallest = 16000;  // a browser paints no taller picture
+const kLarge = 400000;  // bytes; axe-core takes half a minute a look at such a page, so each width and each scheme is looked at once
 
 let faults = 0;
 function fault(text) {
@@ -48,8 +49,10 @@ async function checkAccess(page, what) {
 async function checkPage(browser, file, pictures) {
     const name = basename(file, '.html');
     const address = pathToFileURL(resolve(file)).href;
+    const isLarge = statSync(file).size > kLarge;
     for (const scheme of ['light', 'dark']) {
         for (const [width, viewport] of Object.entries(kWidths)) {
+            if (isLarge && (scheme === 'light') !== (width === 'phone')) continue;
             const page = await browser.newPage({ viewport, colorScheme: scheme, deviceScaleFactor: pictures ? 1.5 : 1 });
             const what = `${name}, ${width}, ${scheme}`;
             page.on('request', (request) => {

@@ -8,8 +8,9 @@
 // A file is a YAML list; each entry names a document, who issued it, its date and what it speaks of. A finding of grade
 // unsupported is lifted where an entry covers its claim: the same concept or a kind of it, on that part, in that
 // listing, on a day on which the document holds, by a standard that the rule book asks for, with a result. What
-// misleads or means nothing is lifted only where a document beside the words would silence its rule. A document is taken at its word: whether its result reaches the number
-// asked is for people. Reading reports every fault of every file at once.
+// misleads or means nothing is lifted only where a document beside the words would silence its rule. A document is
+// taken at its word: whether its result reaches the number asked is for people. Reading reports every fault of every
+// file at once.
 //
 // Limits: files of 4 MiB, 20,000 entries, texts of 500 bytes, 100 listings or concepts an entry.
 #ifndef GRAINSIDE_FILED_PROOFS_H
