@@ -99,6 +99,7 @@ private:
         if (text("borrowed") == "no") add("borrowing no noun");
         if (text("look_alike") == "yes") add("written with letters of another script");
         if (text("look_alike") == "no") add("written without letters of another script");
+        if (condition_.find("in_place").exists()) add("naming " + concepts("in_place", false) + " or a place in it");
         if (text("place") == "same") add("naming the same country");
         if (text("place") == "different") add("naming another country");
         if (text("later") == "yes") add("standing behind it");

@@ -19,16 +19,9 @@ struct ReachText {
 constexpr ReachText kReaches[] = {{"phrase", "in the same phrase, "},
                                   {"sentence", "in the same sentence, "},
                                   {"part", "on the same part, "},
+                                  {"noun", "on the same part and on the same thing there, as both on a buckle, "},
                                   {"elsewhere", "in another field and on the same part, "},
                                   {"anywhere", "anywhere in the listing, "}};
-
-std::string_view reach_text(Node condition) {
-    const Node reach = condition.find("reach");
-    const std::string_view asked = reach.exists() ? reach.text() : std::string_view("part");
-    const auto* found = std::find_if(std::begin(kReaches), std::end(kReaches),
-                                     [&](const ReachText& one) { return one.reach == asked; });
-    return found == std::end(kReaches) ? std::string_view() : found->text;
-}
 
 class StepWriter {
 public:
@@ -57,7 +50,9 @@ private:
 
     std::string told(Node condition, bool beside) const {
         if (!beside) return claim_condition_text(book_, marks_, condition, "a");
-        return std::string(reach_text(condition)) + claim_condition_text(book_, marks_, condition, "another");
+        const Node reach = condition.find("reach");
+        return std::string(reach_text(reach.exists() ? reach.text() : "part")) +
+               claim_condition_text(book_, marks_, condition, "another");
     }
 
     const rules::BookData& book_;
@@ -67,6 +62,12 @@ private:
 };
 
 }  // namespace
+
+std::string_view reach_text(std::string_view reach) noexcept {
+    const auto* found = std::find_if(std::begin(kReaches), std::end(kReaches),
+                                     [&](const ReachText& one) { return one.reach == reach; });
+    return found == std::end(kReaches) ? std::string_view() : found->text;
+}
 
 std::vector<ConditionStep> ConditionTexts::steps_of(const RuleInfo& rule) const {
     const auto index = static_cast<std::size_t>(&rule - book_.rules().data());

@@ -33,6 +33,9 @@ private:
     MarkTexts marks_;
 };
 
+// "in the same phrase, " of `phrase`; empty for a reach that nobody told.
+std::string_view reach_text(std::string_view reach) noexcept;
+
 // A step as one sentence: its lead, and the items with "; or " between them.
 std::string sentence_of(const ConditionStep& step);
 

@@ -4,10 +4,10 @@
 #include <simdjson.h>
 
 #include <algorithm>
-#include <fstream>
 #include <ostream>
 
 #include "grainside/checker.h"
+#include "json_rows.h"
 
 namespace grainside::published {
 
@@ -106,31 +106,7 @@ void PrintTo(const Row& row, std::ostream* out) {
 }
 
 Result<std::vector<Row>> read_rows(const std::string& path) {
-    std::vector<Row> rows;
-    std::vector<Issue> issues;
-    Issue issue;
-    issue.file = path;
-    const auto fault = [&](const char* code, std::string message) {
-        issue.code = code;
-        issue.message = std::move(message);
-        issues.push_back(issue);
-    };
-    std::ifstream file(path);
-    if (!file) fault("cannot-open", "cannot be opened");
-    dom::parser parser;
-    for (std::string line; std::getline(file, line);) {
-        ++issue.line;
-        dom::object object;
-        if (parser.parse(line).get(object) != simdjson::SUCCESS) {
-            fault("json-syntax", "a row is an object");
-            continue;
-        }
-        Row row;
-        if (std::string message = read_row(object, row); !message.empty()) fault("row", std::move(message));
-        rows.push_back(std::move(row));
-    }
-    if (!issues.empty()) return issues;
-    return rows;
+    return read_json_rows<Row>(path, read_row);
 }
 
 std::string disagreement(const RuleBook& book, const Row& row) {

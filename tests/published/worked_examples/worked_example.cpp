@@ -4,7 +4,6 @@
 #include <simdjson.h>
 
 #include <algorithm>
-#include <fstream>
 #include <memory>
 #include <optional>
 #include <ostream>
@@ -12,6 +11,7 @@
 
 #include "grainside/checker.h"
 #include "grainside/filed_proofs.h"
+#include "json_rows.h"
 
 namespace grainside::published {
 
@@ -114,31 +114,7 @@ void PrintTo(const WorkedExample& example, std::ostream* out) {
 }
 
 Result<std::vector<WorkedExample>> read_worked_examples() {
-    std::vector<WorkedExample> examples;
-    std::vector<Issue> issues;
-    Issue issue;
-    issue.file = GRAINSIDE_PUBLISHED_CORPUS "/worked_examples.jsonl";
-    const auto fault = [&](const char* code, std::string message) {
-        issue.code = code;
-        issue.message = std::move(message);
-        issues.push_back(issue);
-    };
-    std::ifstream file(issue.file);
-    if (!file) fault("cannot-open", "cannot be opened");
-    dom::parser parser;
-    for (std::string line; std::getline(file, line);) {
-        ++issue.line;
-        dom::object object;
-        if (parser.parse(line).get(object) != simdjson::SUCCESS) {
-            fault("json-syntax", "a row is an object");
-            continue;
-        }
-        WorkedExample example;
-        if (std::string message = read_row(object, example); !message.empty()) fault("row", std::move(message));
-        examples.push_back(std::move(example));
-    }
-    if (!issues.empty()) return issues;
-    return examples;
+    return read_json_rows<WorkedExample>(GRAINSIDE_PUBLISHED_CORPUS "/worked_examples.jsonl", read_row);
 }
 
 Agreement compare(const RuleBook& book, const WorkedExample& example) {

@@ -3,9 +3,13 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
 #include <string>
+#include <string_view>
 
+#include "document/yaml_document.h"
 #include "grainside/claim.h"
+#include "report/claim_condition_text.h"
 #include "report/mark_text.h"
 #include "rules/book_data.h"
 
@@ -39,6 +43,77 @@ TEST(ConditionTexts, TellEveryRule) {
             for (const char* odd : {"trait-", "_", "{", "  ", ", ,", "says ,", " or or ", "the  "}) {
                 EXPECT_EQ(sentence.find(odd), std::string::npos) << rule.id << ": " << sentence;
             }
+        }
+    }
+}
+
+// What each key adds to the sentence of a condition that asks for leather; `says` itself is what the others add to.
+struct KeyRow {
+    std::string_view key, value, told;
+};
+constexpr KeyRow kKeys[] = {
+    {"says_only", "suede", "suede"},
+    {"not_says", "suede", "but not suede"},
+    {"called", "suede", "borrowing the noun of suede"},
+    {"not_called", "suede", "not borrowing the noun of suede"},
+    {"borrowed", "yes", "borrowing a noun"},
+    {"kind", "species", "species claim"},
+    {"part", "lining", "of the lining"},
+    {"not_part", "lining", "not of the lining"},
+    {"category", "belt", "of the category belt"},
+    {"not_category", "belt", "another category than belt"},
+    {"marked", "title", "in the listing's name"},
+    {"marked_all", "[title, result]", "in the listing's name and"},
+    {"unmarked", "title", "not in the listing's name"},
+    {"negated", "yes", "denied"},
+    {"hedged", "yes", "hedged"},
+    {"quantity", "yes", "with a number"},
+    {"look_alike", "yes", "letters of another script"},
+    {"share", "{from: 10, to: 20}", "from 10 to 20"},
+    {"of_total", "{from: 10}", "at least 10"},
+    {"millimetres", "{from: 2}", "at least 2"},
+    {"in_place", "italy", "naming italy or a place in it"},
+    {"place", "different", "another country"},
+    {"differs", "yes", "of something else"},
+    {"later", "yes", "standing behind it"},
+};
+
+std::string text_of(const RuleBook& book, const std::string& yaml) {
+    document::Faults faults;
+    const auto document = document::parse_yaml("a.yaml", yaml, faults);
+    if (!document) return "no YAML";
+    return claim_condition_text(book.data(), MarkTexts(book.data()), document->root(), "a");
+}
+
+TEST(ConditionTexts, TellEveryKey) {
+    const Result<RuleBook> book = RuleBook::built_in();
+    ASSERT_TRUE(book);
+    const std::string without = text_of(book.value(), "says: leather\n");
+    std::set<std::string_view> told = {"says", "reach"};
+    for (const KeyRow& row : kKeys) {
+        const std::string with =
+            text_of(book.value(), "says: leather\n" + std::string(row.key) + ": " + std::string(row.value) + '\n');
+        EXPECT_NE(with.find(row.told), std::string::npos) << row.key << ": " << with;
+        EXPECT_EQ(without.find(row.told), std::string::npos) << row.key;
+        told.insert(row.key);
+    }
+    // A key that a rule uses and nobody told would be missing from what readers see of it.
+    const auto check = [&](document::Node condition, const std::string& rule, bool beside) {
+        for (const document::Node asked : condition) {
+            EXPECT_TRUE(told.contains(asked.key())) << rule << " asks for `" << asked.key() << "`";
+        }
+        if (!beside) return;
+        const document::Node reach = condition.find("reach");
+        EXPECT_FALSE(reach.exists() && reach_text(reach.text()).empty()) << rule << ": " << reach.text();
+    };
+    for (const rules::CompiledRule& rule : book.value().data().compiled) {
+        for (const char* key : {"when", "unless", "beside", "unless_beside"}) {
+            const document::Node clause = rule.entry.find(key);
+            const bool beside = std::string_view(key).ends_with("beside");
+            const std::string id(rule.entry.find("rule").text());
+            if (clause.is_mapping()) check(clause, id, beside);
+            if (!clause.is_sequence()) continue;
+            for (const document::Node one : clause) check(one, id, beside);
         }
     }
 }
