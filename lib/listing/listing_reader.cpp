@@ -49,6 +49,9 @@ private:
                 break;
             case InputFormat::automatic:
             case InputFormat::text:
+            case InputFormat::html:
+            case InputFormat::csv:
+            case InputFormat::tsv:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_plain_text);
                 break;
         }

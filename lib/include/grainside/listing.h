@@ -56,6 +56,7 @@ struct Listing {
     std::string_view language;  // BCP 47, "" = not stated (read as English)
     std::string_view region;  // offers.eligibleRegion, ISO 3166-1 alpha-2 in the seller's letters, several with spaces
                               // between them; "" = not stated
+    std::string_view seller;  // who offers it, in the seller's letters (offers.seller, else brand); "" = not stated
     std::vector<Field> fields;  // in written order
     std::uint64_t record = 0;   // which record of its source, from 1; 0 = not from a reader
     std::uint64_t line = 0;     // the source line on which it begins, from 1; 0 = not known

@@ -35,7 +35,7 @@ inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 // that is no white space ('{' JSON Lines, '[' a JSON array, else text); memory named "-" or "<stdin>" likewise.
 // text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
 // json: one Product object or an array of them. json_lines: one Product object a line.
-enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines };
+enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
 
 struct ReadOptions {
     InputFormat format = InputFormat::automatic;
