@@ -1,21 +1,13 @@
 #include "listing_run.h"
 
-#include <fmt/format.h>
-
-#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
 
+#include "fields_left_out.h"
 #include "grainside/listing_reader.h"
-#include "report/plain_lines.h"
 
 namespace grainside::tools {
-namespace {
-
-constexpr std::size_t kIdCells = 60;  // of a listing's id in a message
-
-}  // namespace
 
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
                       const std::function<bool(const Listing&, const std::string& input)>& handle) {
@@ -49,13 +41,7 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
 
 void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics) {
     if (fields_too_long == 0) return;
-    Issue issue;
-    issue.code = "field-too-long";
-    issue.message =
-        fmt::format("listing '{}' has {} of more than {} MiB, not read", report::one_line(listing.id, kIdCells),
-                    fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
-    issue.hint = "the other fields were checked";
-    diagnostics.report(issue);
+    diagnostics.report(fields_left_out(listing, fields_too_long));
 }
 
 }  // namespace grainside::tools

@@ -3,7 +3,8 @@
 #include <filesystem>
 #include <system_error>
 #include <utility>
-#include <vector>
+
+#include "book_faults.h"
 
 namespace grainside::tools {
 namespace {
@@ -22,30 +23,20 @@ bool is_folder(const std::string& folder, Diagnostics& diagnostics) {
     return false;
 }
 
-// Issues name files relative to the folder.
-void report_faults(std::vector<Issue> issues, const std::string& folder, Diagnostics& diagnostics) {
-    for (Issue& issue : issues) {
-        if (!folder.empty() && issue.file != fs::path(folder).generic_string()) {
-            issue.file = (fs::path(folder) / issue.file).generic_string();
-        }
-        diagnostics.report(issue);
-    }
-}
-
 }  // namespace
 
 std::optional<RuleBook> load_book(const std::string& folder, Diagnostics& diagnostics) {
     if (!folder.empty() && !is_folder(folder, diagnostics)) return std::nullopt;
     Result<RuleBook> book = folder.empty() ? RuleBook::built_in() : RuleBook::load(folder);
     if (book) return std::move(book).value();
-    report_faults(std::move(book).issues(), folder, diagnostics);
+    diagnostics.report(with_folder(std::move(book).issues(), folder));
     return std::nullopt;
 }
 
 std::optional<EvidenceBook> load_evidence(const RuleBook& book, const std::string& folder, Diagnostics& diagnostics) {
     Result<EvidenceBook> evidence = EvidenceBook::load(book);
     if (evidence) return std::move(evidence).value();
-    report_faults(std::move(evidence).issues(), folder, diagnostics);
+    diagnostics.report(with_folder(std::move(evidence).issues(), folder));
     return std::nullopt;
 }
 

@@ -6,6 +6,18 @@
 
 namespace grainside::listing {
 
+std::optional<RecordText> record_on(const Line& line) {
+    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}, line.start, line.number};
+    // Files that were put one behind the other have marks in the middle.
+    if (text.bytes.starts_with(kUtf8Mark)) {
+        text.bytes.remove_prefix(kUtf8Mark.size());
+        text.around = text.bytes;
+        text.start += kUtf8Mark.size();
+    }
+    if (text.bytes.find_first_not_of(" \t\r") == std::string_view::npos) return std::nullopt;
+    return text;
+}
+
 bool JsonLinesSource::next(Listing& listing) {
     if (!begun_) {
         begun_ = true;
@@ -32,15 +44,8 @@ bool JsonLinesSource::read_line(const Line& line, Listing& listing) {
                       "write one product a line; if the file is one list, read it as json");
         return false;
     }
-    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}, line.start, line.number};
-    // Files that were put one behind the other have marks in the middle.
-    if (text.bytes.starts_with(kUtf8Mark)) {
-        text.bytes.remove_prefix(kUtf8Mark.size());
-        text.around = text.bytes;
-        text.start += kUtf8Mark.size();
-    }
-    if (text.bytes.find_first_not_of(" \t\r") == std::string_view::npos) return false;
-    return records_.read(text, listing) || records_.next_in_graph(listing);
+    const auto record = record_on(line);
+    return record && (records_.read(*record, listing) || records_.next_in_graph(listing));
 }
 
 }  // namespace grainside::listing

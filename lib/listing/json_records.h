@@ -15,7 +15,8 @@ namespace grainside::listing {
 class JsonRecords {
 public:
     // `sink` outlives this object.
-    explicit JsonRecords(IssueSink& sink) : sink_(&sink), product_(sink.file()) {}
+    explicit JsonRecords(IssueSink& sink, std::uint64_t first_record = 1)
+        : sink_(&sink), product_(sink.file()), record_(first_record - 1) {}
 
     // Reads the next record; true if it is a listing. After an object with "@graph" its products come from
     // `next_in_graph`.
@@ -24,13 +25,15 @@ public:
 
     // Counts a record that is passed over without being read.
     void count_record() noexcept { ++record_; }
+    // The number of the last record that was read or passed over.
+    std::uint64_t last_record() const noexcept { return record_; }
 
 private:
     IssueSink* sink_;
     ProductJson product_;
     ElementCursor graph_;
     SourceLines graph_lines_;  // what holds the graph; its nodes may lie in a copy
-    std::uint64_t record_ = 0;
+    std::uint64_t record_;
 };
 
 }  // namespace grainside::listing

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <string_view>
 
+#include "grainside/listing_reader.h"
 #include "listing/byte_source.h"
 
 namespace grainside::listing {
@@ -22,7 +23,8 @@ struct Line {
 class LineSplitter {
 public:
     // `source` outlives the splitter.
-    LineSplitter(ByteSource& source, std::size_t max_line_bytes) : source_(&source), max_line_bytes_(max_line_bytes) {}
+    LineSplitter(ByteSource& source, std::size_t max_line_bytes, const SourceStart& start = {})
+        : source_(&source), max_line_bytes_(max_line_bytes), bytes_before_(start.byte), number_(start.line - 1) {}
 
     // The next line, valid until the next call. False at the end, and after a read error (`ByteSource::error`), when
     // the line that it broke off is not given.
@@ -33,8 +35,9 @@ private:
 
     ByteSource* source_;
     std::size_t max_line_bytes_;
-    std::size_t given_ = 0;  // bytes of the line given last, with its end
-    std::uint64_t number_ = 0;
+    std::size_t given_ = 0;       // bytes of the line given last, with its end
+    std::uint64_t bytes_before_;  // those of a larger source
+    std::uint64_t number_;
 };
 
 }  // namespace grainside::listing

@@ -17,7 +17,7 @@ inline namespace v0 {
 class ListingReader::Source {
 public:
     Source(listing::ByteSource bytes, const ReadOptions& options)
-        : bytes_(std::move(bytes)), sink_(bytes_.name()), format_(options.format) {}
+        : bytes_(std::move(bytes)), sink_(bytes_.name()), format_(options.format), start_(options.start) {}
 
     bool next(Listing& listing, std::vector<Issue>& issues) {
         sink_.begin(issues);
@@ -42,7 +42,7 @@ private:
                 records_ = std::make_unique<listing::JsonArraySource>(bytes_, sink_);
                 break;
             case InputFormat::json_lines:
-                records_ = std::make_unique<listing::JsonLinesSource>(bytes_, sink_);
+                records_ = std::make_unique<listing::JsonLinesSource>(bytes_, sink_, kMaxRecordBytes, start_);
                 break;
             case InputFormat::markdown:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_markdown);
@@ -60,6 +60,7 @@ private:
     listing::ByteSource bytes_;
     listing::IssueSink sink_;
     InputFormat format_;
+    SourceStart start_;
     std::unique_ptr<listing::RecordSource> records_;
 };
 

@@ -37,8 +37,18 @@ inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 // json: one Product object or an array of them. json_lines: one Product object a line.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
 
+// Where the first byte of a source stands in a larger one that it is a part of (line_partitions.h). The default: it is
+// no part.
+struct SourceStart {
+    std::uint64_t record = 1;  // the number of the first record
+    std::uint64_t line = 1;    // the number of the first line
+    std::uint64_t byte = 0;    // bytes before it
+};
+
 struct ReadOptions {
     InputFormat format = InputFormat::automatic;
+    // JSON Lines only, others ignore it: the ids that are made, places and issues are then those of the whole.
+    SourceStart start = {};
 };
 
 class ListingReader {

@@ -1,0 +1,42 @@
+// Cutting a file of JSON Lines into parts that are read apart, on other threads or machines.
+//
+//     auto parts = grainside::plan_line_partitions("catalog.jsonl", 64 << 20);
+//     if (!parts) return report(parts.issues());
+//     for (const grainside::LinePartition& part : parts.value()) {
+//         bytes = ... the file's bytes [part.start.byte, part.end) ...
+//         auto reader = grainside::ListingReader::from_memory("catalog.jsonl", bytes,
+//                                                             {grainside::InputFormat::json_lines, part.start});
+//     }
+//
+// The listings and issues of all parts, one part behind the other, are those of the whole file, made ids and places
+// included; only what is left out behind kMaxIssuesPerCall issues is counted a part. Planning is one pass that reads
+// the file once and parses nothing but the records that may hold "@graph", whose nodes count one by one. Memory is
+// bounded by the longest line (at most kMaxRecordBytes) and 40 bytes a part. Thread-safe.
+#ifndef GRAINSIDE_LINE_PARTITIONS_H
+#define GRAINSIDE_LINE_PARTITIONS_H
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "grainside/listing_reader.h"
+#include "grainside/result.h"
+
+namespace grainside {
+inline namespace v0 {
+
+// Whole lines: [start.byte, end) of the file.
+struct LinePartition {
+    SourceStart start;
+    std::uint64_t end = 0;
+};
+
+// Each part but the last ends with the line that fills it up to `bytes` (0 counts as 1). No part is empty, an empty
+// file has none. Issues: "cannot-open", "is-directory", "not-a-file" (standard input and what else cannot be read
+// again), "read-error".
+Result<std::vector<LinePartition>> plan_line_partitions(const std::string& path, std::uint64_t bytes);
+
+}  // namespace v0
+}  // namespace grainside
+
+#endif  // GRAINSIDE_LINE_PARTITIONS_H
