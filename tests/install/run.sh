@@ -20,6 +20,18 @@ flags() { PKG_CONFIG_PATH=$pkgconfig pkg-config "$@" --define-variable=prefix="$
 quietly c++ -std=c++20 $(flags --cflags) "$here/main.cpp" $(flags --libs --static) -o "$folder/consumer/by_pkg_config"
 "$folder/consumer/by_pkg_config"
 
+# The Python package, where it was built: the installed one, and not that of the build tree.
+package=$(find "$folder/copy" -type d -path '*-packages/grainside')
+if [ -n "$package" ]; then
+    python=$(sed -n 's/^GRAINSIDE_PYTHON:FILEPATH=//p' "$build/CMakeCache.txt")
+    PYTHONPATH=${package%/grainside} PYTHONDONTWRITEBYTECODE=1 "$python" - "$package" <<'END'
+import os, sys, grainside
+assert os.path.dirname(grainside.__file__) == sys.argv[1], grainside.__file__
+(finding,) = grainside.Checker(on="2026-11-26").check({"name": "Genuine PU leather tote"})
+print("Python package", grainside.__version__ + ":", finding["grade"], repr(finding["words"]))
+END
+fi
+
 "$folder/copy/bin/grainside" --version
 if "$folder/copy/bin/grainside" check "$here/tote.txt" >"$folder/said"; then
     echo "the installed tool let a false title pass" >&2

@@ -18,6 +18,9 @@ from .book import RuleBook
 from .checker import Checker, CheckSettings, exit_status, worst_of
 from .partitions import Partition, partitions
 
+for _one in (BookMismatch, CheckedLines, Faults, Issue, ReadingWarning, RuleBook, Checker, CheckSettings, Partition):
+    _one.__module__ = __name__  # the name that messages and pickles give
+
 __version__: str = _engine.version
 
 __all__ = [
