@@ -127,8 +127,9 @@ class Cluster(unittest.TestCase):
             with open(self.path("armed"), "w", encoding="ascii"):
                 pass
             example = self.start_example(workers=2)
-            self.wait_for(lambda: os.path.exists(self.path("held")) or example.poll() is not None, "a part in the victim's hands")
-            with open(self.path("held"), encoding="ascii") as file:
+            held = self.path("held")
+            self.wait_for(lambda: os.path.exists(held) or example.poll() is not None, "a part in the victim's hands")
+            with open(held, encoding="ascii") as file:
                 process, half_done = file.read().split()
             self.assertEqual(int(process), self.workers["victim"].pid)
             self.assertTrue(os.path.exists(half_done))

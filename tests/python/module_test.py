@@ -87,7 +87,8 @@ class SameBytes(InFolder):
                 self.expect("check", lines, "--on", DAY, on=DAY)
 
     def test_a_line_longer_than_any_record(self):
-        self.expect("check", b'{"name":"PU leather"}\n' + b"x" * ((64 << 20) + 1) + b'\n{"name":"Calf belt"}\n', "--on", DAY, on=DAY)
+        lines = b'{"name":"PU leather"}\n' + b"x" * ((64 << 20) + 1) + b'\n{"name":"Calf belt"}\n'
+        self.expect("check", lines, "--on", DAY, on=DAY)
 
     def test_parts_are_the_whole(self):
         lines = make_catalog(self.folder, 300)
@@ -345,7 +346,8 @@ class Surface(unittest.TestCase):
         for node in stub.body:
             if isinstance(node, ast.AnnAssign):
                 names.add(node.target.id)
-                self.assertIsInstance(getattr(_engine, node.target.id), {"str": str, "tuple[str, ...]": tuple}[ast.unparse(node.annotation)])
+                kind = {"str": str, "tuple[str, ...]": tuple}[ast.unparse(node.annotation)]
+                self.assertIsInstance(getattr(_engine, node.target.id), kind)
             elif isinstance(node, ast.FunctionDef):
                 names.add(node.name)
                 self.expect_call(node, getattr(_engine, node.name))
@@ -369,7 +371,10 @@ class Surface(unittest.TestCase):
     def test_everything_public_is_documented(self):
         for name in grainside.__all__:
             self.assertTrue(getattr(grainside, name).__doc__, name)
-        for of, names in ((grainside.Checker, ("check", "claims", "check_lines", "claims_lines")), (grainside.RuleBook, ("digest", "markets"))):
+        for of, names in (
+            (grainside.Checker, ("check", "claims", "check_lines", "claims_lines")),
+            (grainside.RuleBook, ("digest", "markets")),
+        ):
             for name in names:
                 self.assertTrue(getattr(of, name).__doc__, name)
 
@@ -382,9 +387,8 @@ class Surface(unittest.TestCase):
         said = subprocess.run([sys.executable, example, "--help"], capture_output=True, text=True, check=True).stdout
         self.assertIn("Exit status:", said)
         for wrong in (["--fail-at", "bad"], ["--market", "atlantis"], ["--on", "never"], ["--rules", "/nothing"]):
-            done = subprocess.run(
-                [sys.executable, example, "--out", "/nothing/out", *wrong, "/nothing.jsonl"], capture_output=True, text=True, check=False
-            )
+            call = [sys.executable, example, "--out", "/nothing/out", *wrong, "/nothing.jsonl"]
+            done = subprocess.run(call, capture_output=True, text=True, check=False)
             self.assertEqual(done.returncode, 2, done.stderr)
             self.assertRegex(done.stderr, "^dask_catalog: ")
             self.assertNotIn("Traceback", done.stderr)

@@ -3,7 +3,8 @@
 
 Both read the same file and write into a file; each round runs both, the first of them in turn, so that a slow moment of the
 machine meets both. The package is measured in a process that runs already, the tool with its start, which is timed alone too.
-Printed: medians, megabytes a second, and the ratio, which is what holds on another machine. Checks first that both write the same.
+Printed: medians, megabytes a second, and the ratio, which is what holds on another machine. Checks first that both write the
+same.
 """
 
 import os
@@ -21,7 +22,8 @@ import grainside  # noqa: E402
 
 DAY = "2026-11-26"
 TOOL = os.path.join(build, "tools", "grainside")
-MAKE = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "..", "tools", "python", "examples", "make_catalog.py")
+HERE = os.path.dirname(os.path.abspath(__file__))
+MAKE = os.path.join(HERE, "..", "..", "..", "tools", "python", "examples", "make_catalog.py")
 
 
 def run_tool(catalog, out):

@@ -7,6 +7,7 @@ folder of parts under the same paths as this process. A worker that is lost does
 """
 
 import argparse
+import dataclasses
 import os
 import sys
 
@@ -22,7 +23,7 @@ Exit status:
   0  nothing at or above the grade of --fail-at
   1  something is
   2  an error, even one unreadable record among many; what can be checked is, and
-     the output is written. With no part or a part missing it is not.
+     the output is written. Where a part is missing it is not, and the others stay.
 """
 
 
@@ -52,13 +53,46 @@ def connect(call):
     return Client(LocalCluster(threads_per_worker=1, dashboard_address=None))
 
 
+# What workers are sent: plain values, and functions of this file, which go there whole. A worker that has no package yet can
+# then say so; a value of the package that it cannot read would end it.
+def trouble_with(settings):
+    try:
+        from grainside import CheckSettings
+
+        CheckSettings(*settings).checker()
+    except Exception as fault:
+        return f"{type(fault).__name__}: {fault}"
+    return None
+
+
+def check_one(partition, settings, folder):
+    from grainside import CheckSettings, Partition, parts
+
+    return parts.check_part(Partition(*partition), CheckSettings(*settings), folder)
+
+
+def ask_workers(client, settings):
+    """Raises where a worker cannot do the work, with the trouble of each, before anything is done."""
+    told = client.run(trouble_with, dataclasses.astuple(settings), on_error="ignore")
+    troubles = [f"worker {address}: {trouble}" for address, trouble in sorted(told.items()) if trouble]
+    if troubles:
+        raise grainside.BookMismatch("\n".join(troubles))
+
+
 def check_on(client, planned, settings, folder):
     """Each part as one task. `retries` is for a task that raised, as where a disk was full; the parts of a lost worker go
     to others by themselves, three times (distributed.scheduler.allowed-failures)."""
     from distributed import KilledWorker, as_completed
 
     # pure: a result of the same call, remembered by the scheduler, would tell of a file that has been joined and removed.
-    futures = client.map(parts.check_part, planned, settings=settings, folder=folder, retries=2, pure=False)
+    futures = client.map(
+        check_one,
+        [dataclasses.astuple(partition) for partition in planned],
+        settings=dataclasses.astuple(settings),
+        folder=folder,
+        retries=2,
+        pure=False,
+    )
     done = []
     for future in as_completed(futures):
         try:
@@ -77,10 +111,12 @@ def run(call):
     grainside.exit_status(None, False, call.fail_at)  # a wrong grade is told before the work and not behind it
     planned = grainside.partitions(call.catalog, call.part_bytes)
     folder = os.path.abspath(call.parts or call.out + ".parts")
-    os.makedirs(folder, exist_ok=True)
 
     with connect(call) as client:
         client.wait_for_workers(call.wait_for)
+        ask_workers(client, checker.settings)
+        if not os.path.isdir(folder):
+            os.mkdir(folder)
         done = check_on(client, planned, checker.settings, folder)
 
     listings = 0
@@ -105,7 +141,7 @@ def main():
     call = options()
     try:
         return run(call)
-    except (ValueError, OSError, parts.IncompleteParts, grainside.BookMismatch) as fault:
+    except (ValueError, OSError, ImportError, parts.IncompleteParts, grainside.BookMismatch) as fault:
         print(f"dask_catalog: {fault}", file=sys.stderr)
         return 2
 

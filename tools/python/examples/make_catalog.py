@@ -41,11 +41,11 @@ def lines(listings: int):
     number = 0
     while number < listings:
         chance = dice.random()
-        if chance < 0.03:
+        if chance < 0.01:
             yield dice.choice(BROKEN)
-        elif chance < 0.05:
+        elif chance < 0.03:
             yield b" " * dice.randint(0, 3)
-        elif chance < 0.08:
+        elif chance < 0.06:
             count = min(dice.randint(2, 5), listings - number)
             nodes = [product(dice, number + at) for at in range(count)] + [{"@type": "Organization", "name": "Ondemar"}]
             number += count
