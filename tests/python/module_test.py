@@ -382,6 +382,22 @@ class Surface(unittest.TestCase):
         self.assertRegex(repr(grainside.RuleBook()), r"^<grainside\.RuleBook built in, \d+ rules, digest [0-9a-f]{16}>$")
         self.assertIn("on 2026-11-26", repr(grainside.Checker(on=DAY)))
 
+    def test_every_worker_with_another_book_is_named_before_the_work(self):
+        sys.path.insert(0, EXAMPLES)
+        self.addCleanup(sys.path.remove, EXAMPLES)
+        import dask_catalog
+
+        settings = grainside.Checker(on=DAY).settings
+        other = grainside.CheckSettings(**{**settings.__dict__, "digest": "0123456789abcdef"})
+
+        class TwoWorkers:
+            def run(self, task, *arguments, on_error):
+                return {address: task(*arguments) for address in ("tcp://b", "tcp://a")}
+
+        dask_catalog.ask_workers(TwoWorkers(), settings)
+        with self.assertRaisesRegex(grainside.BookMismatch, "^worker tcp://a: BookMismatch: .*\nworker tcp://b: "):
+            dask_catalog.ask_workers(TwoWorkers(), other)
+
     def test_examples_have_help_and_refuse_wrong_calls_before_any_work(self):
         example = os.path.join(EXAMPLES, "dask_catalog.py")
         said = subprocess.run([sys.executable, example, "--help"], capture_output=True, text=True, check=True).stdout

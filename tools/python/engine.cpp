@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <cstddef>
 #include <cstdint>
 #include <memory>
 #include <stdexcept>
@@ -95,6 +96,32 @@ CheckOptions options_of(const py::tuple& markets, std::string on) {
     return options;
 }
 
+// Records as they grow: in pieces, because one text that grows to many megabytes is copied again and again.
+class Records {
+public:
+    std::string& text() {
+        if (pieces_.empty() || pieces_.back().size() >= kPieceBytes) pieces_.emplace_back().reserve(2 * kPieceBytes);
+        return pieces_.back();
+    }
+
+    py::bytes take() {
+        std::size_t size = 0;
+        for (const std::string& piece : pieces_) size += piece.size();
+        PyObject* const object = PyBytes_FromStringAndSize(nullptr, static_cast<py::ssize_t>(size));
+        if (object == nullptr) throw py::error_already_set();
+        char* to = PyBytes_AS_STRING(object);
+        for (std::string& piece : pieces_) {
+            to = std::copy(piece.begin(), piece.end(), to);
+            piece = {};
+        }
+        return py::reinterpret_steal<py::bytes>(object);
+    }
+
+private:
+    static constexpr std::size_t kPieceBytes = std::size_t{64} << 10;
+    std::vector<std::string> pieces_;
+};
+
 class LineChecker {
 public:
     LineChecker(std::shared_ptr<Book> book, const py::tuple& markets, std::string on)
@@ -116,12 +143,12 @@ public:
         }
         const py::object worst =
             run.worst == Grade::consistent ? py::object(py::none()) : py::object(text_of(name_of(run.worst)));
-        return py::make_tuple(py::bytes(run.out), issues_of(run.issues), run.listings, worst);
+        return py::make_tuple(run.out.take(), issues_of(run.issues), run.listings, worst);
     }
 
 private:
     struct Run {
-        std::string out;
+        Records out;
         std::vector<Issue> issues;
         std::uint64_t listings = 0;
         Grade worst = Grade::consistent;
@@ -154,11 +181,11 @@ private:
                 run.issues.push_back(tools::fields_left_out(listing, result.fields_too_long));
             }
             if (claims) {
-                book_->writer().write_claims(listing, result, run.out);
+                book_->writer().write_claims(listing, result, run.out.text());
                 continue;
             }
             for (const Finding& finding : result.findings) run.worst = std::min(run.worst, finding.grade);
-            book_->writer().write_findings(listing, result, checker_, run.out);
+            book_->writer().write_findings(listing, result, checker_, run.out.text());
         }
     }
 
