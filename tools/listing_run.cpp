@@ -47,15 +47,19 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
     diagnostics.progress().clear();
 }
 
-void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics) {
-    if (fields_too_long == 0) return;
+std::optional<Issue> fields_left_out(const Listing& listing, std::uint32_t fields_too_long) {
+    if (fields_too_long == 0) return std::nullopt;
     Issue issue;
     issue.code = "field-too-long";
     issue.message =
         fmt::format("listing '{}' has {} of more than {} MiB, not read", report::one_line(listing.id, kIdCells),
                     fields_too_long == 1 ? "a field" : "fields", kMaxFieldBytes >> 20);
     issue.hint = "the other fields were checked";
-    diagnostics.report(issue);
+    return issue;
+}
+
+void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics) {
+    if (const auto issue = fields_left_out(listing, fields_too_long)) diagnostics.report(*issue);
 }
 
 }  // namespace grainside::tools

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <optional>
 
 #include "call_options.h"
 #include "diagnostics.h"
@@ -16,6 +17,8 @@ namespace grainside::tools {
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
                       const std::function<bool(const Listing&, const std::string& input)>& handle);
 
+// Of fields that were too long to be read; nothing where there are none.
+std::optional<Issue> fields_left_out(const Listing& listing, std::uint32_t fields_too_long);
 // Reports fields that were too long to be read.
 void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics);
 

@@ -25,6 +25,14 @@ public:
     // Counts a record that is passed over without being read.
     void count_record() noexcept { ++record_; }
 
+    // How many there were so far.
+    std::uint64_t count() const noexcept { return record_; }
+    // Goes on behind `records` records.
+    void restart(std::uint64_t records) {
+        record_ = records;
+        graph_ = {};
+    }
+
 private:
     IssueSink* sink_;
     ProductJson product_;

@@ -18,7 +18,7 @@ bool LineSplitter::next(Line& line) {
     source_->consume(given_);
     given_ = 0;
     line = {};
-    line.start = source_->offset();
+    line.start = before_ + source_->offset();
 
     std::size_t searched = 0;
     std::size_t length = 0;

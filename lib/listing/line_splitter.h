@@ -28,6 +28,14 @@ public:
     // the line that it broke off is not given.
     bool next(Line& line);
 
+    // Goes on with what `source` holds now, which is the part of a longer one that follows `lines` lines and `bytes`
+    // bytes.
+    void restart(std::uint64_t lines, std::uint64_t bytes) noexcept {
+        given_ = 0;
+        number_ = lines;
+        before_ = bytes;
+    }
+
 private:
     void pass_over();
 
@@ -35,6 +43,7 @@ private:
     std::size_t max_line_bytes_;
     std::size_t given_ = 0;  // bytes of the line given last, with its end
     std::uint64_t number_ = 0;
+    std::uint64_t before_ = 0;  // bytes of the whole source before this part of it
 };
 
 }  // namespace grainside::listing
