@@ -7,7 +7,7 @@ namespace grainside::tools {
 CheckOutput::CheckOutput(const CheckCall& call, const RuleBook& book, const CheckOptions& options) : book_(book) {
     if (call.quiet) return;
     if (call.shared.format == "jsonl") {
-        records_.emplace(book);
+        is_records_ = true;
     } else if (call.shared.format == "sarif") {
         log_.emplace(book, SarifRun{"check", options.markets, options.on});
         log_->name_inputs(inputs_of(call.shared));
@@ -26,7 +26,9 @@ void CheckOutput::begin_part() {
 
 void CheckOutput::write(const std::string& input, const Listing& listing, const CheckResult& result,
                         const Checker& checker, const Conceded* conceded, OutputPart& part) {
-    if (records_) {
+    if (is_records_) {
+        // Not made before: escaping what the book says takes longer than checking a listing.
+        if (!records_) records_.emplace(book_);
         records_->write_findings(listing, result, checker, part.text, conceded);
     } else if (log_) {
         log_->write_findings(input, listing, result, checker, part.text, conceded);

@@ -39,6 +39,7 @@ private:
     std::optional<RecordWriter> records_;
     std::optional<SarifWriter> log_;
     std::optional<ViewOptions> view_;
+    bool is_records_ = false;
     bool after_quiet_line_ = false;
 };
 
