@@ -198,7 +198,7 @@ RunEnd run_listings(const SharedOptions& inputs, const RunOptions& options, cons
     reading.reading.format = input_format_named(inputs.input_format);
     reading.from_record = options.from_record;
     reading.wake_descriptor = interrupt.wake_descriptor();
-    diagnostics.progress().set(options.progress);
+    if (options.progress || options.no_progress) diagnostics.progress().set(options.progress);
     return OrderedListings(inputs_of(inputs), reading, options, work, interrupt, diagnostics, output).run();
 }
 

@@ -56,9 +56,8 @@ Progress::Progress()
       begun_(Clock::now()),
       next_(begun_ + kQuietTime) {}
 
-void Progress::set(std::optional<bool> wanted) {
-    if (!wanted) return;
-    wanted_ = *wanted;
+void Progress::set(bool wanted) {
+    wanted_ = wanted;
     if (!to_terminal_) next_ = begun_ + kBetweenLines;
 }
 

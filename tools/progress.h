@@ -5,7 +5,6 @@
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <string>
 
 namespace grainside::tools {
@@ -17,8 +16,8 @@ class Progress {
 public:
     Progress();
 
-    // Whether it is wanted; nothing: as above.
-    void set(std::optional<bool> wanted);
+    // Whether it is wanted, wherever standard error leads.
+    void set(bool wanted);
     // How much there is to read; 0 = not known.
     void set_total(std::uint64_t bytes) noexcept { total_ = bytes; }
 

@@ -10,18 +10,23 @@
 namespace grainside::tools {
 
 void add_run_options(CLI::App& command, RunOptions& options) {
+    constexpr auto kLargest = std::numeric_limits<std::uint64_t>::max();
     command
         .add_option("--threads", options.threads,
-                    "Work with so many threads (default: as many as there\nare processors); the output is the same")
+                    "Work with so many threads, at most 256 (default: as many\n"
+                    "as there are processors); the output is the same")
         ->type_name("N")
-        ->check(CLI::Range(std::size_t{1}, kMaxThreads));
+        ->check(CLI::Range(std::size_t{1}, kMaxThreads).description(""));
     command
         .add_option("--from-record", options.from_record,
-                    "Pass over the records of the first input before this\none, to go on with a run that was stopped")
+                    "Pass over the records of the first input before this\n"
+                    "one, to go on with a run that was stopped")
         ->type_name("N")
-        ->check(CLI::Range(std::uint64_t{1}, std::numeric_limits<std::uint64_t>::max()));
-    command.add_flag("--progress,!--no-progress", options.progress,
-                     "Show on standard error how far the run is (default: on\na terminal), or do not");
+        ->check(CLI::Range(std::uint64_t{1}, kLargest).description(""));
+    CLI::Option* show = command.add_flag("--progress", options.progress,
+                                         "Show on standard error how far the run is, also where\n"
+                                         "that is no terminal");
+    command.add_flag("--no-progress", options.no_progress, "Do not show it on a terminal either")->excludes(show);
 }
 
 std::size_t threads_of(const RunOptions& options, std::uint64_t total_bytes, std::size_t inputs) {

@@ -5,14 +5,14 @@
 #include <CLI/CLI.hpp>
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 
 namespace grainside::tools {
 
 struct RunOptions {
     std::size_t threads = 0;        // 0: as many as there are processors that this process may use
     std::uint64_t from_record = 1;  // of the first input
-    std::optional<bool> progress;   // nothing: on a terminal only
+    bool progress = false;          // also where standard error is no terminal
+    bool no_progress = false;       // not even on one
 };
 
 void add_run_options(CLI::App& command, RunOptions& options);
