@@ -29,8 +29,7 @@ constexpr const char* kExamples =
     "  grainside check --concessions agreed.yaml catalog.jsonl\n"
     "  grainside check --proofs filed.yaml catalog.jsonl\n"
     "  grainside check --format sarif catalog.jsonl > check.sarif\n"
-    "  grainside check --threads 2 --format jsonl catalog.jsonl > findings.jsonl\n"
-    "  grainside check --from-record 12346 --format jsonl catalog.jsonl >> findings.jsonl\n\n";
+    "  grainside check --format jsonl --from-record 12346 feed.jsonl >> findings.jsonl\n\n";
 
 // A concession may name a limit, which the evidence half of the book knows. False where something is wrong.
 bool load_concessions_of_check(const CheckCall& call, const RuleBook& book, ConcessionsOfCall& concessions,

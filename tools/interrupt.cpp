@@ -1,5 +1,6 @@
 #include "interrupt.h"
 
+#include <fcntl.h>
 #include <sys/eventfd.h>
 #include <unistd.h>
 
@@ -26,6 +27,15 @@ void wake_all() noexcept {
     if (wake.load() >= 0 && ::write(wake.load(), &one, sizeof one) < 0) return;
 }
 
+// Not 0, 1 or 2, one of which the program may have been started without: output would go there.
+int descriptor_to_wake() noexcept {
+    const int made = ::eventfd(0, EFD_CLOEXEC | EFD_NONBLOCK);
+    if (made < 0 || made > STDERR_FILENO) return made;
+    const int moved = ::fcntl(made, F_DUPFD_CLOEXEC, STDERR_FILENO + 1);
+    ::close(made);
+    return moved;
+}
+
 extern "C" void note_signal(int number) {
     const int error = errno;
     for (const int signal : kSignals) std::signal(signal, SIG_DFL);
@@ -39,7 +49,7 @@ extern "C" void note_signal(int number) {
 Interrupt::Interrupt() {
     stop_asked.store(false);
     signal_seen.store(0);
-    wake.store(::eventfd(0, EFD_CLOEXEC | EFD_NONBLOCK));
+    wake.store(descriptor_to_wake());
     for (const int signal : kSignals) {
         struct sigaction now {};
         if (::sigaction(signal, nullptr, &now) != 0 || now.sa_handler == SIG_IGN) continue;

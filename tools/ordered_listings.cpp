@@ -120,6 +120,8 @@ private:
     }
 
     bool emit(Slot& slot) {
+        listings_ += slot.listings;
+        diagnostics_.progress().show(listings_, slot.batch.bytes_read());
         if (work_.before_part && slot.part.any_listing) {
             const std::string_view before = work_.before_part(slot.part);
             slot.part.text.insert(0, before);
@@ -140,10 +142,8 @@ private:
             diagnostics_.report(issues_);
         }
         write(rest);
-        listings_ += slot.listings;
         reached_ = slot.batch.input();
         reached_record_ = slot.batch.records();
-        diagnostics_.progress().show(listings_, slot.batch.bytes_read());
         if (output_.state() == Output::State::open) return true;
         // Whoever waits for the source need not wait longer.
         interrupt_.ask_to_stop();
