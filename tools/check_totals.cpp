@@ -20,6 +20,14 @@ void CheckTotals::add(const CheckResult& result, const Conceded* conceded) {
     }
 }
 
+void CheckTotals::add(const CheckTotals& others) noexcept {
+    listings_ += others.listings_;
+    with_findings_ += others.with_findings_;
+    claims_ += others.claims_;
+    conceded_ += others.conceded_;
+    for (std::size_t grade = 0; grade < of_grade_.size(); ++grade) of_grade_[grade] += others.of_grade_[grade];
+}
+
 Grade CheckTotals::worst() const noexcept {
     std::size_t grade = 0;
     while (grade + 1 < of_grade_.size() && of_grade_[grade] == 0) ++grade;

@@ -16,6 +16,8 @@ public:
     // `conceded`, if any, is of `result`: what stands under a concession counts apart.
     void add(const CheckResult& result, const Conceded* conceded);
 
+    void add(const CheckTotals& others) noexcept;
+
     std::uint64_t listings() const noexcept { return listings_; }
     // Grade::consistent where nothing was found.
     Grade worst() const noexcept;

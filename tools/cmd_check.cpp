@@ -2,15 +2,19 @@
 
 #include <memory>
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include "calendar.h"
 #include "check_output.h"
 #include "check_totals.h"
 #include "diagnostics.h"
+#include "fields_left_out.h"
 #include "finish.h"
 #include "grainside/checker.h"
-#include "listing_run.h"
+#include "interrupt.h"
 #include "load_book.h"
+#include "ordered_listings.h"
 #include "output.h"
 
 namespace grainside::tools {
@@ -24,7 +28,8 @@ constexpr const char* kExamples =
     "  grainside check --quiet --fail-at unsupported --on 2026-09-27 catalog.jsonl\n"
     "  grainside check --concessions agreed.yaml catalog.jsonl\n"
     "  grainside check --proofs filed.yaml catalog.jsonl\n"
-    "  grainside check --format sarif catalog.jsonl > check.sarif\n\n";
+    "  grainside check --format sarif catalog.jsonl > check.sarif\n"
+    "  grainside check --format jsonl --from-record 12346 feed.jsonl >> findings.jsonl\n\n";
 
 // A concession may name a limit, which the evidence half of the book knows. False where something is wrong.
 bool load_concessions_of_check(const CheckCall& call, const RuleBook& book, ConcessionsOfCall& concessions,
@@ -33,6 +38,44 @@ bool load_concessions_of_check(const CheckCall& call, const RuleBook& book, Conc
     const std::optional<EvidenceBook> evidence = load_evidence(book, call.shared.rules_folder, diagnostics);
     return evidence && concessions.load(call.concessions, *evidence, diagnostics);
 }
+
+// What one thread checks and counts.
+class CheckWorker final : public ListingWorker {
+public:
+    CheckWorker(const CheckCall& call, const RuleBook& book, const CheckOptions& options,
+                const ConcessionsOfCall& concessions, const ProofsOfCall& proofs)
+        : quiet_(call.quiet),
+          book_(book),
+          checker_(book, options),
+          written_(call, book, options),
+          concessions_(concessions.share()),
+          proofs_(proofs.share()) {}
+
+    void begin_part() override { written_.begin_part(); }
+
+    void handle(const Listing& listing, const std::string& input, OutputPart& part,
+                std::vector<Issue>& issues) override {
+        const CheckResult& result = checker_.check(listing);
+        if (auto issue = fields_left_out(listing, result.fields_too_long)) issues.push_back(std::move(*issue));
+        const Conceded* conceded = concessions_.of_findings(book_, listing, result);
+        totals_.add(result, conceded);
+        proofs_.add(result.proofs_met);
+        if (!quiet_) written_.write(input, listing, result, checker_, conceded, part);
+    }
+
+    const CheckTotals& totals() const noexcept { return totals_; }
+    const ConcessionsOfCall& concessions() const noexcept { return concessions_; }
+    const ProofsOfCall& proofs() const noexcept { return proofs_; }
+
+private:
+    bool quiet_;
+    const RuleBook& book_;
+    Checker checker_;
+    CheckOutput written_;
+    ConcessionsOfCall concessions_;
+    ProofsOfCall proofs_;
+    CheckTotals totals_;
+};
 
 }  // namespace
 
@@ -46,6 +89,7 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     add_proofs(*command, call->proofs);
     add_format_with_sarif(*command, call->shared.format, "one finding a line,\nand a closing line for each listing");
     add_colour(*command, call->shared.colour);
+    add_run_options(*command, call->run);
     add_rules_folder(*command, call->shared.rules_folder);
     command->add_flag("--quiet", call->quiet, "Write no findings; the exit status tells");
     command->footer(std::string(kExamples) + kExitStatusOfChecks);
@@ -66,26 +110,28 @@ int run_check(const CheckCall& call) {
     }
     if (options.on.empty()) options.on = today();
 
-    Checker checker(*book, options);
-    CheckOutput written(call, *book, checker, options, output.text());
+    Interrupt interrupt;
+    CheckOutput written(call, *book, options);
     if (written.is_log()) diagnostics.keep_issues();
-    written.begin();
+    written.begin(output.text());
     CheckTotals totals;
-    for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string& input) {
-        const CheckResult& result = checker.check(listing);
-        report_fields_left_out(listing, result.fields_too_long, diagnostics);
-        const Conceded* conceded = concessions.of_findings(*book, listing, result);
-        totals.add(result, conceded);
-        proofs.add(result.proofs_met);
-        if (call.quiet) return true;
-        written.write(input, listing, result, conceded);
-        return output.keep_going();
-    });
-    proofs.report_unused(diagnostics);
-    const bool stale = concessions.report_stale(true, diagnostics);
-    written.end(totals, diagnostics);
-    return finish(output, diagnostics,
-                  stale || totals.worst() <= grade_named(call.fail_at).value_or(Grade::misleading));
+    ListingWork work;
+    work.make_worker = [&] { return std::make_unique<CheckWorker>(call, *book, options, concessions, proofs); };
+    work.before_part = [&](const OutputPart& part) { return written.before_part(part); };
+    work.merge = [&](ListingWorker& worker) {
+        const auto& done = static_cast<const CheckWorker&>(worker);
+        totals.add(done.totals());
+        concessions.add(done.concessions());
+        proofs.add(done.proofs());
+    };
+    const RunEnd end = run_listings(call.shared, call.run, work, interrupt, diagnostics, output);
+    // What was not read cannot tell that something is not needed.
+    const bool saw_all = end != RunEnd::interrupted && call.run.from_record == 1;
+    if (saw_all) proofs.report_unused(diagnostics);
+    const bool stale = saw_all && concessions.report_stale(true, diagnostics);
+    written.end(totals, diagnostics, end != RunEnd::interrupted, output.text());
+    return interrupt.end(
+        finish(output, diagnostics, stale || totals.worst() <= grade_named(call.fail_at).value_or(Grade::misleading)));
 }
 
 }  // namespace grainside::tools

@@ -9,11 +9,13 @@
 #include "concession_options.h"
 #include "judged_for.h"
 #include "proof_options.h"
+#include "run_options.h"
 
 namespace grainside::tools {
 
 struct CheckCall {
     SharedOptions shared;
+    RunOptions run;
     JudgedFor judged_for;
     ConcessionOptions concessions;
     ProofOptions proofs;

@@ -2,13 +2,17 @@
 
 #include <memory>
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include "diagnostics.h"
+#include "fields_left_out.h"
 #include "finish.h"
 #include "grainside/checker.h"
 #include "grainside/report.h"
-#include "listing_run.h"
+#include "interrupt.h"
 #include "load_book.h"
+#include "ordered_listings.h"
 #include "output.h"
 #include "terminal.h"
 
@@ -24,6 +28,33 @@ constexpr const char* kClaimsFooter =
     "  2  an error: a wrong call, a file or record that cannot be read (the others\n"
     "     are read all the same), output that cannot be written";
 
+class ClaimsWorker final : public ListingWorker {
+public:
+    ClaimsWorker(const RuleBook& book, const SharedOptions& options)
+        : book_(book),
+          checker_(book),
+          records_(book),
+          view_(view_options(options.colour)),
+          for_people_(options.format == "human") {}
+
+    void handle(const Listing& listing, const std::string&, OutputPart& part, std::vector<Issue>& issues) override {
+        const CheckResult& result = checker_.check(listing);
+        if (auto issue = fields_left_out(listing, result.fields_too_long)) issues.push_back(std::move(*issue));
+        if (for_people_) {
+            write_claims_view(book_, listing, result, view_, part.text);
+        } else {
+            records_.write_claims(listing, result, part.text);
+        }
+    }
+
+private:
+    const RuleBook& book_;
+    Checker checker_;
+    RecordWriter records_;
+    ViewOptions view_;
+    bool for_people_;
+};
+
 }  // namespace
 
 void add_claims(CLI::App& app, ChosenCommand& chosen) {
@@ -32,6 +63,7 @@ void add_claims(CLI::App& app, ChosenCommand& chosen) {
     add_inputs(*command, call->shared);
     add_format(*command, call->shared.format, "one claim a line");
     add_colour(*command, call->shared.colour);
+    add_run_options(*command, call->run);
     add_rules_folder(*command, call->shared.rules_folder);
     command->footer(kClaimsFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_claims(*call); }; });
@@ -43,21 +75,11 @@ int run_claims(const ClaimsCall& call) {
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
 
-    Checker checker(*book);
-    const RecordWriter records(*book);
-    const ViewOptions view = view_options(call.shared.colour);
-    const bool for_people = call.shared.format == "human";
-    for_each_listing(call.shared, diagnostics, [&](const Listing& listing, const std::string&) {
-        const CheckResult& result = checker.check(listing);
-        report_fields_left_out(listing, result.fields_too_long, diagnostics);
-        if (for_people) {
-            write_claims_view(*book, listing, result, view, output.text());
-        } else {
-            records.write_claims(listing, result, output.text());
-        }
-        return output.keep_going();
-    });
-    return finish(output, diagnostics, false);
+    Interrupt interrupt;
+    ListingWork work;
+    work.make_worker = [&] { return std::make_unique<ClaimsWorker>(*book, call.shared); };
+    run_listings(call.shared, call.run, work, interrupt, diagnostics, output);
+    return interrupt.end(finish(output, diagnostics, false));
 }
 
 }  // namespace grainside::tools

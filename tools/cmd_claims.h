@@ -5,11 +5,13 @@
 #include <CLI/CLI.hpp>
 
 #include "call_options.h"
+#include "run_options.h"
 
 namespace grainside::tools {
 
 struct ClaimsCall {
     SharedOptions shared;
+    RunOptions run;
 };
 
 // Adds the command; where it is called, `chosen` is set. `app` and `chosen` must outlive the parsing.

@@ -27,10 +27,23 @@ bool ConcessionsOfCall::load(const ConcessionOptions& options, const EvidenceBoo
         diagnostics.report(read.issues());
         return false;
     }
-    concessions_ = std::move(read).value();
-    ledger_.emplace(*concessions_, options.on.empty() ? today() : options.on);
+    concessions_ = std::make_shared<const Concessions>(std::move(read).value());
+    today_ = options.on.empty() ? today() : options.on;
+    ledger_.emplace(*concessions_, today_);
     no_stale_ = options.no_stale;
     return true;
+}
+
+ConcessionsOfCall ConcessionsOfCall::share() const {
+    ConcessionsOfCall shared;
+    shared.concessions_ = concessions_;
+    shared.today_ = today_;
+    if (concessions_) shared.ledger_.emplace(*concessions_, today_);
+    return shared;
+}
+
+void ConcessionsOfCall::add(const ConcessionsOfCall& shared) {
+    if (ledger_ && shared.ledger_) ledger_->add(*shared.ledger_);
 }
 
 const Conceded* ConcessionsOfCall::of_findings(const RuleBook& book, const Listing& listing,

@@ -3,6 +3,7 @@
 #define GRAINSIDE_TOOLS_CONCESSION_OPTIONS_H
 
 #include <CLI/CLI.hpp>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -26,6 +27,10 @@ public:
     // False where a file has a fault: every one has been reported then.
     bool load(const ConcessionOptions& options, const EvidenceBook& evidence, Diagnostics& diagnostics);
 
+    // An account of its own over the same concessions, for another thread; `add` takes it over.
+    ConcessionsOfCall share() const;
+    void add(const ConcessionsOfCall& shared);
+
     // nullptr where the call has none.
     const Conceded* of_findings(const RuleBook& book, const Listing& listing, const CheckResult& result);
     const Conceded* of_verdicts(const RuleBook& book, const Listing* listing, const Judgement& judgement);
@@ -34,7 +39,8 @@ public:
     bool report_stale(bool only_words, Diagnostics& diagnostics) const;
 
 private:
-    std::optional<Concessions> concessions_;
+    std::shared_ptr<const Concessions> concessions_;
+    std::string today_;
     std::optional<ConcessionLedger> ledger_;
     bool no_stale_ = false;
 };

@@ -13,7 +13,8 @@ constexpr std::size_t kIdCells = 60;  // of a listing's id in a message
 
 }  // namespace
 
-Issue fields_left_out(const Listing& listing, std::uint32_t count) {
+std::optional<Issue> fields_left_out(const Listing& listing, std::uint32_t count) {
+    if (count == 0) return std::nullopt;
     Issue issue;
     issue.code = "field-too-long";
     issue.message =

@@ -40,8 +40,7 @@ void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
 }
 
 void report_fields_left_out(const Listing& listing, std::uint32_t fields_too_long, Diagnostics& diagnostics) {
-    if (fields_too_long == 0) return;
-    diagnostics.report(fields_left_out(listing, fields_too_long));
+    if (const auto issue = fields_left_out(listing, fields_too_long)) diagnostics.report(*issue);
 }
 
 }  // namespace grainside::tools

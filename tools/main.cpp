@@ -11,6 +11,7 @@ int main(int argc, char** argv) {
     using namespace grainside::tools;
     // A reader that has gone shows as an error of the write.
     std::signal(SIGPIPE, SIG_IGN);
+    std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow further, likewise
     try {
         return run_command_line(argc, argv);
     } catch (const std::bad_alloc&) {

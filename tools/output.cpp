@@ -1,5 +1,6 @@
 #include "output.h"
 
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -27,17 +28,42 @@ Output::State Output::finish() {
     return state_;
 }
 
+bool Output::write(std::string_view text) {
+    if (text_.empty()) {
+        write_all(text);
+    } else {
+        text_ += text;
+        write_all();
+    }
+    return state_ == State::open;
+}
+
 void Output::write_all() {
+    write_all(text_);
+    text_.clear();
+}
+
+void Output::write_all(std::string_view text) {
     std::size_t written = 0;
-    while (state_ == State::open && written < text_.size()) {
-        const ssize_t count = ::write(STDOUT_FILENO, text_.data() + written, text_.size() - written);
+    while (state_ == State::open && written < text.size()) {
+        const ssize_t count = ::write(STDOUT_FILENO, text.data() + written, text.size() - written);
         if (count >= 0) {
             written += static_cast<std::size_t>(count);
         } else if (errno != EINTR) {
             fail(errno);
+            cut_broken_line(text.substr(0, written));
         }
     }
-    text_.clear();
+}
+
+// Takes the part of a line that did not find room out of the file again. What was written before ends with a line.
+void Output::cut_broken_line(std::string_view written) {
+    struct stat file {};
+    const off_t end = ::lseek(STDOUT_FILENO, 0, SEEK_CUR);
+    if (end < 0 || ::fstat(STDOUT_FILENO, &file) != 0 || !S_ISREG(file.st_mode) || file.st_size != end) return;
+    const std::size_t broken = written.size() - (written.rfind('\n') + 1);  // npos + 1 = 0
+    // Where that fails as well, nothing more can be done.
+    if (broken != 0 && ::ftruncate(STDOUT_FILENO, end - static_cast<off_t>(broken)) != 0) return;
 }
 
 void Output::fail(int reason) {

@@ -3,10 +3,12 @@
 #define GRAINSIDE_TOOLS_OUTPUT_H
 
 #include <string>
+#include <string_view>
 
 namespace grainside::tools {
 
-// SIGPIPE must be ignored, so that a reader that goes away is seen as an error of a write.
+// SIGPIPE and SIGXFSZ must be ignored, so that a reader that goes away and a file that may not grow are seen as errors
+// of a write. Where a disk is full, a file that this program appends to ends with a whole line all the same.
 class Output {
 public:
     enum class State {
@@ -20,16 +22,24 @@ public:
     // What is to be written is appended here.
     std::string& text() noexcept { return text_; }
 
+    // Writes what text() holds, and `text` behind it, with one call of the system where it takes all. False as for
+    // keep_going.
+    bool write(std::string_view text);
+
     // Writes where enough has come together, and at once to a terminal. False: nothing more can be written, so stop.
     bool keep_going();
     // Writes all. Nothing is lost silently: what the system reports late, when closing, counts too.
     State finish();
 
+    // Findings are read as they come.
+    bool to_terminal() const noexcept { return to_terminal_; }
     State state() const noexcept { return state_; }
     const std::string& failure() const noexcept { return failure_; }
 
 private:
     void write_all();
+    void write_all(std::string_view text);
+    void cut_broken_line(std::string_view written);
     void fail(int reason);
 
     std::string text_;

@@ -30,6 +30,17 @@ bool ProofsOfCall::load(const ProofOptions& options, const RuleBook& book, Check
     return true;
 }
 
+ProofsOfCall ProofsOfCall::share() const {
+    ProofsOfCall shared;
+    shared.proofs_ = proofs_;
+    if (proofs_) shared.ledger_.emplace(*proofs_);
+    return shared;
+}
+
+void ProofsOfCall::add(const ProofsOfCall& shared) {
+    if (ledger_ && shared.ledger_) ledger_->add(*shared.ledger_);
+}
+
 void ProofsOfCall::add(std::span<const std::uint32_t> met) {
     if (ledger_) ledger_->add(met);
 }

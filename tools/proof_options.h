@@ -28,6 +28,10 @@ public:
     // Gives them to `check`. False where a file has a fault: every one has been reported then.
     bool load(const ProofOptions& options, const RuleBook& book, CheckOptions& check, Diagnostics& diagnostics);
 
+    // An account of its own over the same documents, for another thread; `add` takes it over.
+    ProofsOfCall share() const;
+    void add(const ProofsOfCall& shared);
+
     // CheckResult::proofs_met of a listing. Of a dossier its own documents that cover nothing are reported at once.
     void add(std::span<const std::uint32_t> met);
     void add(const Dossier& dossier, std::span<const std::uint32_t> met, Diagnostics& diagnostics);

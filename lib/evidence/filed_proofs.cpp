@@ -121,6 +121,10 @@ void ProofLedger::add(std::span<const std::uint32_t> met) {
     }
 }
 
+void ProofLedger::add(const ProofLedger& other) {
+    for (std::size_t at = 0; at < met_.size(); ++at) met_[at] = met_[at] || other.met_[at];
+}
+
 std::vector<Issue> ProofLedger::unused() const {
     constexpr std::size_t kMostNamedBytes = 60;
     std::vector<Issue> issues;

@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstring>
 #include <new>
@@ -75,6 +76,7 @@ ByteSource::ByteSource(ByteSource&& other) noexcept
     : name_(std::move(other.name_)),
       pending_(std::exchange(other.pending_, {})),
       descriptor_(std::exchange(other.descriptor_, -1)),
+      wake_(other.wake_),
       owned_(std::exchange(other.owned_, false)),
       ended_(other.ended_),
       error_(other.error_),
@@ -88,6 +90,7 @@ ByteSource& ByteSource::operator=(ByteSource&& other) noexcept {
     std::swap(name_, other.name_);
     std::swap(pending_, other.pending_);
     std::swap(descriptor_, other.descriptor_);
+    std::swap(wake_, other.wake_);
     std::swap(owned_, other.owned_);
     std::swap(ended_, other.ended_);
     std::swap(error_, other.error_);
@@ -111,6 +114,10 @@ bool ByteSource::more() {
     if (descriptor_ < 0 || ended_ || !make_room()) return false;
     const std::size_t room = std::min(size_ - end_, std::max(block_bytes_, std::size_t{1}));
     for (;;) {
+        if (!wait_or_woken()) {
+            error_ = ECANCELED;
+            break;
+        }
         const ssize_t got = ::read(descriptor_, buffer_.get() + end_, room);
         if (got > 0) {
             const auto count = static_cast<std::size_t>(got);
@@ -131,6 +138,21 @@ bool ByteSource::more() {
     }
     ended_ = true;
     return false;
+}
+
+// False where the wait was ended from outside.
+bool ByteSource::wait_or_woken() const noexcept {
+    if (wake_ < 0) return true;
+    std::array<pollfd, 2> wait = {pollfd{descriptor_, POLLIN, 0}, pollfd{wake_, POLLIN, 0}};
+    while (::poll(wait.data(), wait.size(), -1) < 0 && errno == EINTR) {
+    }
+    return wait[1].revents == 0;
+}
+
+bool ByteSource::may_wait() const noexcept {
+    if (descriptor_ < 0 || ended_) return false;
+    pollfd now{descriptor_, POLLIN, 0};
+    return ::poll(&now, 1, 0) == 0;
 }
 
 void ByteSource::consume(std::size_t size) noexcept {

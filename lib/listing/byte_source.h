@@ -50,6 +50,12 @@ public:
     // Makes room for `size` bytes of `pending`, so that it does not have to be copied while it grows to that.
     void reserve(std::size_t size);
 
+    // From now on a wait for bytes ends when `descriptor` can be read; what it holds is left there. Then `more` returns
+    // false and `error` is ECANCELED.
+    void wake_by(int descriptor) noexcept { wake_ = descriptor; }
+    // Whether `more` would have to wait for whoever writes.
+    bool may_wait() const noexcept;
+
     // errno of the read or allocation that failed; 0 = none did.
     int error() const noexcept { return error_; }
     // Bytes of the source before `pending`.
@@ -65,12 +71,14 @@ private:
 
     ByteSource(int descriptor, bool owned, std::string name, std::size_t block_bytes);
     bool make_room();
+    bool wait_or_woken() const noexcept;
     bool move_pending(Pages to, std::size_t at, std::size_t new_size);
     static Pages allocate(std::size_t size) noexcept;
 
     std::string name_;
     std::string_view pending_;
     int descriptor_ = -1;  // -1 = memory
+    int wake_ = -1;        // -1 = nothing ends a wait
     bool owned_ = false;
     bool ended_ = false;
     int error_ = 0;

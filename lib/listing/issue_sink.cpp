@@ -23,10 +23,18 @@ void IssueSink::begin(std::vector<Issue>& issues) {
 
 void IssueSink::end() {
     if (left_out_ == 0) return;
-    append(left_out_errors_ == 0 ? Issue::Severity::warning : Issue::Severity::error, "too-many-issues", {0, 0},
-           std::to_string(left_out_) + " further issues up to here are not listed",
-           "mend the first ones and read the file again", {});
+    issues_->push_back(too_many(file_, left_out_, left_out_errors_));
     left_out_ = 0;
+}
+
+Issue IssueSink::too_many(const std::string& file, std::uint64_t left_out, std::uint64_t left_out_errors) {
+    Issue issue;
+    issue.severity = left_out_errors == 0 ? Issue::Severity::warning : Issue::Severity::error;
+    issue.code = "too-many-issues";
+    issue.file = file;
+    issue.message = std::to_string(left_out) + " further issues up to here are not listed";
+    issue.hint = "mend the first ones and read the file again";
+    return issue;
 }
 
 bool IssueSink::has_room(Issue::Severity severity) {

@@ -20,10 +20,17 @@ public:
 
     const std::string& file() const noexcept { return file_; }
 
+    // The issue that tells of others that are not.
+    static Issue too_many(const std::string& file, std::uint64_t left_out, std::uint64_t left_out_errors);
+
     // From now on issues are appended to `issues`, at most kMaxIssuesPerCall of them.
     void begin(std::vector<Issue>& issues);
     // Says how many issues were left out since `begin`, if any were.
     void end();
+
+    // Since `begin`: how many issues were left out, and how many of them are errors.
+    std::uint64_t left_out() const noexcept { return left_out_; }
+    std::uint64_t left_out_errors() const noexcept { return left_out_errors_; }
 
     // About the whole source, or a place of which no text is at hand (line 0: no place at all).
     void report(Issue::Severity severity, std::string_view code, Place place, std::string message, std::string hint);

@@ -26,6 +26,7 @@ public:
           records_(sink) {}
 
     bool next(Listing& listing) override;
+    bool source_stays() const noexcept override { return true; }
 
 private:
     bool begin(Listing& listing);

@@ -6,16 +6,23 @@
 
 namespace grainside::listing {
 
-std::optional<RecordText> record_on(const Line& line) {
-    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}, line.start, line.number};
+bool is_blank_line(std::string_view line) {
     // Files that were put one behind the other have marks in the middle.
-    if (text.bytes.starts_with(kUtf8Mark)) {
-        text.bytes.remove_prefix(kUtf8Mark.size());
-        text.around = text.bytes;
-        text.start += kUtf8Mark.size();
-    }
-    if (text.bytes.find_first_not_of(" \t\r") == std::string_view::npos) return std::nullopt;
-    return text;
+    if (line.starts_with(kUtf8Mark)) line.remove_prefix(kUtf8Mark.size());
+    return line.find_first_not_of(" \t\r") == std::string_view::npos;
+}
+
+void report_line_too_large(std::uint64_t line, IssueSink& sink) {
+    sink.report(Issue::Severity::error, "record-too-large", {line, 1},
+                "this line is longer than any record may be and is not read",
+                "write one product a line; if the file is one list, read it as json");
+}
+
+void JsonLinesSource::restart(const LinesBefore& before) {
+    begun_ = true;
+    ended_ = false;
+    lines_.restart(before.lines, before.bytes);
+    records_.restart(before.records);
 }
 
 bool JsonLinesSource::next(Listing& listing) {
@@ -39,13 +46,17 @@ bool JsonLinesSource::next(Listing& listing) {
 bool JsonLinesSource::read_line(const Line& line, Listing& listing) {
     if (line.too_large) {
         records_.count_record();
-        sink_->report(Issue::Severity::error, "record-too-large", {line.number, 1},
-                      "this line is longer than any record may be and is not read",
-                      "write one product a line; if the file is one list, read it as json");
+        report_line_too_large(line.number, *sink_);
         return false;
     }
-    const auto record = record_on(line);
-    return record && (records_.read(*record, listing) || records_.next_in_graph(listing));
+    if (is_blank_line(line.text)) return false;
+    RecordText text{line.text, line.text, line.readable_behind, {line.number, 1}, line.start, line.number};
+    if (text.bytes.starts_with(kUtf8Mark)) {
+        text.bytes.remove_prefix(kUtf8Mark.size());
+        text.around = text.bytes;
+        text.start += kUtf8Mark.size();
+    }
+    return records_.read(text, listing) || records_.next_in_graph(listing);
 }
 
 }  // namespace grainside::listing

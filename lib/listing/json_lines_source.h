@@ -3,7 +3,8 @@
 #define GRAINSIDE_LISTING_JSON_LINES_SOURCE_H
 
 #include <cstddef>
-#include <optional>
+#include <cstdint>
+#include <string_view>
 
 #include "grainside/listing_reader.h"
 #include "listing/byte_source.h"
@@ -14,8 +15,18 @@
 
 namespace grainside::listing {
 
-// The record on `line`, which is not too large, without a byte order mark before it; nothing where the line is empty.
-std::optional<RecordText> record_on(const Line& line);
+// What stands before a part of a source.
+struct LinesBefore {
+    std::uint64_t lines = 0;
+    std::uint64_t records = 0;
+    std::uint64_t bytes = 0;
+};
+
+// Whether a line without its line end is passed over without a word.
+bool is_blank_line(std::string_view line);
+
+// A line that is longer than any record may be.
+void report_line_too_large(std::uint64_t line, IssueSink& sink);
 
 // Empty lines are passed over without a word.
 class JsonLinesSource final : public RecordSource {
@@ -30,6 +41,9 @@ public:
           begun_(start.line != 1) {}
 
     bool next(Listing& listing) override;
+
+    // Goes on with what `source` holds now: whole lines out of the middle of a longer one.
+    void restart(const LinesBefore& before);
 
 private:
     bool read_line(const Line& line, Listing& listing);

@@ -25,8 +25,13 @@ public:
 
     // Counts a record that is passed over without being read.
     void count_record() noexcept { ++record_; }
-    // The number of the last record that was read or passed over.
-    std::uint64_t last_record() const noexcept { return record_; }
+    // How many there were so far, which is the number of the last.
+    std::uint64_t count() const noexcept { return record_; }
+    // Goes on behind `records` records.
+    void restart(std::uint64_t records) {
+        record_ = records;
+        graph_ = {};
+    }
 
 private:
     IssueSink* sink_;

@@ -30,6 +30,14 @@ public:
     // the line that it broke off is not given.
     bool next(Line& line);
 
+    // Goes on with what `source` holds now, which is the part of a longer one that follows `lines` lines and `bytes`
+    // bytes.
+    void restart(std::uint64_t lines, std::uint64_t bytes) noexcept {
+        given_ = 0;
+        number_ = lines;
+        bytes_before_ = bytes;
+    }
+
 private:
     void pass_over();
 

@@ -29,6 +29,12 @@ public:
     }
 
     std::uint64_t bytes_read() const noexcept { return bytes_.bytes_read(); }
+    listing::ByteSource& bytes() noexcept { return bytes_; }
+    bool source_stays() const noexcept { return records_ && records_->source_stays(); }
+    InputFormat format() {
+        if (!records_) choose();
+        return format_;
+    }
 
 private:
     // Not done when opening, because standard input may have nothing to show yet.
@@ -81,6 +87,18 @@ ListingReader::~ListingReader() = default;
 
 bool ListingReader::next(Listing& listing, std::vector<Issue>& issues) {
     return source_->next(listing, issues);
+}
+
+listing::ByteSource& ListingReader::bytes() noexcept {
+    return source_->bytes();
+}
+
+InputFormat ListingReader::format() {
+    return source_->format();
+}
+
+bool ListingReader::source_stays() const noexcept {
+    return source_->source_stays();
 }
 
 std::uint64_t ListingReader::bytes_read() const noexcept {

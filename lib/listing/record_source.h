@@ -16,6 +16,9 @@ public:
     // Fills `listing` and returns true, or returns false at the end, and from then on. Views in `listing` live until
     // the next call. Issues go to the sink that the source was made with.
     virtual bool next(Listing& listing) = 0;
+
+    // Whether `Listing::source` stays where it is as long as this object lives, and not only until the next call.
+    virtual bool source_stays() const noexcept { return false; }
 };
 
 }  // namespace grainside::listing

@@ -24,6 +24,7 @@ public:
         : source_(&source), sink_(&sink), cut_(cut), max_record_bytes_(max_record_bytes) {}
 
     bool next(Listing& listing) override;
+    bool source_stays() const noexcept override { return true; }
 
 private:
     ByteSource* source_;

@@ -296,6 +296,18 @@ void SarifWriter::write_verdicts(const DossierContext& context, const Judgement&
     }
 }
 
+void SarifWriter::name_inputs(std::span<const std::string> inputs) {
+    for (const std::string& input : inputs) state_->artifact_of(input);
+}
+
+void SarifWriter::begin_part() {
+    state_->any_result = false;
+}
+
+std::string_view SarifWriter::before_part() {
+    return std::exchange(state_->any_result, true) ? "," : "";
+}
+
 void SarifWriter::end(std::span<const Issue> issues, bool successful, std::string& out) {
     const State& state = *state_;
     out += state.any_result ? "\n],\"artifacts\":" : "],\"artifacts\":";

@@ -112,6 +112,14 @@ const Conceded& ConcessionLedger::of_verdicts(const RuleBook& book, const Listin
     return account_->conceded;
 }
 
+void ConcessionLedger::add(const ConcessionLedger& other) {
+    for (std::size_t at = 0; at < account_->uses.size(); ++at) {
+        const Account::Use& use = other.account_->uses[at];
+        account_->uses[at].met = account_->uses[at].met || use.met;
+        account_->uses[at].count_again += use.count_again;
+    }
+}
+
 std::vector<Issue> ConcessionLedger::stale(bool only_words) const {
     std::vector<Issue> issues;
     const auto all = account_->conceded.concessions->all();

@@ -172,13 +172,20 @@ private:
             if (wanted[0].revents != 0) write_input();
             if (wanted[1].revents != 0) read_from(out_.ours, result_.out);
             if (wanted[2].revents != 0) read_from(err_.ours, result_.err);
+            if (call_.signal != 0 && !signalled_ && result_.out.find(call_.signal_at) != std::string::npos) {
+                signalled_ = true;
+                ::kill(child_, call_.signal);
+            }
+            // Of a program that is to end while its input is open.
+            if (call_.signal != 0 && !out_.ours.is_open() && !err_.ours.is_open()) in_.ours.close();
             if (call_.out == Stream::first_line && result_.out.find('\n') != std::string::npos) out_.ours.close();
         }
     }
 
     void write_input() {
         if (part_ == call_.input.size()) {
-            in_.ours.close();
+            if (call_.signal == 0) in_.ours.close();
+            next_input_ = Clock::now() + std::chrono::milliseconds(20);
             return;
         }
         const std::string_view rest = std::string_view(call_.input[part_]).substr(written_);
@@ -220,6 +227,7 @@ private:
     pid_t child_ = -1;
     std::size_t part_ = 0;
     std::size_t written_ = 0;
+    bool signalled_ = false;
     Clock::time_point begun_ = Clock::now();
     Clock::time_point next_input_;
     ProcessResult result_;

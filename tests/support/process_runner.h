@@ -27,6 +27,8 @@ struct ProcessCall {
     std::map<std::string, std::string> environment;  // besides PATH; nothing else is passed on
     std::vector<std::string> input;                  // written to standard input one after the other ...
     std::chrono::milliseconds pause{0};              // ... with pauses between
+    int signal = 0;  // sent once, when the output holds `signal_at`; standard input stays open
+    std::string signal_at;
     Stream out = Stream::pipe;
     Stream err = Stream::pipe;
 };

@@ -177,8 +177,8 @@ private:
         while (reader.next(listing, run.issues)) {
             ++run.listings;
             const CheckResult& result = checker_.check(listing);
-            if (result.fields_too_long != 0) {
-                run.issues.push_back(tools::fields_left_out(listing, result.fields_too_long));
+            if (auto issue = tools::fields_left_out(listing, result.fields_too_long)) {
+                run.issues.push_back(std::move(*issue));
             }
             if (claims) {
                 book_->writer().write_claims(listing, result, run.out.text());

@@ -114,6 +114,9 @@ public:
     // REQUIRES: `judgement` has a check, of `listing`.
     const Conceded& of_verdicts(const RuleBook& book, const Listing& listing, const Judgement& judgement);
 
+    // Takes over what another ledger of the same concessions met, as if its findings had been asked here.
+    void add(const ConcessionLedger& other);
+
     // A warning for each concession that ran out although findings still meet it ("concession-ran-out") or that met
     // nothing ("concession-unused"), in the order of the files. With `only_words`, those that need a judge are left
     // out.

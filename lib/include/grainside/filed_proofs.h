@@ -105,6 +105,7 @@ public:
 
     // CheckResult::proofs_met of a check with these proofs, or with these joined by others behind them.
     void add(std::span<const std::uint32_t> met);
+    void add(const ProofLedger& other);
     // A warning for each that covered none ("proof-unused"), in the order of the files.
     std::vector<Issue> unused() const;
 

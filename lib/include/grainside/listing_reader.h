@@ -22,6 +22,10 @@
 #include "grainside/listing.h"
 #include "grainside/result.h"
 
+namespace grainside::listing {
+class ByteSource;
+}
+
 namespace grainside {
 inline namespace v0 {
 
@@ -73,7 +77,12 @@ public:
 
 private:
     class Source;
+    friend class ListingBatches;
     explicit ListingReader(std::unique_ptr<Source> source);
+    listing::ByteSource& bytes() noexcept;
+    // Settled by the name or the first bytes, for which this may wait.
+    InputFormat format();
+    bool source_stays() const noexcept;
     std::unique_ptr<Source> source_;
 };
 

@@ -65,6 +65,14 @@ public:
     void write_verdicts(const DossierContext& context, const Judgement& judgement, std::string& out,
                         const Conceded* conceded = nullptr);
 
+    // For results that several threads write, each with a writer of its own and in any order: the inputs in the order
+    // of the call are told to all of them first, so that they number them alike. `begin_part` begins what is written
+    // into one string. Where the strings are put together, `before_part` of the writer that begins and ends the log
+    // gives what stands before each that is not empty.
+    void name_inputs(std::span<const std::string> inputs);
+    void begin_part();
+    std::string_view before_part();
+
     // The tail: inputs, and how the run went. `issues` become notifications; `successful` is false where one was an
     // error.
     void end(std::span<const Issue> issues, bool successful, std::string& out);
