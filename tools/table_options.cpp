@@ -75,6 +75,7 @@ void add_table_options(CLI::App& command, TableOptions& options) {
                     "A name\nwith a comma stands in double quotes")
         ->type_name("COLUMN=MEMBER,...")
         ->expected(1)
+        ->allow_extra_args(false)
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
         ->check(CLI::Validator(
             [](const std::string& text) {

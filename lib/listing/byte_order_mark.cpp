@@ -29,7 +29,7 @@ void report_read_error(const ByteSource& source, IssueSink& sink) {
 void report_unpacking_fault(const ByteSource& source, std::uint64_t last_record, IssueSink& sink) {
     if (source.unpacking_fault().empty()) return;
     std::string message(source.unpacking_fault());
-    message += last_record == 0 ? "; nothing before that was read"
+    message += last_record == 0 ? "; no record came before that"
                                 : "; record " + std::to_string(last_record) + " is the last that was read before it";
     sink.report(Issue::Severity::error, "broken-packing", {0, 0}, std::move(message),
                 std::string(source.unpacking_hint()));

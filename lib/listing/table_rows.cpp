@@ -241,6 +241,7 @@ bool TableRows::take_line(std::size_t from) {
         const std::string_view text = source_->pending();
         const std::size_t end = find_byte(text, searched, '\n');
         if (end < text.size()) {
+            is_held = is_held && end <= max_bytes_;
             given_ = end + 1;
             break;
         }

@@ -84,9 +84,11 @@ public:
         room = std::min<std::size_t>(room, std::numeric_limits<uInt>::max());
         std::size_t written = 0;
         while (written == 0 && can_read_on()) {
-            if (!more_input()) return in_member_ ? fail_at_end("gzip") : 0;
-            if (!in_member_ && !next_member()) return 0;
+            const bool any = more_input();
+            if (!in_member_ && (!any || !next_member())) return 0;
+            // Without input a full buffer may have left some inside.
             written = inflate_some(to, room);
+            if (!any && written == 0) return fail_at_end("gzip");
         }
         return written;
     }

@@ -60,7 +60,7 @@ struct ReadOptions {
     char separator = '\0';
     // Of csv and tsv. Columns without a mapping go by their names: known ones hold a name, a description and so on, or
     // are skipped (prices, links, codes); all others are properties, because a shopper may read them.
-    std::vector<ColumnMapping> columns;
+    std::vector<ColumnMapping> columns = {};
 };
 
 class ListingReader {
