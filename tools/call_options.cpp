@@ -28,18 +28,19 @@ CLI::Validator one_of(std::vector<std::string_view> words) {
 void add_inputs(CLI::App& command, SharedOptions& options) {
     command
         .add_option("inputs", options.inputs,
-                    "Files to read; '-' or none: standard input. A folder is all\nfiles below it that "
-                    "hold listings by their ending; a pattern\n(* ? [ ], and ** for any folders) is what it "
-                    "matches. Each file\nis read once; gzip and zstd are unpacked")
+                    "Files to read; '-' or none: standard input. A folder is\nall files below it that hold listings by "
+                    "their ending;\na pattern (* ? [ ], and ** for any folders) is what it\nmatches. Each file is "
+                    "read once; gzip and zstd are\nunpacked")
         ->type_name("FILE");
     command
         .add_option("--files-from", options.files_from,
                     "Read also the files named in this one, one a line; '-':\nstandard input")
         ->type_name("FILE");
     command
-        .add_option("--input", options.input_format,
-                    "What the inputs are: text, markdown, json, jsonl, csv, tsv or\nauto "
-                    "(default: by file name; standard input by its first\nbyte, which does not tell a table)")
+        .add_option(
+            "--input", options.input_format,
+            "What the inputs are: text, markdown, json, jsonl, csv,\ntsv or auto (default: by file name; standard "
+            "input by\nits first byte, which does not tell a table)")
         ->type_name("KIND")
         ->check(one_of({"text", "markdown", "json", "jsonl", "csv", "tsv", "auto"}));
     add_table_options(command, options.table);

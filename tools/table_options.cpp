@@ -69,10 +69,10 @@ std::optional<std::vector<ColumnMapping>> parse_columns(std::string_view text, s
 void add_table_options(CLI::App& command, TableOptions& options) {
     command
         .add_option("--columns", options.columns,
-                    "What the columns of a CSV or TSV hold, where their names do\nnot say it: 'Titel=name,"
-                    "Futter=additionalProperty.Lining,\nNotes=skip'. Also description, material, category,\nproperty "
-                    "(named like the column), id, language, region,\nseller; the column * is all that are not named. "
-                    "A name\nwith a comma stands in double quotes")
+                    "What the columns of a CSV or TSV hold, where their names\ndo not say it: 'Titel=name,"
+                    "Notes=skip,\nFutter=additionalProperty.Lining'. Also description,\nmaterial, category, "
+                    "property (named like the column), id,\nlanguage, region, seller; the column * is all that are\n"
+                    "not named. A name with a comma stands in double quotes")
         ->type_name("COLUMN=MEMBER,...")
         ->expected(1)
         ->allow_extra_args(false)
