@@ -97,83 +97,83 @@ private:
         if (is_here && S_ISREG(status.st_mode) && !seen_.insert({status.st_dev, status.st_ino}).second) return;
         paths_.push_back(path);
     }
-}
 
-// Calls `use_file` with every regular file below `folder`, and `use_folder` with every folder.
-template <typename UseFile, typename UseFolder>
-void walk(const std::string& folder, const UseFile& use_file, const UseFolder& use_folder) {
-    std::vector<std::string> left{folder};
-    while (!left.empty()) {
-        const std::string here = std::move(left.back());
-        left.pop_back();
-        std::error_code error;
-        files::directory_iterator entry(here, error);
-        for (; !error && entry != files::directory_iterator(); entry.increment(error)) {
-            const std::string name = entry->path().filename().string();
-            if (name.starts_with('.')) continue;
-            const std::string path = below(here, name);
-            std::error_code unknown;
-            if (entry->is_directory(unknown)) {
-                if (entry->is_symlink(unknown)) continue;
-                use_folder(path);
-                left.push_back(path);
-            } else if (entry->is_regular_file(unknown)) {
-                use_file(path);
+    // Calls `use_file` with every regular file below `folder`, and `use_folder` with every folder.
+    template <typename UseFile, typename UseFolder>
+    void walk(const std::string& folder, const UseFile& use_file, const UseFolder& use_folder) {
+        std::vector<std::string> left{folder};
+        while (!left.empty()) {
+            const std::string here = std::move(left.back());
+            left.pop_back();
+            std::error_code error;
+            files::directory_iterator entry(here, error);
+            for (; !error && entry != files::directory_iterator(); entry.increment(error)) {
+                const std::string name = entry->path().filename().string();
+                if (name.starts_with('.')) continue;
+                const std::string path = below(here, name);
+                std::error_code unknown;
+                if (entry->is_directory(unknown)) {
+                    if (entry->is_symlink(unknown)) continue;
+                    use_folder(path);
+                    left.push_back(path);
+                } else if (entry->is_regular_file(unknown)) {
+                    use_file(path);
+                }
+            }
+            if (error) diagnostics_.error("the folder '" + here + "' cannot be read: " + error.message());
+        }
+    }
+    template <typename UseFile>
+    void walk(const std::string& folder, const UseFile& use_file) {
+        walk(folder, use_file, [](const std::string&) {});
+    }
+
+    void match(const std::string& pattern, std::vector<std::string>& found) {
+        const std::size_t any = any_folders_in(pattern);
+        if (any == std::string::npos) {
+            match_names(pattern, found);
+            return;
+        }
+        std::vector<std::string> bases;
+        if (any == 0) {
+            bases.emplace_back();
+        } else {
+            match_names(pattern.substr(0, any), bases);
+        }
+        const std::string rest = pattern.substr(any + kAnyFolders.size());
+        for (const std::string& base : bases) {
+            std::error_code error;
+            if (!base.empty() && !files::is_directory(base, error)) continue;
+            std::vector<std::string> folders{base};
+            walk(
+                base.empty() ? "." : base, [](const std::string&) {},
+                [&](const std::string& path) { folders.push_back(base.empty() ? path.substr(2) : path); });
+            for (const std::string& folder : folders) {
+                match(folder.empty() ? rest : below(literal(folder), rest), found);
             }
         }
-        if (error) diagnostics_.error("the folder '" + here + "' cannot be read: " + error.message());
     }
-}
-template <typename UseFile>
-void walk(const std::string& folder, const UseFile& use_file) {
-    walk(folder, use_file, [](const std::string&) {});
-}
 
-void match(const std::string& pattern, std::vector<std::string>& found) {
-    const std::size_t any = any_folders_in(pattern);
-    if (any == std::string::npos) {
-        match_names(pattern, found);
-        return;
-    }
-    std::vector<std::string> bases;
-    if (any == 0) {
-        bases.emplace_back();
-    } else {
-        match_names(pattern.substr(0, any), bases);
-    }
-    const std::string rest = pattern.substr(any + kAnyFolders.size());
-    for (const std::string& base : bases) {
-        std::error_code error;
-        if (!base.empty() && !files::is_directory(base, error)) continue;
-        std::vector<std::string> folders{base};
-        walk(
-            base.empty() ? "." : base, [](const std::string&) {},
-            [&](const std::string& path) { folders.push_back(base.empty() ? path.substr(2) : path); });
-        for (const std::string& folder : folders) {
-            match(folder.empty() ? rest : below(literal(folder), rest), found);
+    // Where `**` stands between slashes or at the beginning.
+    static std::size_t any_folders_in(const std::string& pattern) {
+        for (std::size_t at = pattern.find(kAnyFolders); at != std::string::npos;
+             at = pattern.find(kAnyFolders, at + 1)) {
+            if (at == 0 || pattern[at - 1] == '/') return at;
         }
+        return std::string::npos;
     }
-}
 
-// Where `**` stands between slashes or at the beginning.
-static std::size_t any_folders_in(const std::string& pattern) {
-    for (std::size_t at = pattern.find(kAnyFolders); at != std::string::npos; at = pattern.find(kAnyFolders, at + 1)) {
-        if (at == 0 || pattern[at - 1] == '/') return at;
+    static void match_names(const std::string& pattern, std::vector<std::string>& found) {
+        glob_t matches{};
+        if (::glob(pattern.c_str(), GLOB_NOSORT, nullptr, &matches) == 0) {
+            for (std::size_t i = 0; i < matches.gl_pathc; ++i) found.emplace_back(matches.gl_pathv[i]);
+        }
+        ::globfree(&matches);
     }
-    return std::string::npos;
-}
 
-static void match_names(const std::string& pattern, std::vector<std::string>& found) {
-    glob_t matches{};
-    if (::glob(pattern.c_str(), GLOB_NOSORT, nullptr, &matches) == 0) {
-        for (std::size_t i = 0; i < matches.gl_pathc; ++i) found.emplace_back(matches.gl_pathv[i]);
-    }
-    ::globfree(&matches);
-}
-
-Diagnostics& diagnostics_;
-std::vector<std::string> paths_;
-std::set<std::pair<dev_t, ino_t>> seen_;
+    Diagnostics& diagnostics_;
+    std::vector<std::string> paths_;
+    std::set<std::pair<dev_t, ino_t>> seen_;
 };
 
 }  // namespace
