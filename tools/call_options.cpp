@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "input_files.h"
+
 namespace grainside::tools {
 
 const char* const kExitStatusOfChecks =
@@ -24,13 +26,24 @@ CLI::Validator one_of(std::vector<std::string_view> words) {
 }
 
 void add_inputs(CLI::App& command, SharedOptions& options) {
-    command.add_option("inputs", options.inputs, "Files to read; '-' or none: standard input")->type_name("FILE");
     command
-        .add_option("--input", options.input_format,
-                    "What the inputs are: text, markdown, json, jsonl or auto\n"
-                    "(default: by file name; standard input by its first byte)")
+        .add_option("inputs", options.inputs,
+                    "Files to read; '-' or none: standard input. A folder is\nall files below it that hold listings by "
+                    "their ending;\na pattern (* ? [ ], and ** for any folders) is what it\nmatches. Each file is "
+                    "read once; gzip and zstd are\nunpacked")
+        ->type_name("FILE");
+    command
+        .add_option("--files-from", options.files_from,
+                    "Read also the files named in this one, one a line; '-':\nstandard input")
+        ->type_name("FILE");
+    command
+        .add_option(
+            "--input", options.input_format,
+            "What the inputs are: text, markdown, json, jsonl, csv,\ntsv or auto (default: by file name; standard "
+            "input by\nits first byte, which does not tell a table)")
         ->type_name("KIND")
-        ->check(one_of({"text", "markdown", "json", "jsonl", "auto"}));
+        ->check(one_of({"text", "markdown", "json", "jsonl", "csv", "tsv", "auto"}));
+    add_table_options(command, options.table);
 }
 
 void add_format(CLI::App& command, std::string& format, const std::string& what_jsonl_is) {
@@ -66,7 +79,26 @@ InputFormat input_format_named(std::string_view name) {
     if (name == "markdown") return InputFormat::markdown;
     if (name == "json") return InputFormat::json;
     if (name == "jsonl") return InputFormat::json_lines;
+    if (name == "csv") return InputFormat::csv;
+    if (name == "tsv") return InputFormat::tsv;
     return InputFormat::automatic;
+}
+
+ReadOptions read_options_of(const SharedOptions& options) {
+    ReadOptions read;
+    read.format = input_format_named(options.input_format);
+    set_table_options(options.table, read);
+    return read;
+}
+
+std::vector<std::string> inputs_of(const SharedOptions& options, Diagnostics& diagnostics) {
+    if (options.inputs.empty() && options.files_from.empty()) return {"-"};
+    std::vector<std::string> named = options.inputs;
+    if (!options.files_from.empty()) {
+        const std::vector<std::string> listed = read_input_list(options.files_from, diagnostics);
+        named.insert(named.end(), listed.begin(), listed.end());
+    }
+    return expand_inputs(named, diagnostics);
 }
 
 }  // namespace grainside::tools

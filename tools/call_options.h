@@ -8,7 +8,9 @@
 #include <string_view>
 #include <vector>
 
+#include "diagnostics.h"
 #include "grainside/listing_reader.h"
+#include "table_options.h"
 
 namespace grainside::tools {
 
@@ -16,11 +18,13 @@ namespace grainside::tools {
 using ChosenCommand = std::function<int()>;
 
 struct SharedOptions {
-    std::vector<std::string> inputs;    // paths, "-" is standard input; none: standard input
-    std::string input_format = "auto";  // text, markdown, json, jsonl, auto
-    std::string format = "human";       // human, jsonl, sarif
-    std::string colour = "auto";        // auto, always, never
-    std::string rules_folder;           // empty: the book that is built in
+    std::vector<std::string> inputs;    // paths and patterns, "-" is standard input; none: standard input
+    std::string files_from;             // a file with more of them, one a line; empty: none
+    std::string input_format = "auto";  // text, markdown, json, jsonl, csv, tsv, auto
+    TableOptions table;
+    std::string format = "human";  // human, jsonl, sarif
+    std::string colour = "auto";   // auto, always, never
+    std::string rules_folder;      // empty: the book that is built in
 };
 
 void add_inputs(CLI::App& command, SharedOptions& options);
@@ -34,6 +38,9 @@ void add_rules_folder(CLI::App& command, std::string& folder);
 CLI::Validator one_of(std::vector<std::string_view> words);
 
 InputFormat input_format_named(std::string_view name);
+ReadOptions read_options_of(const SharedOptions& options);
+// The files that the call names, folders and patterns expanded (input_files.h).
+std::vector<std::string> inputs_of(const SharedOptions& options, Diagnostics& diagnostics);
 
 // What every command's help says at its end.
 extern const char* const kExitStatusOfChecks;

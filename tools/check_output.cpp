@@ -10,7 +10,7 @@ CheckOutput::CheckOutput(const CheckCall& call, const RuleBook& book, const Chec
         is_records_ = true;
     } else if (call.shared.format == "sarif") {
         log_.emplace(book, SarifRun{"check", options.markets, options.on});
-        log_->name_inputs(inputs_of(call.shared));
+        log_->name_inputs(call.shared.inputs);
     } else {
         view_ = view_options(call.shared.colour);
     }

@@ -96,18 +96,20 @@ void add_check(CLI::App& app, ChosenCommand& chosen) {
     command->final_callback([call, &chosen] { chosen = [call] { return run_check(*call); }; });
 }
 
-int run_check(const CheckCall& call) {
+int run_check(const CheckCall& given) {
     Diagnostics diagnostics;
     Output output;
-    const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
+    const std::optional<RuleBook> book = load_book(given.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
-    CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);
+    CheckOptions options = check_options_of(given.judged_for, *book, diagnostics);
     ProofsOfCall proofs;
     ConcessionsOfCall concessions;
-    if (!proofs.load(call.proofs, *book, options, diagnostics) ||
-        !load_concessions_of_check(call, *book, concessions, diagnostics) || diagnostics.any_errors()) {
+    if (!proofs.load(given.proofs, *book, options, diagnostics) ||
+        !load_concessions_of_check(given, *book, concessions, diagnostics) || diagnostics.any_errors()) {
         return finish(output, diagnostics, false);
     }
+    CheckCall call = given;
+    call.shared.inputs = inputs_of(given.shared, diagnostics);
     if (options.on.empty()) options.on = today();
 
     Interrupt interrupt;

@@ -69,9 +69,11 @@ void add_claims(CLI::App& app, ChosenCommand& chosen) {
     command->final_callback([call, &chosen] { chosen = [call] { return run_claims(*call); }; });
 }
 
-int run_claims(const ClaimsCall& call) {
+int run_claims(const ClaimsCall& given) {
     Diagnostics diagnostics;
     Output output;
+    ClaimsCall call = given;
+    call.shared.inputs = inputs_of(given.shared, diagnostics);
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
 

@@ -72,9 +72,8 @@ void add_reword(CLI::App& app, ChosenCommand& chosen) {
 int run_reword(const RewordCall& call) {
     Diagnostics diagnostics;
     Output output;
-    std::vector<std::string> inputs = call.shared.inputs;
-    if (inputs.empty()) inputs.emplace_back("-");
-    if (!outputs_are_apart(call, inputs, diagnostics)) return finish(output, diagnostics, false);
+    const std::vector<std::string> inputs = inputs_of(call.shared, diagnostics);
+    if (inputs.empty() || !outputs_are_apart(call, inputs, diagnostics)) return finish(output, diagnostics, false);
     const std::optional<RuleBook> book = load_book(call.shared.rules_folder, diagnostics);
     if (!book) return finish(output, diagnostics, false);
     CheckOptions options = check_options_of(call.judged_for, *book, diagnostics);

@@ -12,8 +12,12 @@ namespace {
 
 // What the bytes of a field have to be for `words` to be read from them.
 std::string as_in_source(const Field& field, std::string_view words) {
-    if (field.origin.writing != Writing::json_string) return std::string(words);
     std::string quoted;
+    if (field.origin.writing == Writing::table_quoted) {
+        for (const char c : words) quoted.append(c == '"' ? 2U : 1U, c);
+        return quoted;
+    }
+    if (field.origin.writing != Writing::json_string) return std::string(words);
     report::append_json_string(quoted, words);
     return quoted.substr(1, quoted.size() - 2);
 }

@@ -11,10 +11,8 @@ namespace grainside::tools {
 
 void for_each_listing(const SharedOptions& options, Diagnostics& diagnostics,
                       const std::function<bool(const Listing&, const std::string& input)>& handle) {
-    std::vector<std::string> inputs = options.inputs;
-    if (inputs.empty()) inputs.emplace_back("-");
-    ReadOptions read_options;
-    read_options.format = input_format_named(options.input_format);
+    const std::vector<std::string> inputs = inputs_of(options, diagnostics);
+    const ReadOptions read_options = read_options_of(options);
 
     Listing listing;
     std::vector<Issue> issues;

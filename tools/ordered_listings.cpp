@@ -188,18 +188,14 @@ private:
 
 }  // namespace
 
-std::vector<std::string> inputs_of(const SharedOptions& options) {
-    return options.inputs.empty() ? std::vector<std::string>{"-"} : options.inputs;
-}
-
 RunEnd run_listings(const SharedOptions& inputs, const RunOptions& options, const ListingWork& work,
                     Interrupt& interrupt, Diagnostics& diagnostics, Output& output) {
     BatchOptions reading;
-    reading.reading.format = input_format_named(inputs.input_format);
+    reading.reading = read_options_of(inputs);
     reading.from_record = options.from_record;
     reading.wake_descriptor = interrupt.wake_descriptor();
     if (options.progress || options.no_progress) diagnostics.progress().set(options.progress);
-    return OrderedListings(inputs_of(inputs), reading, options, work, interrupt, diagnostics, output).run();
+    return OrderedListings(inputs.inputs, reading, options, work, interrupt, diagnostics, output).run();
 }
 
 }  // namespace grainside::tools

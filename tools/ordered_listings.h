@@ -57,13 +57,11 @@ enum class RunEnd {
     interrupted   // a signal came; what was begun is written, and how to go on has been said
 };
 
-// Inputs and records that cannot be read are reported and the rest goes on. REQUIRES: an `Interrupt` lives.
+// Inputs and records that cannot be read are reported and the rest goes on. REQUIRES: an `Interrupt` lives; the inputs
+// are files (inputs_of), not patterns.
 class Interrupt;
 RunEnd run_listings(const SharedOptions& inputs, const RunOptions& options, const ListingWork& work,
                     Interrupt& interrupt, Diagnostics& diagnostics, Output& output);
-
-// What the call reads: its inputs, or standard input as "-".
-std::vector<std::string> inputs_of(const SharedOptions& options);
 
 }  // namespace grainside::tools
 

@@ -64,7 +64,7 @@ void RewordRun::reword_file(const std::string& input) {
         if (!bytes) return;
     }
     const std::string name = input == "-" ? "<stdin>" : input;
-    const ReadOptions read{input_format_named(call_.shared.input_format)};
+    const ReadOptions read = read_options_of(call_.shared);
     auto reader = bytes ? Result<ListingReader>(ListingReader::from_memory(name, *bytes, read))
                         : ListingReader::open(input, read);
     auto again = bytes ? Result<listing::ByteSource>(listing::ByteSource::from_memory(name, *bytes))

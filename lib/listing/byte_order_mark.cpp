@@ -1,6 +1,8 @@
 #include "listing/byte_order_mark.h"
 
+#include <string>
 #include <system_error>
+#include <utility>
 
 namespace grainside::listing {
 
@@ -19,9 +21,18 @@ bool pass_byte_order_mark(ByteSource& source, IssueSink& sink) {
 }
 
 void report_read_error(const ByteSource& source, IssueSink& sink) {
-    if (source.error() == 0) return;
+    if (source.error() == 0 || !source.unpacking_fault().empty()) return;
     sink.report(Issue::Severity::error, "read-error", {0, 0},
                 "reading stopped: " + std::generic_category().message(source.error()), "");
+}
+
+void report_unpacking_fault(const ByteSource& source, std::uint64_t last_record, IssueSink& sink) {
+    if (source.unpacking_fault().empty()) return;
+    std::string message(source.unpacking_fault());
+    message += last_record == 0 ? "; no record came before that"
+                                : "; record " + std::to_string(last_record) + " is the last that was read before it";
+    sink.report(Issue::Severity::error, "broken-packing", {0, 0}, std::move(message),
+                std::string(source.unpacking_hint()));
 }
 
 }  // namespace grainside::listing

@@ -1,17 +1,17 @@
 #include "listing/byte_source.h"
 
 #include <fcntl.h>
-#include <poll.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
-#include <array>
 #include <cerrno>
 #include <cstring>
 #include <new>
 #include <system_error>
 #include <utility>
+
+#include "listing/unpacking.h"
 
 namespace grainside::listing {
 namespace {
@@ -37,7 +37,7 @@ std::size_t whole_pages(std::size_t size) {
 }  // namespace
 
 Result<ByteSource> ByteSource::open(const std::string& path, std::size_t block_bytes) {
-    if (path == "-") return ByteSource(STDIN_FILENO, false, "<stdin>", block_bytes);
+    if (path == "-") return ByteSource(descriptor_supply(STDIN_FILENO, false), "<stdin>", block_bytes);
     int descriptor = -1;
     do {
         descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOCTTY);
@@ -48,7 +48,7 @@ Result<ByteSource> ByteSource::open(const std::string& path, std::size_t block_b
                              "the file cannot be opened: " + std::generic_category().message(reason),
                              reason == ENOENT ? "check the spelling of the path" : "");
     }
-    ByteSource source(descriptor, true, path, block_bytes);
+    ByteSource source(descriptor_supply(descriptor, true), path, block_bytes);
     struct stat status {};
     if (::fstat(descriptor, &status) == 0 && S_ISDIR(status.st_mode)) {
         return opening_issue(path, "is-directory", "this is a folder and not a file", "name the files in it");
@@ -57,27 +57,23 @@ Result<ByteSource> ByteSource::open(const std::string& path, std::size_t block_b
 }
 
 ByteSource ByteSource::from_descriptor(int descriptor, bool owned, std::string name, std::size_t block_bytes) {
-    return ByteSource(descriptor, owned, std::move(name), block_bytes);
+    return ByteSource(descriptor_supply(descriptor, owned), std::move(name), block_bytes);
 }
 
 ByteSource ByteSource::from_memory(std::string name, std::string_view bytes) {
-    ByteSource source(-1, false, std::move(name), kBlockBytes);
+    ByteSource source(nullptr, std::move(name), kBlockBytes);
     source.pending_ = bytes;
     return source;
 }
 
-ByteSource::ByteSource(int descriptor, bool owned, std::string name, std::size_t block_bytes)
-    : name_(std::move(name)),
-      descriptor_(descriptor),
-      owned_(owned),
-      block_bytes_(std::max<std::size_t>(block_bytes, 1)) {}
+ByteSource::ByteSource(std::unique_ptr<ByteSupply> supply, std::string name, std::size_t block_bytes)
+    : name_(std::move(name)), supply_(std::move(supply)), block_bytes_(std::max<std::size_t>(block_bytes, 1)) {}
 
 ByteSource::ByteSource(ByteSource&& other) noexcept
     : name_(std::move(other.name_)),
       pending_(std::exchange(other.pending_, {})),
-      descriptor_(std::exchange(other.descriptor_, -1)),
-      wake_(other.wake_),
-      owned_(std::exchange(other.owned_, false)),
+      supply_(std::move(other.supply_)),
+      unpacked_(other.unpacked_),
       ended_(other.ended_),
       error_(other.error_),
       bytes_read_(other.bytes_read_),
@@ -89,9 +85,8 @@ ByteSource::ByteSource(ByteSource&& other) noexcept
 ByteSource& ByteSource::operator=(ByteSource&& other) noexcept {
     std::swap(name_, other.name_);
     std::swap(pending_, other.pending_);
-    std::swap(descriptor_, other.descriptor_);
-    std::swap(wake_, other.wake_);
-    std::swap(owned_, other.owned_);
+    std::swap(supply_, other.supply_);
+    std::swap(unpacked_, other.unpacked_);
     std::swap(ended_, other.ended_);
     std::swap(error_, other.error_);
     std::swap(bytes_read_, other.bytes_read_);
@@ -102,73 +97,58 @@ ByteSource& ByteSource::operator=(ByteSource&& other) noexcept {
     return *this;
 }
 
-ByteSource::~ByteSource() {
-    if (owned_) ::close(descriptor_);
+bool ByteSource::unpack() {
+    while (pending_.size() < kPackingMarkBytes && more()) {
+    }
+    const Packing packing = packing_of(pending_);
+    if (packing == Packing::none) return true;
+    // All of a memory is pending, and is left where it lies.
+    const bool is_memory = supply_ == nullptr;
+    supply_ = unpacking_supply(packing, is_memory ? memory_supply(pending_) : std::move(supply_),
+                               is_memory ? std::string_view() : pending_);
+    pending_ = {};
+    end_ = kFrontBytes;
+    bytes_read_ = 0;
+    unpacked_ = true;
+    ended_ = supply_ == nullptr;
+    if (ended_) error_ = ENOMEM;
+    return !ended_;
 }
 
 std::size_t ByteSource::readable_behind() const noexcept {
-    return descriptor_ < 0 || !buffer_ ? 0 : size_ + kPaddingBytes - end_;
+    return !supply_ || !buffer_ ? 0 : size_ + kPaddingBytes - end_;
 }
 
 bool ByteSource::more() {
-    if (descriptor_ < 0 || ended_ || !make_room()) return false;
+    if (!supply_ || ended_ || !make_room()) return false;
     const std::size_t room = std::min(size_ - end_, std::max(block_bytes_, std::size_t{1}));
-    for (;;) {
-        if (!wait_or_woken()) {
-            error_ = ECANCELED;
-            break;
-        }
-        const ssize_t got = ::read(descriptor_, buffer_.get() + end_, room);
-        if (got > 0) {
-            const auto count = static_cast<std::size_t>(got);
-            bytes_read_ += count;
-            end_ += count;
-            pending_ = {buffer_.get() + (end_ - count - pending_.size()), pending_.size() + count};
-            return true;
-        }
-        if (got == 0) break;
-        if (errno == EINTR) continue;
-        if (errno == EAGAIN || errno == EWOULDBLOCK) {
-            // Standard input may have been left non-blocking by whoever holds its other end.
-            pollfd wait{descriptor_, POLLIN, 0};
-            if (::poll(&wait, 1, -1) >= 0 || errno == EINTR) continue;
-        }
-        error_ = errno;
-        break;
+    const std::size_t count = supply_->read(buffer_.get() + end_, room);
+    if (count == 0) {
+        error_ = supply_->error();
+        ended_ = true;
+        return false;
     }
-    ended_ = true;
-    return false;
-}
-
-// False where the wait was ended from outside.
-bool ByteSource::wait_or_woken() const noexcept {
-    if (wake_ < 0) return true;
-    std::array<pollfd, 2> wait = {pollfd{descriptor_, POLLIN, 0}, pollfd{wake_, POLLIN, 0}};
-    while (::poll(wait.data(), wait.size(), -1) < 0 && errno == EINTR) {
-    }
-    return wait[1].revents == 0;
+    bytes_read_ += count;
+    end_ += count;
+    pending_ = {buffer_.get() + (end_ - count - pending_.size()), pending_.size() + count};
+    return true;
 }
 
 bool ByteSource::may_wait() const noexcept {
-    if (descriptor_ < 0 || ended_) return false;
-    pollfd now{descriptor_, POLLIN, 0};
-    return ::poll(&now, 1, 0) == 0;
+    return supply_ && !ended_ && supply_->may_wait();
 }
 
 void ByteSource::consume(std::size_t size) noexcept {
     pending_.remove_prefix(size);
-    if (descriptor_ < 0) bytes_read_ += size;
+    if (!supply_) bytes_read_ += size;
 }
 
 std::size_t ByteSource::stated_size() const noexcept {
-    if (descriptor_ < 0) return pending_.size();
-    struct stat status {};
-    if (::fstat(descriptor_, &status) != 0 || !S_ISREG(status.st_mode) || status.st_size <= 0) return 0;
-    return static_cast<std::size_t>(status.st_size);
+    return supply_ ? supply_->stated_size() : static_cast<std::size_t>(bytes_read_) + pending_.size();
 }
 
 void ByteSource::reserve(std::size_t size) {
-    if (descriptor_ < 0) return;
+    if (!supply_) return;
     const std::size_t needed = kFrontBytes + whole_pages(size + block_bytes_);
     // Without the memory reading goes on in smaller steps and fails there, if it must.
     if (size_ < needed) move_pending(allocate(needed + kPaddingBytes), kFrontBytes, needed);

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "listing/byte_order_mark.h"
+#include "listing/unpacking.h"
 
 namespace grainside::listing {
 namespace {
@@ -14,6 +15,7 @@ constexpr std::size_t kMaxSpaceBytes = std::size_t{64} << 10;
 }  // namespace
 
 InputFormat format_of_name(std::string_view name) {
+    name = name_without_packing(name);
     const std::size_t dot = name.find_last_of("./");
     if (dot == std::string_view::npos || name[dot] == '/') return InputFormat::text;
     std::string ending(name.substr(dot + 1));
@@ -21,6 +23,8 @@ InputFormat format_of_name(std::string_view name) {
                    [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
     if (ending == "json") return InputFormat::json;
     if (ending == "jsonl" || ending == "ndjson") return InputFormat::json_lines;
+    if (ending == "csv") return InputFormat::csv;
+    if (ending == "tsv") return InputFormat::tsv;
     if (ending == "md" || ending == "markdown") return InputFormat::markdown;
     return InputFormat::text;
 }

@@ -97,13 +97,14 @@ private:
         from_record_ = std::exchange(options_.from_record, 1);
         listing::ByteSource& bytes = reader_->bytes();
         if (options_.wake_descriptor >= 0) bytes.wake_by(options_.wake_descriptor);
-        if (reader_->format() == InputFormat::json_lines) {
+        // Places in a packed file are forgotten by the reader.
+        if (reader_->format() == InputFormat::json_lines && !bytes.is_unpacked()) {
             lines_.emplace(bytes, options_.batch_bytes, from_record_ - 1);
         }
     }
 
     void end_input() {
-        bytes_before_ += reader_->bytes_read();
+        bytes_before_ += reader_->source_bytes();
         lines_.reset();
         reader_.reset();
     }
@@ -115,7 +116,7 @@ private:
         if (!lines_->take(content.lines)) return false;
         content.from_record = from_record_;
         content.ends_input = content.lines.ends_input;
-        content.bytes_read = bytes_before_ + reader_->bytes_read();
+        content.bytes_read = bytes_before_ + reader_->source_bytes();
         if (content.ends_input) end_input();
         return true;
     }
@@ -142,7 +143,7 @@ private:
             }
             content.copies.add(listing_, reader_->source_stays());
         }
-        content.bytes_read = bytes_before_ + reader_->bytes_read();
+        content.bytes_read = bytes_before_ + reader_->source_bytes();
         if (reader_->source_stays()) content.reader = reader_;
         if (content.ends_input) end_input();
         return true;

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "listing/byte_order_mark.h"
 #include "listing/byte_source.h"
 #include "listing/input_format.h"
 #include "listing/issue_sink.h"
@@ -9,55 +10,75 @@
 #include "listing/json_lines_source.h"
 #include "listing/markdown_cut.h"
 #include "listing/record_source.h"
+#include "listing/table_source.h"
 #include "listing/text_source.h"
 
 namespace grainside {
 inline namespace v0 {
 
+namespace {
+
+// No byte of a packed file is a byte of its text.
+void forget_places(Listing& listing) {
+    listing.source = {};
+    for (Field& field : listing.fields) field.origin = {0, 0, Writing::packed};
+}
+
+}  // namespace
+
 class ListingReader::Source {
 public:
     Source(listing::ByteSource bytes, const ReadOptions& options)
-        : bytes_(std::move(bytes)), sink_(bytes_.name()), format_(options.format), start_(options.start) {}
+        : bytes_(std::move(bytes)), sink_(bytes_.name()), options_(options) {}
 
     bool next(Listing& listing, std::vector<Issue>& issues) {
         sink_.begin(issues);
         if (!records_) choose();
         const bool found = records_->next(listing);
+        if (found) {
+            last_record_ = listing.record;
+        } else if (!std::exchange(ended_, true)) {
+            listing::report_unpacking_fault(bytes_, last_record_, sink_);
+        }
         sink_.end();
+        if (found && bytes_.is_unpacked()) forget_places(listing);
         if (!found) listing = {};
         return found;
     }
 
-    std::uint64_t bytes_read() const noexcept { return bytes_.bytes_read(); }
     listing::ByteSource& bytes() noexcept { return bytes_; }
-    bool source_stays() const noexcept { return records_ && records_->source_stays(); }
+    bool source_stays() const noexcept { return records_ && !bytes_.is_unpacked() && records_->source_stays(); }
     InputFormat format() {
         if (!records_) choose();
-        return format_;
+        return options_.format;
     }
 
 private:
     // Not done when opening, because standard input may have nothing to show yet.
     void choose() {
-        if (format_ == InputFormat::automatic) {
+        bytes_.unpack();
+        InputFormat& format = options_.format;
+        if (format == InputFormat::automatic) {
             const bool has_no_name = bytes_.name() == "<stdin>" || bytes_.name() == "-";
-            format_ = has_no_name ? listing::format_of_content(bytes_) : listing::format_of_name(bytes_.name());
+            format = has_no_name ? listing::format_of_content(bytes_) : listing::format_of_name(bytes_.name());
         }
-        switch (format_) {
+        switch (format) {
             case InputFormat::json:
                 records_ = std::make_unique<listing::JsonArraySource>(bytes_, sink_);
                 break;
             case InputFormat::json_lines:
-                records_ = std::make_unique<listing::JsonLinesSource>(bytes_, sink_, kMaxRecordBytes, start_);
+                records_ = std::make_unique<listing::JsonLinesSource>(bytes_, sink_, kMaxRecordBytes, options_.start);
                 break;
             case InputFormat::markdown:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_markdown);
                 break;
+            case InputFormat::csv:
+            case InputFormat::tsv:
+                records_ = std::make_unique<listing::TableSource>(bytes_, sink_, options_);
+                break;
             case InputFormat::automatic:
             case InputFormat::text:
             case InputFormat::html:
-            case InputFormat::csv:
-            case InputFormat::tsv:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_plain_text);
                 break;
         }
@@ -65,8 +86,9 @@ private:
 
     listing::ByteSource bytes_;
     listing::IssueSink sink_;
-    InputFormat format_;
-    SourceStart start_;
+    ReadOptions options_;
+    std::uint64_t last_record_ = 0;
+    bool ended_ = false;
     std::unique_ptr<listing::RecordSource> records_;
 };
 
@@ -102,7 +124,15 @@ bool ListingReader::source_stays() const noexcept {
 }
 
 std::uint64_t ListingReader::bytes_read() const noexcept {
-    return source_->bytes_read();
+    return source_->bytes().bytes_read();
+}
+
+std::uint64_t ListingReader::source_bytes() const noexcept {
+    return source_->bytes().source_bytes();
+}
+
+std::uint64_t ListingReader::stated_size() const noexcept {
+    return source_->bytes().stated_size();
 }
 
 }  // namespace v0

@@ -36,14 +36,15 @@ enum class Member : std::uint8_t {
     additional_property,
     offers,
     brand,
+    seller,
     at_graph,
     at_type,
     unknown
 };
 
-constexpr std::array<std::string_view, 12> kMemberNames = {
-    "name", "description",        "material", "category", "inLanguage", "sku",
-    "@id",  "additionalProperty", "offers",   "brand",    "@graph",     "@type"};
+constexpr std::array<std::string_view, 13> kMemberNames = {
+    "name",   "description", "material", "category", "inLanguage", "sku", "@id", "additionalProperty",
+    "offers", "brand",       "seller",   "@graph",   "@type"};
 
 // The types below schema.org's Product that stand for goods like ours.
 constexpr std::array<std::string_view, 6> kProductTypes = {"Product",      "IndividualProduct", "ProductModel",
@@ -164,6 +165,9 @@ private:
     RecordText graph_;
     std::string_view sku_;
     std::string_view at_id_;
+    std::string_view offering_seller_;
+    std::string_view seller_;
+    std::string_view brand_;
     simdjson::error_code error_ = simdjson::SUCCESS;
     bool is_graph_ = false;
     bool is_other_type_ = false;
@@ -193,11 +197,11 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
     role_ = role;
     listing_ = &listing;
     sink_ = &sink;
-    sku_ = at_id_ = {};
+    sku_ = at_id_ = offering_seller_ = seller_ = brand_ = {};
     error_ = simdjson::SUCCESS;
     is_graph_ = is_other_type_ = too_many_ = has_nul_ = false;
     arena_.clear();
-    listing.id = listing.language = listing.region = {};
+    listing.id = listing.language = listing.region = listing.seller = {};
     listing.fields.clear();
 
     const auto mark = sink.mark();
@@ -232,6 +236,7 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
     }
     listing.id = !sku_.empty() ? sku_ : at_id_;
     if (listing.id.empty()) listing.id = arena_.join({source_name_, ":", std::to_string(record)});
+    listing.seller = !offering_seller_.empty() ? offering_seller_ : !seller_.empty() ? seller_ : brand_;
     return Outcome::listing;
 }
 
@@ -332,11 +337,11 @@ bool ProductJson::Walk::member(Member member, ondemand::value& value) {
             return properties(value);
         case Member::offers:
             return offers(value);
-        case Member::brand: {
-            // A brand's name makes no claim (it is a name), so it is read to warn of a wrong type only.
-            std::string_view brand;
-            return first_text({.member = "brand", .object_members = kTextMembers}, value, brand);
-        }
+        case Member::brand:
+            // A brand's name makes no claim (it is a name).
+            return first_text({.member = "brand", .object_members = kTextMembers}, value, brand_);
+        case Member::seller:
+            return first_text({.member = "seller", .object_members = kTextMembers}, value, seller_);
         case Member::at_graph:
             return graph_member(value);
         case Member::at_type: {
@@ -531,7 +536,8 @@ bool ProductJson::Walk::offer(ondemand::value& value) {
     const std::string_view token = value.raw_json_token();
     if (!token.starts_with('{')) {
         if (!pass_over(value)) return false;
-        if (!token.starts_with('n')) wrong_type("offers", token, "an object with eligibleRegion, or a list of them");
+        if (!token.starts_with('n'))
+            wrong_type("offers", token, "an object with eligibleRegion or seller, or a list of them");
         return true;
     }
     ondemand::object object;
@@ -544,6 +550,9 @@ bool ProductJson::Walk::offer(ondemand::value& value) {
         if (error_ != simdjson::SUCCESS || !key_text(field, key)) return false;
         if (key == "eligibleRegion") {
             if (!regions(field.value())) return false;
+        } else if (key == "seller" && offering_seller_.empty()) {
+            constexpr Taste kSeller{.member = "offers.seller", .object_members = kTextMembers};
+            if (!first_text(kSeller, field.value(), offering_seller_)) return false;
         } else if (!pass_over(field.value())) {
             return false;
         }

@@ -18,6 +18,13 @@ std::string_view body_of(const SourceLines& source, const FieldOrigin& origin) {
     return source.bytes.substr(static_cast<std::size_t>(origin.start - source.start), origin.size);
 }
 
+// What stands for the first bytes of the text. Of a table's value that is in quotes: "" for one quote, the rest as it
+// is.
+listing::JsonUnit unit_of(std::string_view body, Writing writing) {
+    if (writing == Writing::json_string) return listing::first_unit(body);
+    return {body.starts_with("\"\"") ? std::size_t{2} : std::size_t{1}, 1};
+}
+
 void count(std::string_view bytes, SourcePosition& position) {
     for (const char c : bytes) {
         if (c == '\n') {
@@ -44,7 +51,7 @@ SourcePlaces::Step SourcePlaces::step_at(const Listing& listing, const Field& fi
     const bool extends = behind == steps_.end();
     Step at = *std::prev(behind);
     while (at.text < offset && at.written < body.size()) {
-        const listing::JsonUnit unit = listing::first_unit(body.substr(static_cast<std::size_t>(at.written)));
+        const listing::JsonUnit unit = unit_of(body.substr(static_cast<std::size_t>(at.written)), field.origin.writing);
         if (!is_end && at.text + unit.text > offset) break;
         at.text += unit.text;
         at.written += unit.written;
@@ -59,13 +66,16 @@ std::optional<SourceSpan> SourcePlaces::span(const Listing& listing, std::size_t
     const std::uint64_t at = in.origin.start;
     switch (in.origin.writing) {
         case Writing::nowhere:
+        case Writing::packed:
             return std::nullopt;
         case Writing::plain:
         case Writing::json_value:
+        case Writing::table_bare:
             return SourceSpan{at + start, at + end};
         case Writing::number_with_unit:
             return SourceSpan{at, at + in.origin.size};
         case Writing::json_string:
+        case Writing::table_quoted:
             break;
     }
     // As long as its text: there is no escape.

@@ -21,7 +21,7 @@ bool TextSource::next(Listing& listing) {
     warn_of_odd_bytes(*file, *sink_);
     id_ = source_->name() + ":1";
     listing.id = id_;
-    listing.language = listing.region = {};
+    listing.language = listing.region = listing.seller = {};
     listing.fields = cut_(file->bytes);
     listing.record = 1;
     listing.line = 1;

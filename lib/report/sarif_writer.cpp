@@ -128,6 +128,8 @@ struct SarifWriter::State {
     // The region's object of `listing.fields[field].text[start, end)`; empty where nothing is known of it.
     std::string region_of(const Listing& listing, std::uint32_t field, std::uint32_t start, std::uint32_t end,
                           std::uint64_t line) {
+        // A line of what was unpacked is none of the file.
+        if (listing.fields[field].origin.writing == Writing::packed) return {};
         const auto found = places_.find(listing, field, start, end);
         if (!found) return line_region(line);
         return fmt::format(R"({{"startLine":{},"startColumn":{},"endLine":{},"endColumn":{}}})", found->from.line,

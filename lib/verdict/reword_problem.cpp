@@ -40,9 +40,14 @@ public:
             case Writing::number_with_unit:
                 problem.fixed = "it is no text but a number, true or false";
                 break;
+            case Writing::packed:
+                problem.fixed = "its file is packed: unpack it and reword that";
+                break;
             case Writing::nowhere:
             case Writing::plain:
             case Writing::json_string:
+            case Writing::table_bare:
+            case Writing::table_quoted:
                 break;
         }
         if (problem.fixed.empty() && stands_in_quotation(listing_.fields[mention.field].text, start, end)) {

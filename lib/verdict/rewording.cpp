@@ -89,11 +89,18 @@ private:
     void add_fit(Item& item, const std::string& wording) {
         const Problem& problem = item.problem;
         if (!problem.fixed.empty()) return;
-        const std::string_view text = listing_.fields[problem.at.field].text;
+        const Field& field = listing_.fields[problem.at.field];
+        const std::string_view text = field.text;
         auto fitted = verdict::fit(
             {text, problem.at.start, problem.at.end, problem.before_noun, problem.before_stuff, problem.is_name},
             wording);
         if (auto* edit = std::get_if<FittedEdit>(&fitted)) {
+            // Whichever of these it is that separates the values there.
+            if (field.origin.writing == Writing::table_bare &&
+                edit->wording.find_first_of(",;\t|:\"\r\n") != std::string::npos) {
+                item.why_not = "its value in the table has no quotes, and the wording has a mark that needs them";
+                return;
+            }
             item.fits.insert(item.fits.begin(), std::move(*edit));
         } else {
             item.why_not = std::get<NoFit>(fitted);

@@ -33,9 +33,20 @@ const WrongRow kWrong[] = {
      {"check", "--format", "xml"},
      "grainside: error: --format: 'xml' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
     {"input",
-     {"claims", "--input", "csv"},
-     "grainside: error: --input: 'csv' is none of text, markdown, json, jsonl, auto\n  hint: see `grainside claims "
+     {"claims", "--input", "xls"},
+     "grainside: error: --input: 'xls' is none of text, markdown, json, jsonl, csv, tsv, auto\n  hint: see `grainside "
+     "claims "
      "--help`\n"},
+    {"columns_without_member",
+     {"check", "--columns", "Titel"},
+     "grainside: error: --columns: 'Titel' is not written as COLUMN=MEMBER\n  hint: see `grainside check --help`\n"},
+    {"columns_of_no_member",
+     {"check", "--columns", "Titel=titel"},
+     "grainside: error: --columns: 'titel' is none of name, description, material, category, property, "
+     "additionalProperty.NAME, id, language, region, seller, skip\n  hint: see `grainside check --help`\n"},
+    {"separator",
+     {"check", "--separator", "x"},
+     "grainside: error: --separator: 'x' is none of ,, ;, |, :, tab\n  hint: see `grainside check --help`\n"},
     {"colour",
      {"check", "--colour", "red"},
      "grainside: error: --colour: 'red' is none of auto, always, never\n  hint: see `grainside check --help`\n"},

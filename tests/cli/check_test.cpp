@@ -65,7 +65,7 @@ TEST_F(Check, DoesTheOthersWhereOneFileCannotBeRead) {
     EXPECT_EQ(count_of(result.out, "\"worst\":\"misleading\"}"), 2U);
     EXPECT_EQ(count_of(result.err, "grainside: "), 2U) << result.err;
     EXPECT_NE(result.err.find("grainside: missing.txt: error: the file cannot be opened"), std::string::npos);
-    EXPECT_NE(result.err.find("grainside: b.txt: error: this is a folder"), std::string::npos);
+    EXPECT_NE(result.err.find("grainside: error: the folder 'b.txt' has no file"), std::string::npos);
 }
 
 TEST_F(Check, NamesThePlaceOfABrokenRecord) {

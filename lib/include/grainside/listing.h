@@ -21,11 +21,14 @@ inline constexpr std::size_t kMaxFieldBytes = std::size_t{16} << 20;
 
 // How the text of a field is written in its source.
 enum class Writing : std::uint8_t {
-    nowhere,          // made by a program, or inline in a dossier's YAML
-    plain,            // byte for byte
-    json_value,       // byte for byte, a JSON number, true or false
-    json_string,      // between the quotes of a JSON string, with its escapes
-    number_with_unit  // a JSON number, behind which the text has the unit of another member
+    nowhere,           // made by a program, or inline in a dossier's YAML
+    plain,             // byte for byte
+    json_value,        // byte for byte, a JSON number, true or false
+    json_string,       // between the quotes of a JSON string, with its escapes
+    number_with_unit,  // a JSON number, behind which the text has the unit of another member
+    table_bare,        // byte for byte, in a table and without quotes, so that it can hold no separator
+    table_quoted,      // between the quotes of a table's value, where "" is one quote
+    packed             // in a source that is packed (gzip, zstd): no bytes of the file itself are this text
 };
 
 // Where a field stands in its source; `SourcePlaces` (source_place.h) maps words of the text to it.
@@ -44,7 +47,8 @@ struct Field {
     FieldOrigin origin = {};
 };
 
-// The lines of a source that hold a record; of a text or a JSON file all of them, without its byte order mark.
+// The lines of a source that hold a record, unless it is packed; of a text or a JSON file all of them, without its byte
+// order mark.
 struct SourceLines {
     std::string_view bytes;   // empty = not at hand; lives as long as the listing's texts
     std::uint64_t start = 0;  // bytes before it in the source, a byte order mark counted

@@ -7,7 +7,8 @@
 //     while (reader.value().next(listing, issues)) { ... check(listing) ... }
 //
 // A broken record is reported in `issues` with its file, line and column and the rest goes on. Memory is bounded by the
-// largest record (at most kMaxRecordBytes), for JSON arrays by the file (at most kMaxWholeFileBytes).
+// largest record (at most kMaxRecordBytes), for JSON arrays by the file (at most kMaxWholeFileBytes), and of a packed
+// source by the unpacked sizes of these and a window of at most 128 MiB.
 // Not thread-safe; movable.
 #ifndef GRAINSIDE_LISTING_READER_H
 #define GRAINSIDE_LISTING_READER_H
@@ -35,10 +36,15 @@ inline constexpr std::size_t kMaxWholeFileBytes = std::size_t{512} << 20;
 // ("too-many-issues") then says how many were left out.
 inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 
-// automatic: by file name (.json, .jsonl, .ndjson, .md, .markdown, else text); for standard input by the first byte
-// that is no white space ('{' JSON Lines, '[' a JSON array, else text); memory named "-" or "<stdin>" likewise.
+// automatic: by file name (.json, .jsonl, .ndjson, .csv, .tsv, .md, .markdown, else text; .gz and .zst behind it do not
+// count); for standard input by the first byte that is no white space ('{' JSON Lines, '[' a JSON array, else text);
+// memory named "-" or "<stdin>" likewise.
 // text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
-// json: one Product object or an array of them. json_lines: one Product object a line.
+// json: one Product object or an array of them. json_lines: one Product object a line. csv: comma-separated values (RFC
+// 4180) with a header row, one product a row. tsv: the same with tabs; values in double quotes are read as in csv, as
+// spreadsheets write them (the media type text/tab-separated-values knows no quotes).
+//
+// Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
 
 // Where the first byte of a source stands in a larger one that it is a part of (line_partitions.h). The default: it is
@@ -49,10 +55,26 @@ struct SourceStart {
     std::uint64_t byte = 0;    // bytes before it
 };
 
+// What a column of a table holds, for names that the reader does not know or reads otherwise
+// (lib/listing/column_names.cpp has those that it knows). `column` is the name in the header row, as it is written or
+// by its words in any case of letters; "*" = every column that no mapping names. `member` is "name", "description",
+// "material", "category", "property" (a field "additionalProperty.COLUMN"), "additionalProperty.NAME", "id",
+// "language", "region", "seller" or "skip".
+struct ColumnMapping {
+    std::string column;
+    std::string member;
+};
+
 struct ReadOptions {
     InputFormat format = InputFormat::automatic;
     // JSON Lines only, others ignore it: the ids that are made, places and issues are then those of the whole.
     SourceStart start = {};
+    // Of csv and tsv: one of , ; | : or a tab; NUL = a tab for tsv, and for csv what its header row has: a comma, else
+    // a semicolon, else a tab.
+    char separator = '\0';
+    // Of csv and tsv. Columns without a mapping go by their names: known ones hold a name, a description and so on, or
+    // are skipped (prices, links, codes); all others are properties, because a shopper may read them.
+    std::vector<ColumnMapping> columns = {};
 };
 
 class ListingReader {
@@ -69,11 +91,19 @@ public:
     // Fills `listing` and returns true, or returns false at the end of the input. Views in `listing` live until the
     // next call. Issues are appended: "json-syntax", "not-an-object", "wrong-member-type" (warning, member ignored),
     // "no-text" (no field with text; the record is skipped), "record-too-large", "file-too-large", "not-utf8" (warning,
-    // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues".
+    // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues". Of
+    // packed sources also "broken-packing": what came before it was read. Of tables also "no-header", "no-text-column",
+    // "no-such-column", "no-such-member", "no-such-separator", "too-many-columns", "lone-carriage-return" (nothing is
+    // read), "unclosed-quote", "text-behind-quote", "row-too-wide" (the row is skipped), "row-too-short",
+    // "column-without-name", "column-twice" (warnings); "no-text" is a warning there, one for all such rows.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
-    // Bytes taken from the source so far.
+    // Bytes read so far, unpacked.
     std::uint64_t bytes_read() const noexcept;
+    // How far reading is: bytes taken from the source as it is, packed or not, and how many it states to have (0 = it
+    // does not say).
+    std::uint64_t source_bytes() const noexcept;
+    std::uint64_t stated_size() const noexcept;
 
 private:
     class Source;
