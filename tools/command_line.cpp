@@ -21,6 +21,7 @@
 #include "cmd_reword.h"
 #include "cmd_rules.h"
 #include "cmd_sources.h"
+#include "cmd_survey.h"
 #include "diagnostics.h"
 #include "document/faults.h"
 #include "finish.h"
@@ -125,6 +126,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_claims(app, chosen);
     add_reword(app, chosen);
     add_markets_command(app, chosen);
+    add_survey(app, chosen);
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);
