@@ -69,6 +69,7 @@ std::string_view name_of_standing(SurveyStanding standing) noexcept {
 std::string extent_text(const Survey& survey) {
     const SurveyDistinct& sellers = survey.different_sellers;
     std::string text = counted(survey.all.listings, "listing", "listings");
+    if (survey.all.listings == 0) return text;
     if (sellers.count != 0) {
         text += fmt::format(" of {} {}", distinct_text(sellers), sellers.count == 1 ? "seller" : "sellers");
     }

@@ -21,11 +21,12 @@ using report::TextTable;
 
 namespace {
 
-constexpr std::size_t kMostShown = 40;     // of one kind of group
+constexpr std::size_t kMostShown = 25;     // of one kind of group
 constexpr std::size_t kRulesOfSeller = 3;  // told of each seller
 constexpr std::size_t kEntryIndent = 6;    // behind the number of an entry
 constexpr std::size_t kNoteIndent = 2;
 constexpr std::size_t kMostCellsOfWords = 60;
+constexpr std::size_t kRuleCells = 28;  // ids of rules should stay whole
 
 class SurveyView {
 public:
@@ -170,13 +171,13 @@ private:
     void write_rules() {
         if (survey_.rules.empty()) return;
         heading("Rules", "listings in which the rule flags words, of all");
-        TextTable table({"", "listings", "rate", limits_title(), "sellers", "grade"});
+        TextTable table({"", "listings", "rate", limits_title(), "grade", "sellers"}, kRuleCells);
         for (std::size_t at = 0; at < std::min(survey_.rules.size(), kMostShown); ++at) {
             const SurveyRule& rule = survey_.rules[at];
             const RuleInfo& info = context_.book.rules()[rule.count.rule];
             table.add({info.id, std::to_string(rule.count.listings.count), report::percent_of(rule.count.listings.rate),
-                       report::limits_of(rule.count.listings), std::to_string(rule.sellers),
-                       std::string(name_of(info.grade))});
+                       report::limits_of(rule.count.listings), std::string(name_of(info.grade)),
+                       std::to_string(rule.sellers)});
         }
         end(table, survey_.rules.size() - std::min(survey_.rules.size(), kMostShown));
     }

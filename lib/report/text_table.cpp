@@ -11,12 +11,12 @@ namespace {
 
 constexpr std::size_t kTableIndent = 2;
 constexpr std::size_t kColumnGap = 2;
-constexpr std::size_t kFewestNameCells = 12;
+constexpr std::size_t kShortestName = 4;
 constexpr std::size_t kMostNameCells = 44;
 
 }  // namespace
 
-TextTable::TextTable(std::vector<std::string> titles) {
+TextTable::TextTable(std::vector<std::string> titles, std::size_t name_cells) : fewest_name_cells_(name_cells) {
     rows_.push_back(std::move(titles));
 }
 
@@ -25,24 +25,24 @@ void TextTable::write(Colours colours, std::size_t width, std::string& out) cons
     for (const std::vector<std::string>& row : rows_) {
         for (std::size_t at = 0; at < row.size(); ++at) cells[at] = std::max(cells[at], cells_of(row[at]));
     }
-    // How many columns fit beside a name.
+    // A name of one cell is shortened to "..." as one of four is.
+    const std::size_t longest = std::clamp<std::size_t>(cells.front(), kShortestName, kMostNameCells);
+    const std::size_t wanted = std::min(longest, fewest_name_cells_);
     std::size_t used = kTableIndent;
     std::size_t columns = 1;
-    while (columns < cells.size() && used + kColumnGap + cells[columns] + kFewestNameCells <= width) {
+    while (columns < cells.size() && used + kColumnGap + cells[columns] + wanted <= width) {
         used += kColumnGap + cells[columns++];
     }
-    const std::size_t room = width > used + kFewestNameCells ? width - used : kFewestNameCells;
-    const std::size_t name_cells = std::min({cells.front(), room, kMostNameCells});
+    const std::size_t name_cells = std::min(longest, std::max(wanted, width - std::min(width, used)));
     for (std::size_t at = 0; at < rows_.size(); ++at) {
         const std::vector<std::string>& row = rows_[at];
         std::string line(kTableIndent, ' ');
-        const std::string name = one_line(row.front(), std::max(name_cells, kFewestNameCells));
+        const std::string name = one_line(row.front(), name_cells);
         line += name;
-        std::size_t gap = name_cells - std::min(name_cells, cells_of(name));
+        line.append(name_cells - cells_of(name), ' ');
         for (std::size_t column = 1; column < columns; ++column) {
-            line.append(gap + kColumnGap + cells[column] - cells_of(row[column]), ' ');
+            line.append(kColumnGap + cells[column] - cells_of(row[column]), ' ');
             line += row[column];
-            gap = 0;
         }
         line.erase(line.find_last_not_of(' ') + 1);
         if (at == 0) out += colours.quiet();

@@ -12,15 +12,17 @@
 namespace grainside::report {
 
 // The first column takes names, shortened to the room that is there; the others hold numbers and stand to the right.
-// Where the lines are too narrow, columns are left out, those at the end first.
+// Where the lines are too narrow for them beside `name_cells` of a name, columns are left out, those at the end first.
 class TextTable {
 public:
-    explicit TextTable(std::vector<std::string> titles);
+    // REQUIRES: name_cells >= 4.
+    explicit TextTable(std::vector<std::string> titles, std::size_t name_cells = 12);
     // REQUIRES: as many cells as titles.
     void add(std::vector<std::string> row) { rows_.push_back(std::move(row)); }
     void write(Colours colours, std::size_t width, std::string& out) const;
 
 private:
+    std::size_t fewest_name_cells_;
     std::vector<std::vector<std::string>> rows_;  // the titles first
 };
 

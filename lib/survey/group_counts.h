@@ -16,7 +16,7 @@
 
 namespace grainside::survey {
 
-inline constexpr std::size_t kWordingsOfGroup = 128;  // exact up to here
+inline constexpr std::size_t kWordingsOfGroup = 512;  // exact up to here
 
 // One listing as the groups see it.
 struct ListingCounts {

@@ -99,7 +99,7 @@ void SurveyTally::Counts::add_wordings(const Listing& listing, const CheckResult
     for (const Finding& finding : result.findings) {
         const std::string_view words = words_of(listing, result, finding);
         const std::string_view key = keys.key_of(words);
-        wordings_here.push_back(document::digest_of({key}));
+        if (finding.grade <= options.at) wordings_here.push_back(document::digest_of({key}));
         wording_key = std::to_string(finding.rule);
         wording_key.append(" ").append(key);
         FlaggedWords* wording = wordings.of(wording_key, [] { return FlaggedWords(); });

@@ -24,7 +24,7 @@ const WrongRow kWrong[] = {
     {"unknown_command", {"chekc"}, "grainside: error: there is no command 'chekc'\n  hint: did you mean `check`?\n"},
     {"unknown_far",
      {"dissect"},
-     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, markets, judge, "
+     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, markets, survey, judge, "
      "identify, plan, price, report, learn, rules, sources\n"},
     {"unknown_option",
      {"check", "--formt", "x"},
@@ -101,7 +101,8 @@ const std::vector<std::vector<std::string>>& commands() {
                                                                     {"rules", "explain"},
                                                                     {"rules", "reference"},
                                                                     {"sources"},
-                                                                    {"markets"}};
+                                                                    {"markets"},
+                                                                    {"survey"}};
     return kCommands;
 }
 

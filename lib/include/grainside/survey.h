@@ -25,7 +25,7 @@
 namespace grainside {
 inline namespace v0 {
 
-inline constexpr std::size_t kMostSellers = 100'000;   // told apart
+inline constexpr std::size_t kMostSellers = 50'000;    // told apart
 inline constexpr std::size_t kMostWordings = 100'000;  // told apart, each with the rule that flags it
 inline constexpr std::size_t kMostMarkets = 1'000;     // told apart
 inline constexpr std::size_t kMostListed = 10'000;     // SurveyOptions::top at most
@@ -57,7 +57,7 @@ struct SurveyRate {
     double high = 1;
 };
 
-// How many different ones; beyond 128 (for sellers of a wording 32) worked out from the smallest hashes.
+// How many different ones; beyond 512 (for sellers of a wording 32) worked out from the smallest hashes.
 struct SurveyDistinct {
     std::uint64_t count = 0;
     bool estimated = false;
@@ -77,7 +77,7 @@ struct SurveyGroup {
     std::uint64_t listings = 0;
     std::uint64_t claims = 0;
     std::uint64_t findings = 0;
-    SurveyDistinct wordings;                  // different flagged wordings
+    SurveyDistinct wordings;                  // different ones with a finding of SurveyOptions::at or a worse grade
     std::array<std::uint64_t, 6> by_worst{};  // listings by the grade of their worst finding; consistent: no finding
     std::array<SurveyRate, kSurveyedGrades> rates;  // listings with a finding of the grade or a worse one
     SurveyStanding standing = SurveyStanding::not_compared;

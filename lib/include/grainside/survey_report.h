@@ -32,7 +32,7 @@ struct SurveyContext {
     SurveyShown shown = {};
 };
 
-// Tables within ViewOptions::width; of more groups than fit on a few screens the first 40, and how many there are.
+// Tables within ViewOptions::width; of more groups than fit on a few screens the first 25, and how many there are.
 void write_survey_view(const SurveyContext& context, const ViewOptions& options, std::string& out);
 
 // One self-contained page: no script, nothing fetched. Of groups the first 200, plotted are 40.

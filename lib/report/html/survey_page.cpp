@@ -191,15 +191,13 @@ private:
     void write_groups(const std::vector<SurveyGroup>& groups, std::string_view nameless) {
         html_.element(
             "p", report::capitalised(report::what_is_counted(survey_.options.at)) + ", highest lower limit first.");
-        begin_table({"Name", "Flagged", rate_title(), "Behind it", "To all others"});
+        begin_table({"Name", "Flagged", rate_title(), "Different wordings", "To all others"});
         const std::size_t shown = std::min(groups.size(), kMostInTable);
         for (const SurveyGroup& group : std::span(groups).first(shown)) {
             html_.begin("tr");
             row_heading(report::group_name(group, nameless));
             rate_cells(asked(group.rates));
-            cell(fmt::format(
-                "{} in {}", counted(group.findings, "finding", "findings"),
-                report::distinct_text(group.wordings) + (group.wordings.count == 1 ? " wording" : " wordings")));
+            cell(report::distinct_text(group.wordings) + (group.wordings.count == 1 ? " wording" : " wordings"));
             cell(difference_text(group));
             html_.end();
         }
