@@ -31,6 +31,13 @@ constexpr const char* kSurveyFooter =
     "Exit status: 0 done, whatever was found; 2 an error: a wrong call, a file or\n"
     "record that cannot be read (the others count), output that cannot be written.";
 
+// A number that is none passes CLI::Range, because it is neither below nor above.
+std::string refuse_points(const std::string& text) {
+    double points = 0;
+    const bool read = CLI::detail::lexical_cast(text, points);
+    return read && points >= 0.1 && points <= 50 ? std::string() : "'" + text + "' is no number from 0.1 to 50";
+}
+
 // The name of --out decides where --format does not.
 std::string_view format_of(const SurveyCall& call) {
     if (!call.shared.format.empty()) return call.shared.format;
@@ -85,13 +92,13 @@ void add_survey_numbers(CLI::App& command, SurveyCall& call) {
                     "rate within so many percentage points to either side\n"
                     "(default: 10)")
         ->type_name("POINTS")
-        ->check(CLI::Range(0.1, 50.0));
+        ->check(CLI::Validator(refuse_points, ""));
     command
         .add_option("--top", call.top,
                     "List so many of the worst listings and of the commonest\n"
                     "wordings (default: 10; 0 to 10000)")
         ->type_name("N")
-        ->check(CLI::Range(0U, static_cast<unsigned>(kMostListed)));
+        ->check(CLI::Range(0U, static_cast<unsigned>(kMostListed)).description(""));
 }
 
 SurveyOptions survey_options_of(const SurveyCall& call, const CheckOptions& check) {

@@ -108,7 +108,8 @@ std::optional<int> refuse_unknown_command(const CLI::App& app, int argc, const c
     }
     Diagnostics diagnostics;
     Output output;
-    diagnostics.error("there is no command '" + word + "'", document::suggestion(word, names));
+    const std::string near = document::suggestion(word, names);
+    diagnostics.error("there is no command '" + word + "'", near.empty() ? "see `grainside --help`" : near);
     return finish(output, diagnostics, false);
 }
 

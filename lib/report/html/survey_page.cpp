@@ -154,7 +154,7 @@ private:
             html_.begin("th", {{"scope", "row"}});
             report::write_grade(html_, grade);
             html_.end();
-            cell(fmt::format("worst of {}", survey_.all.by_worst[at]));
+            cell(fmt::format("worst in {}", survey_.all.by_worst[at]));
             rate_cells(survey_.all.rates[at]);
             html_.end();
         }

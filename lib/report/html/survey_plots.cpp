@@ -11,6 +11,7 @@ namespace grainside::report {
 namespace {
 
 constexpr double kPercent = 100;
+constexpr double kGuideAt = 17;  // below the text of a row
 
 double share(std::uint64_t count, std::uint64_t of) {
     return of == 0 ? 0 : kPercent * static_cast<double>(count) / static_cast<double>(of);
@@ -30,11 +31,12 @@ void write_rate_plot(HtmlWriter& html, const Survey& survey, std::span<const Sur
         const SurveyRate& rate = seller.rates[asked_grade(survey)];
         plot.label(top, group_name(seller), "plain");
         plot.value(top, fmt::format("{} ({})", percent_of(rate.rate), limits_of(rate)), "plain");
+        // Beside the marks only, so that it crosses no name.
+        plot.guide(top + kGuideAt, top + kPlotRow, kPercent * all.rate);
         plot.whisker(top, kPercent * rate.low, kPercent * rate.high);
         plot.dot(top, kPercent * rate.rate);
         top += kPlotRow;
     }
-    plot.guide(0, top, kPercent * all.rate);
     plot.axis(top);
     plot.end();
 }
