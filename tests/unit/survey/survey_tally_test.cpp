@@ -209,6 +209,23 @@ TEST(SurveyTally, ComesToTheSameHoweverTheListingsAreDealtOut) {
     }
 }
 
+TEST(SurveyView, StaysWithinItsWidth) {
+    std::vector<Offer> offers = kCatalog;
+    offers.push_back({std::string(300, 'i'), std::string(300, 's'), "US", "bag", "Body: vegan leather."});
+    const Survey survey = survey_of(offers);
+    for (const std::size_t width : {std::size_t{40}, std::size_t{64}, std::size_t{120}}) {
+        std::string text;
+        write_survey_view({book(), survey}, {false, width}, text);
+        // What every view ends with has a width of its own.
+        text.resize(text.find("This is not legal advice"));
+        for (std::size_t at = 0; at < text.size();) {
+            const std::size_t end = text.find('\n', at);
+            EXPECT_LE(end - at, width) << text.substr(at, end - at);
+            at = end + 1;
+        }
+    }
+}
+
 TEST(SurveyTally, SaysNothingOfNothing) {
     const Survey survey = survey_of({});
     EXPECT_EQ(survey.all.listings, 0U);
