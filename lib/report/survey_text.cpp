@@ -10,6 +10,24 @@
 #include "report/view_text.h"
 
 namespace grainside::report {
+namespace {
+
+constexpr std::string_view kOfWording =
+    "A rate counts wording: how many listings carry words that a rule of the book flags. It says nothing of the "
+    "products, nor of what a seller meant.";
+constexpr std::string_view kCensusNote =
+    "Where these are all the listings that were on offer, nothing was sampled: the rates are what they are, and the "
+    "limits do not apply.";
+constexpr char kLimitsNote[] =
+    "Limits are Wilson score limits at {:g} %, for listings drawn at random. Listings of one seller that share a "
+    "template are not drawn one by one, and then the true limits are wider: look at how few different wordings stand "
+    "behind a rate.";
+constexpr char kStandingNote[] =
+    "'above' and 'below': the limits of the difference to all other listings together (Newcombe, method 10) leave out "
+    "zero; 'chance': they do not, so it may be chance. Of {:g} groups that do not differ, about one is marked 'above' "
+    "or 'below' by chance alone.";
+
+}  // namespace
 
 std::string percent_of(double share) {
     return fmt::format("{:.1f} %", 100 * share);
@@ -120,20 +138,12 @@ std::vector<std::string> left_together(const Survey& survey) {
 
 std::vector<std::string> survey_notes(const Survey& survey) {
     const double by_chance = 1 - survey.options.confidence;
-    return {
-        "A rate counts wording: how many listings carry words that a rule of the book flags. It says nothing of the "
-        "products, nor of what a seller meant.",
-        std::string(kReadingNote) + " The limits do not cover these errors.",
-        fmt::format("Limits are Wilson score limits at {:g} %, for listings drawn at random. Listings of one seller "
-                    "that share a template are not drawn one by one, and then the true limits are wider: look at how "
-                    "few different wordings stand behind a rate.",
-                    100 * survey.options.confidence),
-        "Where these are all the listings that were on offer, nothing was sampled: the rates are what they are, and "
-        "the limits do not apply.",
-        fmt::format("'above' and 'below': the limits of the difference to all other listings together (Newcombe, "
-                    "method 10) leave out zero; 'chance': they do not, so it may be chance. Of {:g} groups that do not "
-                    "differ, about one is marked 'above' or 'below' by chance alone.",
-                    1 / by_chance < 1e6 ? std::round(1 / by_chance) : 1e6)};
+    std::vector<std::string> notes{std::string(kOfWording),
+                                   std::string(kReadingNote) + " The limits do not cover these errors."};
+    notes.push_back(fmt::format(kLimitsNote, 100 * survey.options.confidence));
+    notes.emplace_back(kCensusNote);
+    notes.push_back(fmt::format(kStandingNote, by_chance > 1e-6 ? std::round(1 / by_chance) : 1e6));
+    return notes;
 }
 
 std::string findings_by_grade(const SurveyListing& listing) {
