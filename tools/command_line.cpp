@@ -21,6 +21,7 @@
 #include "cmd_reword.h"
 #include "cmd_rules.h"
 #include "cmd_sources.h"
+#include "cmd_survey.h"
 #include "diagnostics.h"
 #include "document/faults.h"
 #include "finish.h"
@@ -107,7 +108,8 @@ std::optional<int> refuse_unknown_command(const CLI::App& app, int argc, const c
     }
     Diagnostics diagnostics;
     Output output;
-    diagnostics.error("there is no command '" + word + "'", document::suggestion(word, names));
+    const std::string near = document::suggestion(word, names);
+    diagnostics.error("there is no command '" + word + "'", near.empty() ? "see `grainside --help`" : near);
     return finish(output, diagnostics, false);
 }
 
@@ -125,6 +127,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_claims(app, chosen);
     add_reword(app, chosen);
     add_markets_command(app, chosen);
+    add_survey(app, chosen);
     add_judge(app, chosen);
     add_identify(app, chosen);
     add_plan(app, chosen);

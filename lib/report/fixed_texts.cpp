@@ -12,10 +12,6 @@ constexpr std::string_view kBeliefs =
 constexpr std::string_view kDecisionRule =
     "A limit decides only where the value lies further from it than its uncertainty, by the decision rule named "
     "below. What stands behind a plus-minus is the expanded uncertainty (k = 2).";
-constexpr std::string_view kReading =
-    "The words were read by a grammar that errs: on listings that it had not seen, one finding in ten to one in five "
-    "was "
-    "wrong. Look at the marked words before you publish.";
 constexpr std::string_view kWordsOnly =
     "Without a reading, only the wording is judged. No finding on words says what the thing is made of.";
 
@@ -40,7 +36,7 @@ std::string_view meaning_of(Grade grade) noexcept {
 }
 
 std::span<const std::string_view> limits_of_method() noexcept {
-    static constexpr std::string_view kLimits[] = {kOneSample, kBeliefs, kDecisionRule, kReading, kWordsOnly};
+    static constexpr std::string_view kLimits[] = {kOneSample, kBeliefs, kDecisionRule, kReadingNote, kWordsOnly};
     return kLimits;
 }
 

@@ -15,6 +15,11 @@ inline constexpr std::string_view kNoAdvice =
     "intent. "
     "'From memory' marks a source whose text could not be seen when the rule was written.";
 
+inline constexpr std::string_view kReadingNote =
+    "The words were read by a grammar that errs: on listings that it had not seen, one finding in ten to one in five "
+    "was "
+    "wrong. Look at the marked words before you publish.";
+
 inline constexpr std::string_view kPlanNote =
     "Minutes, fees and likelihoods are common practice; make the plan anew after each test.";
 

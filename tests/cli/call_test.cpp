@@ -22,10 +22,7 @@ struct WrongRow {
 const WrongRow kWrong[] = {
     {"nothing", {}, "grainside: error: A command is required\n  hint: see `grainside --help`\n"},
     {"unknown_command", {"chekc"}, "grainside: error: there is no command 'chekc'\n  hint: did you mean `check`?\n"},
-    {"unknown_far",
-     {"dissect"},
-     "grainside: error: there is no command 'dissect'\n  hint: one of check, claims, reword, markets, judge, "
-     "identify, plan, price, report, learn, rules, sources\n"},
+    {"unknown_far", {"dissect"}, "grainside: error: there is no command 'dissect'\n  hint: see `grainside --help`\n"},
     {"unknown_option",
      {"check", "--formt", "x"},
      "grainside: error: The following argument was not expected: --formt\n  hint: did you mean `--format`?\n"},
@@ -112,7 +109,8 @@ const std::vector<std::vector<std::string>>& commands() {
                                                                     {"rules", "explain"},
                                                                     {"rules", "reference"},
                                                                     {"sources"},
-                                                                    {"markets"}};
+                                                                    {"markets"},
+                                                                    {"survey"}};
     return kCommands;
 }
 

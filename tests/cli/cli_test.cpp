@@ -55,6 +55,16 @@ ProcessResult CliTest::run_with_input(std::vector<std::string> arguments, std::s
     return run_process(call);
 }
 
+std::string CliTest::faults_in(const std::string& form, const std::string& name, const std::string& needles) const {
+    ProcessCall call;
+    call.program = GRAINSIDE_PYTHON;
+    call.arguments = {GRAINSIDE_INERT_CHECK, form, name};
+    call.folder = folder();
+    call.input = {needles};
+    const ProcessResult result = run_process(call);
+    return result.status == 0 ? std::string() : result.out + result.err;
+}
+
 std::string read_file(const fs::path& path) {
     std::ifstream file(path, std::ios::binary);
     EXPECT_TRUE(file.good()) << path;

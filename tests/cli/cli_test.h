@@ -30,6 +30,10 @@ protected:
     ProcessResult run(std::vector<std::string> arguments) const { return run_process(call_of(std::move(arguments))); }
     ProcessResult run_with_input(std::vector<std::string> arguments, std::string input) const;
 
+    // What check_inert.py finds wrong with the report `name` of that form; `needles` is a JSON list of texts that must
+    // be there to be read. "" for nothing.
+    std::string faults_in(const std::string& form, const std::string& name, const std::string& needles) const;
+
 private:
     std::filesystem::path folder_;
 };

@@ -31,17 +31,6 @@ protected:
         return run(std::move(arguments));
     }
     std::string file(const std::string& name) const { return read_file(folder() / name); }
-
-    // What check_inert.py finds wrong; "" for nothing.
-    std::string faults_in(const std::string& form, const std::string& name, const std::string& needles) const {
-        ProcessCall call;
-        call.program = GRAINSIDE_PYTHON;
-        call.arguments = {GRAINSIDE_INERT_CHECK, form, name};
-        call.folder = folder();
-        call.input = {needles};
-        const ProcessResult result = run_process(call);
-        return result.status == 0 ? std::string() : result.out + result.err;
-    }
 };
 
 TEST_F(ReportCommand, WritesAPageByDefault) {

@@ -6,7 +6,7 @@ cd "$1"
 files=$(find lib -name '*.cpp' -o -name '*.h' -o -name '*.h.in' | sort)
 [ -n "$files" ] || { echo "no sources below $1/lib" >&2; exit 2; }
 # shellcheck disable=SC2086
-awk -v map="document listing pipeline text vocabulary claims rules measure evidence identify cost verdict report" '
+awk -v map="document listing pipeline text vocabulary claims rules measure evidence identify cost verdict survey report" '
     BEGIN {
         count = split(map, names, " ")
         for (i = 1; i <= count; ++i) place[names[i]] = i

@@ -1,0 +1,29 @@
+// Names and flagged words as a survey keeps and compares them. Not thread-safe: keeps working memory.
+#ifndef GRAINSIDE_SURVEY_NAME_KEYS_H
+#define GRAINSIDE_SURVEY_NAME_KEYS_H
+
+#include <string>
+#include <string_view>
+
+#include "text/token.h"
+
+namespace grainside::survey {
+
+// The first kMostNameBytes of `text`, on a character's border, white space around them left out.
+std::string_view name_in(std::string_view text) noexcept;
+
+class NameKeys {
+public:
+    // Equal for names that differ in capitals, accents, spaces and hyphens only. Of a name without letters and digits
+    // the name itself. Lives until the next call.
+    // REQUIRES: name.size() <= kMostNameBytes.
+    std::string_view key_of(std::string_view name);
+
+private:
+    text::Tokens tokens_;
+    std::string key_;
+};
+
+}  // namespace grainside::survey
+
+#endif  // GRAINSIDE_SURVEY_NAME_KEYS_H

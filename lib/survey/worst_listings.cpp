@@ -1,0 +1,32 @@
+#include "survey/worst_listings.h"
+
+#include <iterator>
+#include <tuple>
+#include <utility>
+
+namespace grainside::survey {
+
+bool WorseListing::operator()(const SurveyListing& a, const SurveyListing& b) const {
+    // The one with more findings first.
+    return std::tie(a.worst, b.findings, a.id, a.seller, b.by_grade, a.words, a.rule) <
+           std::tie(b.worst, a.findings, b.id, b.seller, a.by_grade, b.words, b.rule);
+}
+
+bool WorstListings::has_room_for(Grade worst, std::uint64_t findings) const noexcept {
+    if (most_ == 0) return false;
+    if (kept_.size() < most_) return true;
+    const SurveyListing& last = *std::prev(kept_.end());
+    return worst < last.worst || (worst == last.worst && findings >= last.findings);
+}
+
+void WorstListings::add(SurveyListing listing) {
+    kept_.insert(std::move(listing));
+    while (kept_.size() > most_) kept_.erase(std::prev(kept_.end()));
+}
+
+void WorstListings::merge(WorstListings&& other) {
+    kept_.merge(other.kept_);
+    while (kept_.size() > most_) kept_.erase(std::prev(kept_.end()));
+}
+
+}  // namespace grainside::survey
