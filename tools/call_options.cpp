@@ -27,10 +27,10 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
     command.add_option("inputs", options.inputs, "Files to read; '-' or none: standard input")->type_name("FILE");
     command
         .add_option("--input", options.input_format,
-                    "What the inputs are: text, markdown, json, jsonl or auto\n"
+                    "What the inputs are: text, markdown, json, jsonl, html or auto\n"
                     "(default: by file name; standard input by its first byte)")
         ->type_name("KIND")
-        ->check(one_of({"text", "markdown", "json", "jsonl", "auto"}));
+        ->check(one_of({"text", "markdown", "json", "jsonl", "html", "auto"}));
 }
 
 void add_format(CLI::App& command, std::string& format, const std::string& what_jsonl_is) {
@@ -66,6 +66,7 @@ InputFormat input_format_named(std::string_view name) {
     if (name == "markdown") return InputFormat::markdown;
     if (name == "json") return InputFormat::json;
     if (name == "jsonl") return InputFormat::json_lines;
+    if (name == "html") return InputFormat::html;
     return InputFormat::automatic;
 }
 

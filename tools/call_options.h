@@ -17,7 +17,7 @@ using ChosenCommand = std::function<int()>;
 
 struct SharedOptions {
     std::vector<std::string> inputs;    // paths, "-" is standard input; none: standard input
-    std::string input_format = "auto";  // text, markdown, json, jsonl, auto
+    std::string input_format = "auto";  // text, markdown, json, jsonl, html, auto
     std::string format = "human";       // human, jsonl, sarif
     std::string colour = "auto";        // auto, always, never
     std::string rules_folder;           // empty: the book that is built in

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "listing/byte_source.h"
+#include "listing/html_source.h"
 #include "listing/input_format.h"
 #include "listing/issue_sink.h"
 #include "listing/json_array_source.h"
@@ -47,9 +48,11 @@ private:
             case InputFormat::markdown:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_markdown);
                 break;
+            case InputFormat::html:
+                records_ = std::make_unique<listing::HtmlSource>(bytes_, sink_);
+                break;
             case InputFormat::automatic:
             case InputFormat::text:
-            case InputFormat::html:
             case InputFormat::csv:
             case InputFormat::tsv:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_plain_text);
