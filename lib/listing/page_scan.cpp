@@ -415,6 +415,9 @@ private:
         if (headed_ != kNoRange && is_section(element) && open_.size() <= headed_depth_) end_headed(range.end);
         if (closed.kind.is(html::kParagraph)) {
             result_.text.break_paragraph();
+        } else if (closed.kind.is(html::kUnread) && !closed.kind.is(html::kBlock)) {
+            // A control or a picture parts the words around it.
+            result_.text.add(" ", false);
         } else if (closed.kind.is(html::kBlock) && element != Element::td && element != Element::th) {
             result_.text.break_line();
         }

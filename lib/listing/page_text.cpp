@@ -52,8 +52,6 @@ public:
             }
         }
     }
-    // What was cut out stood between the words before and behind it.
-    void cut() { space_ = true; }
     std::string take() { return std::move(out_); }
 
 private:
@@ -133,8 +131,10 @@ std::string written(const PageText& text, PageRange range, const std::vector<Pag
     for (; cut != cuts.end() && cut->begin < range.end; ++cut) {
         if (cut->holds(range) || cut->end <= at) continue;
         if (cut->begin > at) writer.add(text.slice({at, cut->begin}));
-        writer.cut();
         at = std::min(cut->end, range.end);
+        // The gap before what is cut out stays a gap.
+        const std::string_view cut_out = text.slice({cut->begin, at});
+        writer.add(cut_out.substr(0, std::min(cut_out.find_first_not_of(" \n"), cut_out.size())));
     }
     if (at < range.end) writer.add(text.slice({at, range.end}));
     return writer.take();

@@ -70,11 +70,12 @@ VisibleText visible_text(const Page& page) {
     if (title != nullptr) out.title = written_in_a_line(page.text, title->range, page.unread);
     if (out.title.empty()) out.title = page.og_title.empty() ? page.title : page.og_title;
 
-    for (const PageRange& range : page.others) {
-        if (title == nullptr || !range.holds(title->range)) out.others.push_back(range);
-    }
     const PageRegion region = main_region(page, title);
     out.line = region.line;
+    for (const PageRange& range : page.others) {
+        const bool has_title = title != nullptr && range.holds(title->range);
+        if (!has_title && !range.holds(region.range)) out.others.push_back(range);
+    }
     std::vector<PageRange> cuts = out.others;
     cuts.insert(cuts.end(), page.unread.begin(), page.unread.end());
     const auto articles = foreign_articles(page, region, title);
@@ -98,7 +99,9 @@ VisibleText visible_text(const Page& page) {
     if (title != nullptr) taken.push_back(title->range);
     cuts.insert(cuts.end(), taken.begin(), taken.end());
     std::sort(cuts.begin(), cuts.end(), by_begin);
-    out.text = written(page.text, region.range, cuts, true);
+    const bool is_all_cut =
+        std::any_of(cuts.begin(), cuts.end(), [&](const PageRange& cut) { return cut.holds(region.range); });
+    if (!is_all_cut) out.text = written(page.text, region.range, cuts, true);
     return out;
 }
 
