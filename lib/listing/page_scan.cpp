@@ -13,6 +13,8 @@ namespace {
 
 using Kind = HtmlToken::Kind;
 constexpr std::size_t kNoRange = static_cast<std::size_t>(-1);
+// How many inline elements an inline end tag may close besides its own; each end tag looks no further.
+constexpr std::size_t kInlineReach = 64;
 
 // An element that is open, and what has to be done when it ends.
 struct OpenElement {
@@ -135,6 +137,7 @@ public:
             }
         }
         while (!open_.empty()) pop();
+        if (headed_ != kNoRange) end_headed(result_.text.size());
         result_.body.range.end = result_.text.size();
         put_in_order(result_.unread);
         put_in_order(result_.others);
@@ -234,7 +237,7 @@ private:
     // Cells of a row stand on one line, with a bar between them.
     void break_cell() {
         if (!rows_.empty() && rows_.back().count > 0) {
-            result_.text.add(" | ", false);
+            result_.text.break_cell();
         } else {
             result_.text.break_line();
         }
@@ -367,7 +370,9 @@ private:
             return;
         }
         if (!kind.is(html::kHeading) && open_count_[index_of(element)] == 0) return;
-        for (std::size_t i = open_.size(); i-- > 0;) {
+        const bool is_inline = !kind.is(html::kBlock | html::kUnread | html::kScope);
+        const std::size_t lowest = is_inline && open_.size() > kInlineReach ? open_.size() - kInlineReach : 0;
+        for (std::size_t i = open_.size(); i-- > lowest;) {
             const ElementKind& open = open_[i].kind;
             const bool is_it = element == Element::other ? open.element == element && is_same_word(open.name, kind.name)
                                : kind.is(html::kHeading) ? open.is(html::kHeading)
@@ -381,7 +386,7 @@ private:
                 return;
             if (element == Element::li && is_one_of(open.element, {Element::ul, Element::ol})) return;
             // An inline element that is closed across a block stays open: what the block holds is still in it.
-            if (!kind.is(html::kBlock | html::kUnread | html::kScope) && open.is(html::kBlock)) return;
+            if (is_inline && open.is(html::kBlock)) return;
         }
     }
 

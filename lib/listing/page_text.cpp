@@ -14,6 +14,8 @@ bool is_control(char c) {
     return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
 }
 
+constexpr char kBar = '\x03';
+
 constexpr char mark_byte(PageText::Mark mark) {
     return static_cast<char>(mark);
 }
@@ -41,9 +43,12 @@ public:
         for (const char c : bytes) {
             if (c == '\n') {
                 ++lines_;
+                bar_ = false;
                 holds_mark_ = '\0';
             } else if (c == ' ') {
                 space_ = true;
+            } else if (c == kBar) {
+                bar_ = true;
             } else if (c == mark_byte(PageText::Mark::item) || c == mark_byte(PageText::Mark::heading)) {
                 holds_mark_ = c;
             } else {
@@ -58,7 +63,8 @@ private:
     void begin_word() {
         if (!out_.empty()) {
             if (lines_ > 0) out_ += lines_ > 1 ? "\n\n" : "\n";
-            if (lines_ == 0 && space_) out_ += ' ';
+            if (lines_ == 0 && bar_) out_ += " | ";
+            if (lines_ == 0 && !bar_ && space_) out_ += ' ';
         }
         if (holds_mark_ != '\0' && (keeps_mark_ || !out_.empty())) {
             out_ += holds_mark_ == mark_byte(PageText::Mark::item) ? "- " : "## ";
@@ -66,12 +72,14 @@ private:
         holds_mark_ = '\0';
         lines_ = 0;
         space_ = false;
+        bar_ = false;
     }
 
     bool keeps_mark_;
     std::string out_;
     unsigned lines_ = 0;
     bool space_ = false;
+    bool bar_ = false;
     char holds_mark_ = '\0';
 };
 
@@ -114,10 +122,13 @@ void PageText::add(std::string_view raw, bool keeps_lines) {
 
 void PageText::put(std::string_view bytes) {
     if (!text_.empty()) {
-        if (gap_ == Gap::space) text_ += ' ';
-        if (gap_ >= Gap::line) text_ += gap_ == Gap::line ? "\n" : "\n\n";
+        const bool is_bar = has_bar_ && gap_ != Gap::paragraph;
+        if (is_bar) text_ += kBar;
+        if (!is_bar && gap_ == Gap::space) text_ += ' ';
+        if (!is_bar && gap_ >= Gap::line) text_ += gap_ == Gap::line ? "\n" : "\n\n";
     }
     gap_ = Gap::none;
+    has_bar_ = false;
     if (has_mark_) text_ += mark_byte(mark_);
     has_mark_ = false;
     text_ += bytes;
@@ -134,7 +145,7 @@ std::string written(const PageText& text, PageRange range, const std::vector<Pag
         at = std::min(cut->end, range.end);
         // The gap before what is cut out stays a gap.
         const std::string_view cut_out = text.slice({cut->begin, at});
-        writer.add(cut_out.substr(0, std::min(cut_out.find_first_not_of(" \n"), cut_out.size())));
+        writer.add(cut_out.substr(0, std::min(cut_out.find_first_not_of(" \n\x03"), cut_out.size())));
     }
     if (at < range.end) writer.add(text.slice({at, range.end}));
     return writer.take();

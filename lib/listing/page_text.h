@@ -19,7 +19,7 @@ struct PageRange {
     bool holds(const PageRange& other) const noexcept { return begin <= other.begin && other.end <= end; }
 };
 
-// Whitespace is one space, as on the screen. Control characters are left out: no browser shows one, and two of them
+// Whitespace is one space, as on the screen. Control characters are left out: no browser shows one, and three of them
 // stand for marks here. Not thread-safe.
 class PageText {
 public:
@@ -29,6 +29,8 @@ public:
     void add(std::string_view raw, bool keeps_lines);
     void break_line() { gap_ = gap_ < Gap::line ? Gap::line : gap_; }
     void break_paragraph() { gap_ = Gap::paragraph; }
+    // A cell of a table begins: a bar stands before its words, if words of the same line stand before them.
+    void break_cell() { has_bar_ = true; }
     // Words that follow are those of a list item or a heading; without words there is no mark.
     void mark(Mark mark) {
         mark_ = mark;
@@ -49,10 +51,12 @@ private:
     Gap gap_ = Gap::none;
     Mark mark_ = Mark::item;
     bool has_mark_ = false;
+    bool has_bar_ = false;
 };
 
 // `range` without `cuts` (in order of begin; those that begin before it are ignored), as a text for people: items
-// begin with "- ", headings with "## ". A mark at the very beginning is kept if `keeps_first_mark`.
+// begin with "- ", headings with "## ", and " | " stands between cells. A mark at the very beginning is kept if
+// `keeps_first_mark`.
 std::string written(const PageText& text, PageRange range, const std::vector<PageRange>& cuts, bool keeps_first_mark);
 
 // The same on one line, without marks: a name, a code.

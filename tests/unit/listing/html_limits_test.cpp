@@ -37,8 +37,10 @@ std::string attributes(std::string_view separator) {
 
 constexpr std::size_t kMany = 400000;
 constexpr HostileRow kHostile[] = {
-    {"nested_blocks", [] { return repeated("<div>", kMany) + "x"; }, "1:1 warning page-too-deep\n1@1 f:1 description='x'"},
-    {"nested_inline", [] { return repeated("<b>", kMany) + "x"; }, "1:1 warning page-too-deep\n1@1 f:1 description='x'"},
+    {"nested_blocks", [] { return repeated("<div>", kMany) + "x"; },
+     "1:1 warning page-too-deep\n1@1 f:1 description='x'"},
+    {"nested_inline", [] { return repeated("<b>", kMany) + "x"; },
+     "1:1 warning page-too-deep\n1@1 f:1 description='x'"},
     {"nested_and_unmatched", [] { return repeated("<b>", 500) + repeated("</x></div>", kMany) + "x"; },
      "1@1 f:1 description='x'"},
     {"nested_and_closed_elsewhere", [] { return "<x>" + repeated("<div>", 500) + repeated("</x>", kMany) + "x"; },
@@ -62,7 +64,8 @@ constexpr HostileRow kHostile[] = {
      "1:1 warning page-too-deep\n1@1 f:1 description='x'"},
     {"scripts_of_data", [] { return repeated("<script type=application/ld+json>[]</script>", 100000) + "x"; },
      "1@1 f:1 description='x'"},
-    {"nested_data", [] { return "<script type=application/ld+json>" + repeated("[", kMany) + repeated("]", kMany) + "</script>x"; },
+    {"nested_data",
+     [] { return "<script type=application/ld+json>" + repeated("[", kMany) + repeated("]", kMany) + "</script>x"; },
      "1@1 f:1 description='x'"},
     {"nested_graphs",
      [] {

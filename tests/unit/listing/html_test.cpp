@@ -25,7 +25,8 @@ constexpr Row kMarkup[] = {
     {"break", "<p>Full grain<br>Cotton<br/>Brass", "1@1 f:1 description='Full grain\\nCotton\\nBrass'"},
     {"inline_joins", "<p>full<b> grain</b> lea<i>ther</i>", "1@1 f:1 description='full grain leather'"},
     {"items", "<ul><li>Cotton<li>Brass</ul>", "1@1 f:1 description='- Cotton\\n- Brass'"},
-    {"items_nested", "<ul><li>Body<ul><li>Calf</ul><li>Brass</ul>", "1@1 f:1 description='- Body\\n\\n- Calf\\n\\n- Brass'"},
+    {"items_nested", "<ul><li>Body<ul><li>Calf</ul><li>Brass</ul>",
+     "1@1 f:1 description='- Body\\n\\n- Calf\\n\\n- Brass'"},
     {"item_without_words", "<ul><li><li>Brass</ul><p>x", "1@1 f:1 description='- Brass\\n\\nx'"},
     {"headings", "<h2>Body</h2>Calf<h3>Lining</h3>Cotton",
      "1@1 f:1 description='## Body\\n\\nCalf\\n\\n## Lining\\n\\nCotton'"},
@@ -58,8 +59,10 @@ INSTANTIATE_TEST_SUITE_P(Markup, HtmlTest, testing::ValuesIn(kMarkup), row_name)
 
 // Encoding standard, index windows-1252; HTML standard, "determining the character encoding"; from memory.
 constexpr Row kEncodings[] = {
-    {"stated_windows_1252", "<meta charset=windows-1252><p>caf\xE9 \x96 \x80", "1@1 f:1 description='caf\xC3\xA9 \xE2\x80\x93 \xE2\x82\xAC'"},
-    {"latin1_is_windows_1252", "<meta charset='ISO-8859-1'><p>\x93x\x94", "1@1 f:1 description='\xE2\x80\x9Cx\xE2\x80\x9D'"},
+    {"stated_windows_1252", "<meta charset=windows-1252><p>caf\xE9 \x96 \x80",
+     "1@1 f:1 description='caf\xC3\xA9 \xE2\x80\x93 \xE2\x82\xAC'"},
+    {"latin1_is_windows_1252", "<meta charset='ISO-8859-1'><p>\x93x\x94",
+     "1@1 f:1 description='\xE2\x80\x9Cx\xE2\x80\x9D'"},
     {"http_equiv", "<meta http-equiv=Content-Type content='text/html; charset=windows-1252'><p>caf\xE9",
      "1@1 f:1 description='caf\xC3\xA9'"},
     {"latin9", "<meta charset=iso-8859-15><p>\xA4", "1@1 f:1 description='\xE2\x82\xAC'"},
@@ -67,29 +70,38 @@ constexpr Row kEncodings[] = {
     {"cyrillic", "<meta charset=windows-1251><p>\xEA\xEE\xE6\xE0",
      "1@1 f:1 description='\xD0\xBA\xD0\xBE\xD0\xB6\xD0\xB0'"},
     {"not_stated", "<p>caf\xE9", "1:7 warning not-utf8\n1@1 f:1 description='caf\xC3\xA9'"},
-    {"states_utf8_is_not", "<meta charset=utf-8>\n<p>caf\xE9 x", "2:7 warning not-utf8\n1@1 f:1 description='caf\xE9 x'"},
+    {"states_utf8_is_not", "<meta charset=utf-8>\n<p>caf\xE9 x",
+     "2:7 warning not-utf8\n1@1 f:1 description='caf\xE9 x'"},
     {"states_latin1_is_utf8", "<meta charset=latin1><p>caf\xC3\xA9", "1@1 f:1 description='caf\xC3\xA9'"},
     {"unknown_label", "<meta charset='../evil//TRANSLIT'><p>caf\xE9",
      "1:41 warning not-utf8\n1@1 f:1 description='caf\xC3\xA9'"},
-    {"illegal_in_stated", "<meta charset=shift_jis><p>a\xFF\x62", "1@1 f:1 description='a\xEF\xBF\xBD" "b'"},
+    {"illegal_in_stated", "<meta charset=shift_jis><p>a\xFF\x62",
+     "1@1 f:1 description='a\xEF\xBF\xBD"
+     "b'"},
 };
 INSTANTIATE_TEST_SUITE_P(Encodings, HtmlTest, testing::ValuesIn(kEncodings), row_name);
 
 // What a shopper reads: our decisions (DEVELOPERS.md, 'A page').
 constexpr Row kMainText[] = {
-    {"title_h1", "<title>Shop</title><meta property=og:title content=Og><h1>Tote</h1><p>a", "1@1 f:1 name='Tote' description='a'"},
-    {"title_og", "<title>Shop</title><meta property=og:title content='To&amp;te'><p>a", "1@1 f:1 name='To&te' description='a'"},
+    {"title_h1", "<title>Shop</title><meta property=og:title content=Og><h1>Tote</h1><p>a",
+     "1@1 f:1 name='Tote' description='a'"},
+    {"title_og", "<title>Shop</title><meta property=og:title content='To&amp;te'><p>a",
+     "1@1 f:1 name='To&te' description='a'"},
     {"title_title", "<title>Tote\n</title><p>a", "1@1 f:1 name='Tote' description='a'"},
     {"title_of_main_first", "<h1>Shop</h1><main><h1>Tote</h1>a</main>", "1@1 f:1 name='Tote' description='a'"},
-    {"header_has_none", "<header><h1>Shop</h1></header><main><h2>Tote</h2>a</main>", "1@1 f:1 description='## Tote\\n\\na'"},
-    {"header_of_the_product", "<main><header><h1>Tote</h1><p>a</header>b</main>", "1@1 f:1 name='Tote' description='a\\n\\nb'"},
+    {"header_has_none", "<header><h1>Shop</h1></header><main><h2>Tote</h2>a</main>",
+     "1@1 f:1 description='## Tote\\n\\na'"},
+    {"header_of_the_product", "<main><header><h1>Tote</h1><p>a</header>b</main>",
+     "1@1 f:1 name='Tote' description='a\\n\\nb'"},
     {"main", "<body>x<main>a</main>y", "1@1 f:1 description='a'"},
     {"role_main", "<body>x<div role=main>a</div>y", "1@1 f:1 description='a'"},
     {"only_article", "<body>x<article>a</article>y", "1@1 f:1 description='a'"},
-    {"article_with_title", "<article>x</article><article><h1>Tote</h1>a</article>", "1@1 f:1 name='Tote' description='a'"},
+    {"article_with_title", "<article>x</article><article><h1>Tote</h1>a</article>",
+     "1@1 f:1 name='Tote' description='a'"},
     {"articles_in_main_are_cards", "<main><h1>Tote</h1>a<article>x</article><article>y</article></main>",
      "1@1 f:1 name='Tote' description='a'"},
-    {"one_article_in_main_is_not", "<main><h1>Tote</h1><article>a</article></main>", "1@1 f:1 name='Tote' description='a'"},
+    {"one_article_in_main_is_not", "<main><h1>Tote</h1><article>a</article></main>",
+     "1@1 f:1 name='Tote' description='a'"},
     {"not_read",
      "<nav>x</nav><header>x</header><aside>x</aside><p>a<footer>x</footer><select><option>x</select><button>x</button>"
      "<label>x</label><textarea>x</textarea><svg><text>x</text></svg><template>x</template><noscript>x</noscript>"
@@ -102,17 +114,21 @@ constexpr Row kMainText[] = {
     {"panels_open_at_a_click", "<p>a<div role=tabpanel hidden>b</div><details><summary>c</summary>d</details>",
      "1@1 f:1 description='a\\n\\nb\\n\\nc\\nd'"},
     {"page_waits_for_its_script", "<body style='visibility:hidden'><p>a", "1@1 f:1 description='a'"},
-    {"by_class", "<p>a<div class='box product-reviews'>x</div><div id=relatedProducts>x</div><div class=interview>b</div>",
+    {"by_class",
+     "<p>a<div class='box product-reviews'>x</div><div id=relatedProducts>x</div><div class=interview>b</div>",
      "1@1 f:1 description='a\\n\\nb'"},
     {"class_that_says_it_has_some", "<div class=has-reviews>a</div>", "1@1 f:1 description='a'"},
-    {"not_what_holds_the_title", "<div class='product related'><h1>Tote</h1>a</div>", "1@1 f:1 name='Tote' description='a'"},
+    {"not_what_holds_the_title", "<div class='product related'><h1>Tote</h1>a</div>",
+     "1@1 f:1 name='Tote' description='a'"},
     {"controls_part_words", "<p>a<button>x</button>b <span hidden>x</span>c<span hidden> x</span>d",
      "1@1 f:1 description='a b c d'"},
     {"by_heading", "<h1>Tote</h1><p>a<h2>Customer Reviews (3)</h2><p>x<h3>Good</h3>x<h2>Care</h2>b",
      "1@1 f:1 name='Tote' description='a\\n\\n## Care\\n\\nb'"},
-    {"by_heading_to_the_end_of_the_section", "<section>a<div><h2>You may also like</h2></div><p>x</section><section>b</section>",
+    {"by_heading_to_the_end_of_the_section",
+     "<section>a<div><h2>You may also like</h2></div><p>x</section><section>b</section>",
      "1@1 f:1 description='a\\n\\nb'"},
-    {"language_and_seller", "<html lang=de-AT><meta property=og:site_name content=S><p>a", "1@1 f:1 [de-AT ] description='a'"},
+    {"language_and_seller", "<html lang=de-AT><meta property=og:site_name content=S><p>a",
+     "1@1 f:1 [de-AT ] description='a'"},
 };
 INSTANTIATE_TEST_SUITE_P(MainText, HtmlTest, testing::ValuesIn(kMainText), row_name);
 
@@ -128,7 +144,7 @@ constexpr Row kPairs[] = {
     {"list_in_a_cell", "<table><tr><td>Parts<td><ul><li>Calf<li>Brass</ul></table>",
      "1@1 f:1 additionalProperty.Parts='Calf\\n- Brass'"},
     {"table_in_a_cell", "<table><tr><td><table><tr><td>Body<td>Calf</table><td>x<td>y</table>",
-     "1@1 f:1 description='| x | y' additionalProperty.Body='Calf'"},
+     "1@1 f:1 description='x | y' additionalProperty.Body='Calf'"},
     {"not_in_the_footer", "<p>a<footer><dl><dt>Phone<dd>1</dl></footer>", "1@1 f:1 description='a'"},
 };
 INSTANTIATE_TEST_SUITE_P(Pairs, HtmlTest, testing::ValuesIn(kPairs), row_name);
@@ -140,12 +156,14 @@ constexpr Row kMicrodata[] = {
      "<p itemprop=description>Calf &amp; <b>brass</b>.</p><span itemprop=material>Calf</span>"
      "<span itemprop=category>Bags</span></div>",
      "1@1 t1 name='Tote' description='Calf & brass.' material='Calf' category='Bags'"},
-    {"brand_is_no_field_but_the_seller", "<p itemscope itemtype=http://schema.org/Product><b itemprop=name>Tote</b><i itemprop=brand>B</i>",
+    {"brand_is_no_field_but_the_seller",
+     "<p itemscope itemtype=http://schema.org/Product><b itemprop=name>Tote</b><i itemprop=brand>B</i>",
      "1@1 f:1 name='Tote' description='ToteB'"},
     {"two_names_of_one_value", "<p itemscope itemtype=https://schema.org/Product><b itemprop='name material'>Calf</b>",
      "1@1 f:1 name='Calf' material='Calf' description='Calf'"},
     {"additional",
-     "<div itemscope itemtype=https://schema.org/Product><b itemprop=name>T</b><p itemprop=additionalProperty itemscope>"
+     "<div itemscope itemtype=https://schema.org/Product><b itemprop=name>T</b><p itemprop=additionalProperty "
+     "itemscope>"
      "<i itemprop=name>Thick</i> <i itemprop=value>1.4</i><i itemprop=unitText>mm</i></div>",
      "1@1 f:1 name='T' additionalProperty.Thick='1.4 mm' description='T\\n\\nThick 1.4mm'"},
     {"offer",
@@ -161,7 +179,8 @@ constexpr Row kMicrodata[] = {
      "<div itemscope itemtype=https://schema.org/Product><b itemprop=name>U</b></div>",
      "1@1 f:1 name='T'\n2@2 f:2 name='U'"},
     {"list",
-     "<ul itemscope itemtype=https://schema.org/ItemList><li itemprop=itemListElement itemscope><p itemprop=item itemscope "
+     "<ul itemscope itemtype=https://schema.org/ItemList><li itemprop=itemListElement itemscope><p itemprop=item "
+     "itemscope "
      "itemtype=https://schema.org/Product><b itemprop=name>T</b></ul>",
      "1@1 f:1 name='T' description='- T'"},
     {"reviewed_item_is_none",
@@ -189,14 +208,18 @@ constexpr Row kLinkedData[] = {
      "1@1 t1 name='Tote' description='Calf.'"},
     {"type_attribute", R"(<script type=" Application/LD+JSON; charset=utf-8">{"@type":"Product","name":"T"}</script>)",
      "1@1 f:1 name='T'"},
-    {"list_of_types", GRAINSIDE_DATA(R"({"@type":["Thing","https://schema.org/Product"],"name":"T"})"), "1@1 f:1 name='T'"},
-    {"array", "<p>\n" GRAINSIDE_DATA("[{\"@type\":\"Product\",\"name\":\"T\"},\n{\"@type\":\"Product\",\"name\":\"U\"}]"),
+    {"list_of_types", GRAINSIDE_DATA(R"({"@type":["Thing","https://schema.org/Product"],"name":"T"})"),
+     "1@1 f:1 name='T'"},
+    {"array",
+     "<p>\n" GRAINSIDE_DATA("[{\"@type\":\"Product\",\"name\":\"T\"},\n{\"@type\":\"Product\",\"name\":\"U\"}]"),
      "1@2 f:1 name='T'\n2@3 f:2 name='U'"},
     {"graph", GRAINSIDE_DATA(R"({"@graph":[{"@type":"WebPage","name":"x"},{"@type":"Product","name":"T"}]})"),
      "1@1 f:1 name='T'"},
-    {"main_entity", GRAINSIDE_DATA(R"({"@type":"ItemPage","mainEntity":{"@type":"Product","name":"T"}})"), "1@1 f:1 name='T'"},
+    {"main_entity", GRAINSIDE_DATA(R"({"@type":"ItemPage","mainEntity":{"@type":"Product","name":"T"}})"),
+     "1@1 f:1 name='T'"},
     {"item_list",
-     GRAINSIDE_DATA(R"({"@type":"ItemList","itemListElement":[{"@type":"ListItem","item":{"@type":"Product","name":"T"}}]})"),
+     GRAINSIDE_DATA(
+         R"({"@type":"ItemList","itemListElement":[{"@type":"ListItem","item":{"@type":"Product","name":"T"}}]})"),
      "1@1 f:1 name='T'"},
     {"list_beside_a_product",
      GRAINSIDE_DATA(R"({"itemListElement":[{"item":{"@type":"Product","name":"U"}}]})")
@@ -207,9 +230,11 @@ constexpr Row kLinkedData[] = {
                     R"({"@type":"Product","name":"T suede","material":"Suede"}]})"),
      "1@1 f:1 name='T'\n2@1 f:2 name='T suede' material='Suede'"},
     {"other_products_of_a_product",
-     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","isRelatedTo":{"@type":"Product","name":"U"}})"), "1@1 f:1 name='T'"},
+     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","isRelatedTo":{"@type":"Product","name":"U"}})"),
+     "1@1 f:1 name='T'"},
     {"wrapped", GRAINSIDE_DATA("\n//<![CDATA[\n{\"@type\":\"Product\",\"name\":\"T\"}\n//]]>\n"), "1@3 f:1 name='T'"},
-    {"in_a_comment_is_not_there", "<!--" GRAINSIDE_DATA(R"({"@type":"Product","name":"T"})") "--><p>a", "1@1 f:1 description='a'"},
+    {"in_a_comment_is_not_there", "<!--" GRAINSIDE_DATA(R"({"@type":"Product","name":"T"})") "--><p>a",
+     "1@1 f:1 description='a'"},
     {"broken", "<p>a\n<script type=application/ld+json>\n{\"@type\":\"Product\",\n\"name\":T}</script>",
      "4:8 warning json-syntax\n1@1 f:1 description='a'"},
     {"broken_beside_whole", GRAINSIDE_DATA("{") GRAINSIDE_DATA(R"({"@type":"Product","name":"T"})"),
@@ -225,15 +250,19 @@ constexpr Row kLinkedData[] = {
      GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"Cal..."})") "<p>Calf and brass.",
      "1@1 f:1 name='T' description='Calf and brass.'"},
     {"rows_that_it_lacks",
-     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"d","material":"Calf",)"
-                    R"("additionalProperty":{"name":"Lining","value":"Cotton twill"}})")
-     "<table><tr><td>LINING:<td>Cotton  Twill<tr><td>Material<td>calf<tr><td>Lining<td>Silk</table>",
+     GRAINSIDE_DATA(
+         R"({"@type":"Product","name":"T","description":"d","material":"Calf",)"
+         R"("additionalProperty":{"name":"Lining","value":"Cotton twill"}})") "<table><tr><td>LINING:<td>Cotton  "
+                                                                              "Twill<tr><td>Material<td>calf<tr><td>"
+                                                                              "Lining<td>Silk</table>",
      "1@1 f:1 name='T' description='d' material='Calf' additionalProperty.Lining='Cotton twill' "
      "additionalProperty.Lining='Silk'"},
     {"no_rows_of_several",
-     GRAINSIDE_DATA(R"([{"@type":"Product","name":"T"},{"@type":"Product","name":"U"}])") "<table><tr><td>Body<td>Calf</table>",
+     GRAINSIDE_DATA(
+         R"([{"@type":"Product","name":"T"},{"@type":"Product","name":"U"}])") "<table><tr><td>Body<td>Calf</table>",
      "1@1 f:1 name='T'\n2@1 f:2 name='U'"},
-    {"language_of_the_page", "<html lang=de>" GRAINSIDE_DATA(R"({"@type":"Product","name":"T"})"), "1@1 f:1 [de ] name='T'"},
+    {"language_of_the_page", "<html lang=de>" GRAINSIDE_DATA(R"({"@type":"Product","name":"T"})"),
+     "1@1 f:1 [de ] name='T'"},
     {"language_of_its_own", "<html lang=de>" GRAINSIDE_DATA(R"({"@type":"Product","name":"T","inLanguage":"fr"})"),
      "1@1 f:1 [fr ] name='T'"},
 };
