@@ -34,7 +34,7 @@ const WrongRow kWrong[] = {
      "grainside: error: --format: 'xml' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
     {"input",
      {"claims", "--input", "csv"},
-     "grainside: error: --input: 'csv' is none of text, markdown, json, jsonl, auto\n  hint: see `grainside claims "
+     "grainside: error: --input: 'csv' is none of text, markdown, json, jsonl, html, auto\n  hint: see `grainside claims "
      "--help`\n"},
     {"colour",
      {"check", "--colour", "red"},

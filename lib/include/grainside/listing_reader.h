@@ -31,10 +31,14 @@ inline constexpr std::size_t kMaxWholeFileBytes = std::size_t{512} << 20;
 // ("too-many-issues") then says how many were left out.
 inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 
-// automatic: by file name (.json, .jsonl, .ndjson, .md, .markdown, else text); for standard input by the first byte
-// that is no white space ('{' JSON Lines, '[' a JSON array, else text); memory named "-" or "<stdin>" likewise.
+// automatic: by file name (.json, .jsonl, .ndjson, .md, .markdown, .html, .htm, .xhtml, else text); for standard input
+// by the first byte that is no white space ('{' JSON Lines, '[' a JSON array, '<' a page, else text); memory named "-" or "<stdin>" likewise.
 // text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
 // json: one Product object or an array of them. json_lines: one Product object a line.
+// html: a saved page of at most kMaxRecordBytes, in UTF-8 or in what its <meta> states. Of the best kind that it has: the
+// schema.org products of its JSON-LD; those of its microdata; its main text as one listing. One product of the first two
+// kinds also gets what a shopper reads beside it: a description that it lacks or breaks off, rows of a specification that
+// it does not hold. Only texts of JSON-LD in UTF-8 know where they stand; others have Writing::nowhere.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
 
 struct ReadOptions {
@@ -55,7 +59,8 @@ public:
     // Fills `listing` and returns true, or returns false at the end of the input. Views in `listing` live until the
     // next call. Issues are appended: "json-syntax", "not-an-object", "wrong-member-type" (warning, member ignored),
     // "no-text" (no field with text; the record is skipped), "record-too-large", "file-too-large", "not-utf8" (warning,
-    // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues".
+    // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues"; of pages
+    // also "page-too-deep" (warning), and "json-syntax" as a warning, because a page may say the same in another way.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes taken from the source so far.
