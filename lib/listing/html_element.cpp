@@ -57,7 +57,7 @@ constexpr ElementKind kKinds[] = {
     {"img", Element::img, kVoid},
     {"input", Element::input, kVoid},
     {"label", Element::label, kUnread},
-    {"legend", Element::legend, kBlock},
+    {"legend", Element::legend, kUnread},
     {"li", Element::li, kBlock},
     {"link", Element::link, kVoid},
     {"main", Element::main, kBlock | kParagraph},

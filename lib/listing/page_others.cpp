@@ -12,16 +12,22 @@ namespace {
 
 // Common practice of those who write pages, no source; a word is whole between '-', '_' and capitals.
 constexpr std::string_view kOtherWords[] = {
-    "review",     "reviews",         "rating",      "ratings",     "testimonial",  "testimonials",
-    "related",    "recommend",       "recommended", "upsell",      "upsells",      "recommendation",
-    "crosssell",  "recommendations", "crosssells",  "breadcrumb",  "cookie",       "breadcrumbs",
-    "cookies",    "consent",         "newsletter",  "comments",    "minicart",     "similar",
-    "bestseller", "bestsellers",     "bewertung",   "bewertungen", "empfehlung",   "avis",
-    "opiniones",  "empfehlungen",    "recensioni",  "correlati",   "relacionados", "similaires"};
+    "review",     "reviews",      "rating",    "ratings",      "testimonial",    "testimonials", "related",
+    "recommend",  "recommended",  "upsell",    "upsells",      "recommendation", "crosssell",    "recommendations",
+    "crosssells", "breadcrumb",   "cookie",    "breadcrumbs",  "cookies",        "consent",      "newsletter",
+    "comments",   "minicart",     "similar",   "bestseller",   "bestsellers",    "bewertung",    "bewertungen",
+    "empfehlung", "avis",         "opiniones", "empfehlungen", "recensioni",     "correlati",    "relacionados",
+    "similaires", "announcement", "nav",       "navbar",       "menu",           "megamenu",     "footer",
+    "promo",      "banner"};
 constexpr std::string_view kOtherPairs[] = {"also like",   "also bought",     "also viewed", "cross sell",
                                             "cross sells", "recently viewed", "mini cart",   "bought together"};
 // "has-reviews" on the whole product does not make the product a review.
 constexpr std::string_view kOnlySaying[] = {"has", "with", "no", "show", "hide", "is", "js", "without", "enable"};
+
+constexpr std::string_view kPanelWords[] = {"accordion",   "tab",      "tabs",     "tabcontent", "panel",
+                                            "collapsible", "collapse", "tabpanel", "foldable",   "toggle"};
+constexpr std::size_t kLongestToken = 64;
+constexpr std::size_t kMostClassBytes = 1024;  // of a class attribute
 
 // Lower case, ASCII letters; others as UTF-8.
 constexpr std::string_view kOtherHeadings[] = {"you may also",
@@ -109,8 +115,20 @@ bool has_any(const std::string& words, const std::string_view (&wanted)[Count]) 
     });
 }
 
+template <typename Test>
+bool any_token(std::string_view names, Test test) {
+    names = names.substr(0, kMostClassBytes);
+    std::size_t at = 0;
+    while (at < names.size()) {
+        std::size_t end = at;
+        while (end < names.size() && !is_html_space(names[end])) ++end;
+        if (end > at && test(names.substr(at, end - at))) return true;
+        at = end + 1;
+    }
+    return false;
+}
+
 bool token_names_other_things(std::string_view token) {
-    constexpr std::size_t kLongestToken = 64;
     if (token.size() > kLongestToken) return false;
     const std::string words = spread(token);
     return (has_any(words, kOtherWords) || has_any(words, kOtherPairs)) && !has_any(words, kOnlySaying);
@@ -119,16 +137,13 @@ bool token_names_other_things(std::string_view token) {
 }  // namespace
 
 bool names_other_things(std::string_view class_or_id) {
-    constexpr std::size_t kMostBytes = 1024;
-    class_or_id = class_or_id.substr(0, kMostBytes);
-    std::size_t at = 0;
-    while (at < class_or_id.size()) {
-        std::size_t end = at;
-        while (end < class_or_id.size() && !is_html_space(class_or_id[end])) ++end;
-        if (end > at && token_names_other_things(class_or_id.substr(at, end - at))) return true;
-        at = end + 1;
-    }
-    return false;
+    return any_token(class_or_id, token_names_other_things);
+}
+
+bool names_folded_panel(std::string_view class_names) {
+    return any_token(class_names, [](std::string_view token) {
+        return token.size() <= kLongestToken && has_any(spread(token), kPanelWords);
+    });
 }
 
 bool heads_other_things(std::string_view heading) {

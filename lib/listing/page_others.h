@@ -11,6 +11,9 @@ namespace grainside::listing {
 // "upsell". A name that only says that something has or shows such a part ("has-reviews") does not count.
 bool names_other_things(std::string_view class_or_id);
 
+// By the words of a class, whether this is a part that the page folds away until somebody clicks: a tab, an accordion.
+bool names_folded_panel(std::string_view class_names);
+
 // By a heading: "You may also like", "Customer reviews (12)", in the languages of the shops that we read.
 bool heads_other_things(std::string_view heading);
 

@@ -62,7 +62,9 @@ bool style_hides(std::string_view style) {
 bool is_hidden(const HtmlToken& tag) {
     // Pages hide themselves until their scripts have run, and show a tab's panel at a click: a shopper reads both.
     if (is_one_of(tag.element.element, {Element::html, Element::body, Element::main})) return false;
-    if (is_same_word(tag.value(Attribute::role), "tabpanel")) return false;
+    if (is_same_word(tag.value(Attribute::role), "tabpanel") || names_folded_panel(tag.value(Attribute::class_))) {
+        return false;
+    }
     return (tag.has(Attribute::hidden) && !is_same_word(tag.value(Attribute::hidden), "until-found")) ||
            is_same_word(tag.value(Attribute::aria_hidden), "true") || style_hides(tag.value(Attribute::style));
 }
@@ -78,6 +80,10 @@ bool is_linked_data(std::string_view type) {
     while (!type.empty() && is_html_space(type.back())) type.remove_suffix(1);
     while (!type.empty() && is_html_space(type.front())) type.remove_prefix(1);
     return is_same_word(type, "application/ld+json");
+}
+
+bool is_span(const ElementKind& kind) {
+    return is_same_word(kind.name, "span");
 }
 
 bool is_xml(std::string_view page) {
@@ -121,6 +127,7 @@ public:
         while (tokens_.next(token)) {
             switch (token.kind) {
                 case Kind::text:
+                    behind_span_ = false;
                     result_.text.add(token.text, open_count_[index_of(Element::pre)] > 0);
                     break;
                 case Kind::raw_text:
@@ -131,6 +138,7 @@ public:
                     break;
                 case Kind::end_tag:
                     end(token.element);
+                    behind_span_ = is_span(token.element);
                     break;
                 case Kind::end:
                     break;
@@ -172,6 +180,9 @@ private:
         }
         close_implied(tag.element);
         break_before(tag.element);
+        // Two of them side by side are two things to the eye; within a word nobody ends one to begin another.
+        if (behind_span_ && is_span(tag.element)) result_.text.add(" ", false);
+        behind_span_ = false;
         const bool has_content = !tag.element.is(html::kVoid) && !(tag.closes_itself && (is_xml_ || in_svg()));
         if (has_content && open_.size() >= kMaxPageDepth) {
             ++too_deep_;
@@ -534,6 +545,7 @@ private:
     std::size_t headed_depth_ = 0;
     bool script_is_linked_data_ = false;
     bool has_body_ = false;
+    bool behind_span_ = false;  // nothing stands between a </span> and here
     Place counted_;
     std::size_t counted_to_ = 0;
 };

@@ -108,8 +108,8 @@ constexpr Row kMainText[] = {
      "<iframe>x</iframe><dialog>x</dialog><div role=navigation>x</div>",
      "1@1 f:1 description='a'"},
     {"hidden",
-     "<p>a<span hidden>x</span><span style='color:red; DISPLAY : none'>x</span><span aria-hidden=true>x</span>"
-     "<span style=visibility:hidden>x</span><span hidden=until-found>b</span>",
+     "<p>a<i hidden>x</i><i style='color:red; DISPLAY : none'>x</i><i aria-hidden=true>x</i>"
+     "<i style=visibility:hidden>x</i><i hidden=until-found>b</i>",
      "1@1 f:1 description='ab'"},
     {"panels_open_at_a_click", "<p>a<div role=tabpanel hidden>b</div><details><summary>c</summary>d</details>",
      "1@1 f:1 description='a\\n\\nb\\n\\nc\\nd'"},
@@ -120,6 +120,11 @@ constexpr Row kMainText[] = {
     {"class_that_says_it_has_some", "<div class=has-reviews>a</div>", "1@1 f:1 description='a'"},
     {"not_what_holds_the_title", "<div class='product related'><h1>Tote</h1>a</div>",
      "1@1 f:1 name='Tote' description='a'"},
+    {"accordion_opens_at_a_click", "<p>a<div class='box accordion-content' style='display:none'>b</div>",
+     "1@1 f:1 description='a\\n\\nb'"},
+    {"spans_side_by_side", "<p><span>Lining</span><span>Cotton</span> lea<span>ther</span>y",
+     "1@1 f:1 description='Lining Cotton leathery'"},
+    {"announcement", "<div class=announcement-bar>x</div><p>a", "1@1 f:1 description='a'"},
     {"controls_part_words", "<p>a<button>x</button>b <span hidden>x</span>c<span hidden> x</span>d",
      "1@1 f:1 description='a b c d'"},
     {"by_heading", "<h1>Tote</h1><p>a<h2>Customer Reviews (3)</h2><p>x<h3>Good</h3>x<h2>Care</h2>b",
