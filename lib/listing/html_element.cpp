@@ -87,7 +87,7 @@ constexpr ElementKind kKinds[] = {
     {"table", Element::table, kBlock | kParagraph | kScope},
     {"tbody", Element::tbody, kBlock},
     {"td", Element::td, kBlock | kScope},
-    {"template", Element::template_, kScope | kUnread},
+    {"template", Element::template_part, kScope | kUnread},
     {"textarea", Element::textarea, kRaw},
     {"tfoot", Element::tfoot, kBlock},
     {"th", Element::th, kBlock | kScope},

@@ -94,7 +94,7 @@ enum class Element : std::uint8_t {
     table,
     tbody,
     td,
-    template_,
+    template_part,
     textarea,
     tfoot,
     th,

@@ -19,7 +19,7 @@ namespace grainside::listing {
 enum class Attribute : std::uint8_t {
     aria_hidden,
     charset,
-    class_,
+    class_names,
     content,
     data,
     datetime,

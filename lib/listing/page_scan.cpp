@@ -62,7 +62,7 @@ bool style_hides(std::string_view style) {
 bool is_hidden(const HtmlToken& tag) {
     // Pages hide themselves until their scripts have run, and show a tab's panel at a click: a shopper reads both.
     if (is_one_of(tag.element.element, {Element::html, Element::body, Element::main})) return false;
-    if (is_same_word(tag.value(Attribute::role), "tabpanel") || names_folded_panel(tag.value(Attribute::class_))) {
+    if (is_same_word(tag.value(Attribute::role), "tabpanel") || names_folded_panel(tag.value(Attribute::class_names))) {
         return false;
     }
     return (tag.has(Attribute::hidden) && !is_same_word(tag.value(Attribute::hidden), "until-found")) ||
@@ -282,7 +282,7 @@ private:
         }
         const bool may_be_other = !is_one_of(element, {Element::html, Element::body, Element::main});
         if (may_be_other &&
-            (names_other_things(tag.value(Attribute::class_)) || names_other_things(tag.value(Attribute::id)))) {
+            (names_other_things(tag.value(Attribute::class_names)) || names_other_things(tag.value(Attribute::id)))) {
             opened.other = result_.others.size();
             result_.others.push_back({begin, begin});
         }
@@ -393,7 +393,7 @@ private:
                 return;
             }
             const bool in_table = is_part_of_table(element);
-            if (in_table ? is_one_of(open.element, {Element::table, Element::template_}) : open.is(html::kScope))
+            if (in_table ? is_one_of(open.element, {Element::table, Element::template_part}) : open.is(html::kScope))
                 return;
             if (element == Element::li && is_one_of(open.element, {Element::ul, Element::ol})) return;
             // An inline element that is closed across a block stays open: what the block holds is still in it.
