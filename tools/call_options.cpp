@@ -27,8 +27,8 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
     command.add_option("inputs", options.inputs, "Files to read; '-' or none: standard input")->type_name("FILE");
     command
         .add_option("--input", options.input_format,
-                    "What the inputs are: text, markdown, json, jsonl, html or auto\n"
-                    "(default: by file name; standard input by its first byte)")
+                    "What the inputs are: text, markdown, json, jsonl, html\n"
+                    "or auto (default: by file name; standard input by its first byte)")
         ->type_name("KIND")
         ->check(one_of({"text", "markdown", "json", "jsonl", "html", "auto"}));
 }
