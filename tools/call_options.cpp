@@ -28,7 +28,8 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
     command
         .add_option("--input", options.input_format,
                     "What the inputs are: text, markdown, json, jsonl, html\n"
-                    "or auto (default: by file name; standard input by its first byte)")
+                    "or auto (default: by file name; standard input by\n"
+                    "its first byte)")
         ->type_name("KIND")
         ->check(one_of({"text", "markdown", "json", "jsonl", "html", "auto"}));
 }
