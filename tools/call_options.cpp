@@ -39,10 +39,10 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
     command
         .add_option(
             "--input", options.input_format,
-            "What the inputs are: text, markdown, json, jsonl, csv,\ntsv or auto (default: by file name; standard "
-            "input by\nits first byte, which does not tell a table)")
+            "What the inputs are: text, markdown, json, jsonl, csv,\ntsv, html or auto (default: by file name; standard "
+            "input\nby its first byte, which does not tell a table)")
         ->type_name("KIND")
-        ->check(one_of({"text", "markdown", "json", "jsonl", "csv", "tsv", "auto"}));
+        ->check(one_of({"text", "markdown", "json", "jsonl", "csv", "tsv", "html", "auto"}));
     add_table_options(command, options.table);
 }
 
@@ -81,6 +81,7 @@ InputFormat input_format_named(std::string_view name) {
     if (name == "jsonl") return InputFormat::json_lines;
     if (name == "csv") return InputFormat::csv;
     if (name == "tsv") return InputFormat::tsv;
+    if (name == "html") return InputFormat::html;
     return InputFormat::automatic;
 }
 

@@ -20,7 +20,7 @@ using ChosenCommand = std::function<int()>;
 struct SharedOptions {
     std::vector<std::string> inputs;    // paths and patterns, "-" is standard input; none: standard input
     std::string files_from;             // a file with more of them, one a line; empty: none
-    std::string input_format = "auto";  // text, markdown, json, jsonl, csv, tsv, auto
+    std::string input_format = "auto";  // text, markdown, json, jsonl, csv, tsv, html, auto
     TableOptions table;
     std::string format = "human";  // human, jsonl, sarif
     std::string colour = "auto";   // auto, always, never

@@ -26,6 +26,7 @@ InputFormat format_of_name(std::string_view name) {
     if (ending == "csv") return InputFormat::csv;
     if (ending == "tsv") return InputFormat::tsv;
     if (ending == "md" || ending == "markdown") return InputFormat::markdown;
+    if (ending == "html" || ending == "htm" || ending == "xhtml") return InputFormat::html;
     return InputFormat::text;
 }
 
@@ -38,6 +39,7 @@ InputFormat format_of_content(ByteSource& source) {
         const bool may_be_mark = text.size() < kUtf8Mark.size() && kUtf8Mark.starts_with(text);
         if (first != std::string_view::npos && !may_be_mark) {
             if (text[first] == '{') return InputFormat::json_lines;
+            if (text[first] == '<') return InputFormat::html;
             return text[first] == '[' ? InputFormat::json : InputFormat::text;
         }
         if (text.size() > kMaxSpaceBytes || !source.more()) return InputFormat::text;

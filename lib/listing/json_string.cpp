@@ -15,27 +15,6 @@ std::optional<unsigned> hex4(std::string_view digits) {
     return value;
 }
 
-// At most four bytes, and never more than the escape took: 6 for up to U+FFFF (3 bytes), 12 above (4 bytes).
-char* put_utf8(char* to, unsigned code_point) {
-    const auto put = [&](unsigned byte) { *to++ = static_cast<char>(byte); };
-    if (code_point < 0x80) {
-        put(code_point);
-    } else if (code_point < 0x800) {
-        put(0xC0U | code_point >> 6U);
-        put(0x80U | (code_point & 0x3FU));
-    } else if (code_point < 0x10000) {
-        put(0xE0U | code_point >> 12U);
-        put(0x80U | (code_point >> 6U & 0x3FU));
-        put(0x80U | (code_point & 0x3FU));
-    } else {
-        put(0xF0U | code_point >> 18U);
-        put(0x80U | (code_point >> 12U & 0x3FU));
-        put(0x80U | (code_point >> 6U & 0x3FU));
-        put(0x80U | (code_point & 0x3FU));
-    }
-    return to;
-}
-
 // The character that a one-letter escape stands for, '\0' for a letter that JSON does not know.
 char simple_escape(char letter) {
     switch (letter) {
@@ -59,6 +38,26 @@ char simple_escape(char letter) {
 }
 
 }  // namespace
+
+char* put_utf8(char* to, unsigned code_point) {
+    const auto put = [&](unsigned byte) { *to++ = static_cast<char>(byte); };
+    if (code_point < 0x80) {
+        put(code_point);
+    } else if (code_point < 0x800) {
+        put(0xC0U | code_point >> 6U);
+        put(0x80U | (code_point & 0x3FU));
+    } else if (code_point < 0x10000) {
+        put(0xE0U | code_point >> 12U);
+        put(0x80U | (code_point >> 6U & 0x3FU));
+        put(0x80U | (code_point & 0x3FU));
+    } else {
+        put(0xF0U | code_point >> 18U);
+        put(0x80U | (code_point >> 12U & 0x3FU));
+        put(0x80U | (code_point >> 6U & 0x3FU));
+        put(0x80U | (code_point & 0x3FU));
+    }
+    return to;
+}
 
 JsonUnit first_unit(std::string_view body) {
     if (body.size() < 2 || body.front() != '\\') return {};

@@ -18,6 +18,10 @@ struct JsonUnit {
 };
 JsonUnit first_unit(std::string_view body);
 
+// Writes one to four bytes at `to` and returns their end; never more than a JSON escape of the character takes (6 bytes
+// up to U+FFFF, 12 above). REQUIRES: at most 0x10FFFF.
+char* put_utf8(char* to, unsigned code_point);
+
 // `body` is what stands between the quotes; the result is UTF-8 in `arena`. Nothing where an escape is malformed or
 // half a surrogate pair stands alone (RFC 8259 sections 7 and 8.2).
 std::optional<std::string_view> unescape(std::string_view body, TextArena& arena);

@@ -4,6 +4,7 @@
 
 #include "listing/byte_order_mark.h"
 #include "listing/byte_source.h"
+#include "listing/html_source.h"
 #include "listing/input_format.h"
 #include "listing/issue_sink.h"
 #include "listing/json_array_source.h"
@@ -76,9 +77,11 @@ private:
             case InputFormat::tsv:
                 records_ = std::make_unique<listing::TableSource>(bytes_, sink_, options_);
                 break;
+            case InputFormat::html:
+                records_ = std::make_unique<listing::HtmlSource>(bytes_, sink_);
+                break;
             case InputFormat::automatic:
             case InputFormat::text:
-            case InputFormat::html:
                 records_ = std::make_unique<listing::TextSource>(bytes_, sink_, listing::cut_plain_text);
                 break;
         }

@@ -12,6 +12,7 @@
 
 #include "listing/json_scanner.h"
 #include "listing/json_string.h"
+#include "listing/product_type.h"
 #include "listing/utf8_check.h"
 
 namespace grainside::listing {
@@ -46,19 +47,9 @@ constexpr std::array<std::string_view, 13> kMemberNames = {
     "name",   "description", "material", "category", "inLanguage", "sku", "@id", "additionalProperty",
     "offers", "brand",       "seller",   "@graph",   "@type"};
 
-// The types below schema.org's Product that stand for goods like ours.
-constexpr std::array<std::string_view, 6> kProductTypes = {"Product",      "IndividualProduct", "ProductModel",
-                                                           "ProductGroup", "SomeProducts",      "ProductCollection"};
-
 Member member_of(std::string_view key) {
     const auto found = std::find(kMemberNames.begin(), kMemberNames.end(), key);
     return static_cast<Member>(found - kMemberNames.begin());
-}
-
-bool is_product_type(std::string_view type) {
-    const std::size_t prefix = type.find_last_of("/#:");
-    if (prefix != std::string_view::npos) type.remove_prefix(prefix + 1);
-    return std::find(kProductTypes.begin(), kProductTypes.end(), type) != kProductTypes.end();
 }
 
 std::string_view kind_of(char first) {

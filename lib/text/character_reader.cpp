@@ -1,6 +1,6 @@
 #include "text/character_reader.h"
 
-#include "text/character_reference.h"
+#include "document/character_reference.h"
 
 namespace grainside::text {
 
@@ -10,7 +10,7 @@ Character CharacterReader::read_markup(std::uint32_t at) {
         if (tag.kind == CharacterKind::gap) return make('<', at, at + 1);
         return {tag.kind, 0, nullptr, at, tag.end};
     }
-    const CharacterReference reference = read_character_reference(text_, at);
+    const document::CharacterReference reference = document::read_character_reference(text_, at);
     if (reference.length == 0) return make('&', at, at + 1);
     return make(reference.code, at, at + reference.length);
 }

@@ -1,6 +1,8 @@
 // How fast listings are read out of JSON Lines in memory, beside two peers over the same bytes in the same run: one
-// pass that sums the bytes, and simdjson's own many-document iteration that asks for no field.
+// pass that sums the bytes, and simdjson's own many-document iteration that asks for no field. Then how fast saved
+// pages are, beside libxml2's HTML parser over the same bytes, with handlers that do nothing, and as a tree.
 #include <benchmark/benchmark.h>
+#include <libxml/HTMLparser.h>
 #include <simdjson.h>
 
 #include <cstddef>
@@ -104,6 +106,78 @@ void json_lines_into_listings(benchmark::State& state) {
         static_cast<double>(state.iterations()) * static_cast<double>(kListings), benchmark::Counter::kIsRate);
 }
 BENCHMARK(json_lines_into_listings);
+
+// An invented page of about 100 KB: most of a shop's page is menus, scripts and other goods.
+const std::string& saved_page() {
+    static const std::string text = [] {
+        std::string out =
+            "<!DOCTYPE html><html lang=en><head><meta charset=utf-8><title>Tote</title>"
+            R"(<script type="application/ld+json">{"@context":"https://schema.org","@type":"Product","sku":"inv-1",)"
+            R"("name":"Invented tote","description":"Full grain leather, lined in cotton."}</script></head><body>)";
+        for (int i = 0; i < 400; ++i) {
+            out += R"(<li class="menu__item menu__item--deep"><a class="menu__link" href="/bags/)" + std::to_string(i) +
+                   R"(" data-track="menu">Bags &amp; cases</a></li>)";
+        }
+        out += "<script>var state = \"" + std::string(30000, 'x') + "\";</script><main><h1>Invented tote</h1>";
+        for (int i = 0; i < 60; ++i)
+            out += "<p class=\"text\">The body is cut from <b>cowhide</b>, lined &amp; stitched.";
+        out += "<table class=spec><tr><th>Body<td>Calf<tr><th>Lining<td>Cotton</table></main><footer>";
+        for (int i = 0; i < 150; ++i)
+            out += "<div class='card'><img src='a.jpg' alt='Tote'><span>Other goods</span></div>";
+        return out + "</footer></body></html>";
+    }();
+    return text;
+}
+
+void set_pages(benchmark::State& state) {
+    state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(saved_page().size()));
+    state.counters["pages"] = benchmark::Counter(static_cast<double>(state.iterations()), benchmark::Counter::kIsRate);
+}
+
+void page_into_listings(benchmark::State& state) {
+    for (auto _ : state) {
+        auto reader =
+            grainside::ListingReader::from_memory("page", saved_page(), {.format = grainside::InputFormat::html});
+        grainside::Listing listing;
+        std::vector<grainside::Issue> issues;
+        // Name and description of the data, and two rows of the page.
+        if (!reader.next(listing, issues) || listing.fields.size() != 4 || !issues.empty()) {
+            state.SkipWithError("the fields do not add up");
+            return;
+        }
+        benchmark::DoNotOptimize(listing);
+    }
+    set_pages(state);
+}
+BENCHMARK(page_into_listings);
+
+constexpr int kQuiet = HTML_PARSE_RECOVER | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING | HTML_PARSE_NONET;
+
+void libxml2_without_handlers(benchmark::State& state) {
+    const std::string& page = saved_page();
+    const int size = static_cast<int>(page.size());
+    for (auto _ : state) {
+        xmlSAXHandler handler{};
+        htmlParserCtxtPtr parser =
+            htmlCreatePushParserCtxt(&handler, nullptr, nullptr, 0, nullptr, XML_CHAR_ENCODING_UTF8);
+        htmlCtxtUseOptions(parser, kQuiet);
+        htmlParseChunk(parser, page.data(), size, 1);
+        htmlFreeParserCtxt(parser);
+    }
+    set_pages(state);
+}
+BENCHMARK(libxml2_without_handlers);
+
+void libxml2_tree(benchmark::State& state) {
+    const std::string& page = saved_page();
+    for (auto _ : state) {
+        const htmlDocPtr tree = htmlReadMemory(page.data(), static_cast<int>(page.size()), nullptr, "utf-8", kQuiet);
+        if (tree == nullptr) state.SkipWithError("no tree was made");
+        xmlFreeDoc(tree);
+    }
+    set_pages(state);
+}
+BENCHMARK(libxml2_tree);
 
 }  // namespace
 

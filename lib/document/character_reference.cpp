@@ -1,9 +1,9 @@
-#include "text/character_reference.h"
+#include "document/character_reference.h"
 
 #include <algorithm>
 #include <iterator>
 
-namespace grainside::text {
+namespace grainside::document {
 namespace {
 
 constexpr char32_t kReplacement = 0xFFFD;
@@ -96,7 +96,7 @@ int digit_value(char c, bool hexadecimal) {
 }
 
 char32_t character_of(char32_t number) {
-    if (number >= 0x80 && number < 0xA0) return kWindows1252[number - 0x80];
+    if (number < 0xA0 && number != 0) return windows_1252_character(static_cast<unsigned char>(number));
     if (number == 0 || number > 0x10FFFF || (number >= 0xD800 && number <= 0xDFFF)) return kReplacement;
     return number;
 }
@@ -118,6 +118,10 @@ CharacterReference read_numeric(std::string_view text, std::size_t at) {
 
 }  // namespace
 
+char32_t windows_1252_character(unsigned char byte) {
+    return byte >= 0x80 && byte < 0xA0 ? kWindows1252[byte - 0x80] : byte;
+}
+
 CharacterReference read_character_reference(std::string_view text, std::size_t at) {
     if (at + 1 < text.size() && text[at + 1] == '#') return read_numeric(text, at);
     const std::string_view rest = text.substr(at + 1, kLongestName + 1);
@@ -129,4 +133,4 @@ CharacterReference read_character_reference(std::string_view text, std::size_t a
     return {found->code, static_cast<std::uint32_t>(length + 2)};
 }
 
-}  // namespace grainside::text
+}  // namespace grainside::document

@@ -1,11 +1,11 @@
-#include "text/character_reference.h"
+#include "document/character_reference.h"
 
 #include <gtest/gtest.h>
 
 #include <string>
 #include <string_view>
 
-namespace grainside::text {
+namespace grainside::document {
 namespace {
 
 struct Row {
@@ -62,4 +62,4 @@ INSTANTIATE_TEST_SUITE_P(Rows, CharacterReferenceTest, testing::ValuesIn(kRows),
                          [](const auto& row) { return std::string(row.param.name); });
 
 }  // namespace
-}  // namespace grainside::text
+}  // namespace grainside::document

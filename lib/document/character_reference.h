@@ -1,12 +1,12 @@
 // HTML character references: "&eacute;", "&#233;", "&#xE9;".
-#ifndef GRAINSIDE_TEXT_CHARACTER_REFERENCE_H
-#define GRAINSIDE_TEXT_CHARACTER_REFERENCE_H
+#ifndef GRAINSIDE_DOCUMENT_CHARACTER_REFERENCE_H
+#define GRAINSIDE_DOCUMENT_CHARACTER_REFERENCE_H
 
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
 
-namespace grainside::text {
+namespace grainside::document {
 
 struct CharacterReference {
     char32_t code = 0;
@@ -19,6 +19,9 @@ struct CharacterReference {
 // bytes, so that a text full of '&' costs no more than any other. REQUIRES: text[at] == '&'.
 CharacterReference read_character_reference(std::string_view text, std::size_t at);
 
-}  // namespace grainside::text
+// What a byte of windows-1252 stands for; the five that stand for nothing give U+FFFD. Source: Encoding standard.
+char32_t windows_1252_character(unsigned char byte);
 
-#endif  // GRAINSIDE_TEXT_CHARACTER_REFERENCE_H
+}  // namespace grainside::document
+
+#endif  // GRAINSIDE_DOCUMENT_CHARACTER_REFERENCE_H
