@@ -1,19 +1,19 @@
 // The whole way, bytes to finding lines, on one thread; and what it is made of. Beside it, in the same run, one pass
-// over the same bytes. compare_grep.sh sets the built tool beside grep on the same catalog, which `bench_check
-// --catalog` writes. README.md says how to run both.
+// over the same bytes. catalog_speed.py sets the built tool beside programs that find words; README.md says how to run
+// both.
 #include <benchmark/benchmark.h>
 
-#include <array>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
 #include <optional>
-#include <random>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "catalog.h"
+#include "claims/claim_parser.h"
 #include "grainside/checker.h"
 #include "grainside/concessions.h"
 #include "grainside/evidence_book.h"
@@ -22,161 +22,16 @@
 #include "grainside/reword.h"
 #include "grainside/rule_book.h"
 #include "grainside/sarif.h"
+#include "rules/book_data.h"
+#include "text/tokenizer.h"
+#include "vocabulary/matcher.h"
 
 namespace {
 
 constexpr std::size_t kCatalogBytes = std::size_t{16} << 20;
 
-// Sentences are frames with gaps: %m a material, %q a word before it, %p a part, %h a metal, %f a finish, %c a colour,
-// %n a number. Most sentences claim something, some only chat; a listing has 8 to 15 terms of the trade.
-constexpr std::array<std::string_view, 27> kFrames = {
-    "The %p is cut from %q %m and finished by hand.",
-    "Made of %q %m with a %c %p.",
-    "Its %p is lined in %m, smooth to the hand.",
-    "%h %f hardware throughout.",
-    "The buckle is %h with a %f coat.",
-    "Lining: %n% %m, the rest %m.",
-    "Not %m, but %q %m.",
-    "A %c tote that goes from the office to the weekend and back again.",
-    "There is room for a laptop, a bottle and a book that you may even find time to read.",
-    "Two pockets inside hold keys and cards; one outside holds a ticket.",
-    "The strap can be set to nine lengths and comes off when it is not wanted.",
-    "Softer than %m, and easier to look after.",
-    "Comes with a cotton dust bag and a card that tells how to look after it.",
-    "Each one differs a little in tone, and small marks are no fault.",
-    "Waterproof in the rain that we have here.",
-    "The %p of %m is %n mm thick.",
-    "We sew at a slow pace, eight stitches to the inch, and sign the inside.",
-    "Keep it away from heat, and wipe it with a dry cloth.",
-    "We drew it for a friend who wanted one thing that carries everything.",
-    "It stands by itself and folds flat when it is empty.",
-    "The opening is wide enough to see what lies at the bottom.",
-    "You choose the length when you order, and we punch the holes to suit.",
-    "It looks well with a coat and does not mind a bicycle.",
-    "Measure over what you wear, not over the skin, and add the width of a hand.",
-    "If the first size does not fit, send it back within thirty days and we change it.",
-    "The shape is an old one; the measures follow what people carry today.",
-    "Ask us where you are not sure, and we answer within a day.",
-};
-constexpr std::array<std::string_view, 24> kMaterials = {
-    "leather",       "full grain leather",
-    "cowhide",       "calf leather",
-    "PU leather",    "polyurethane",
-    "split leather", "bonded leather",
-    "suede",         "nubuck",
-    "canvas",        "cotton",
-    "polyester",     "nylon",
-    "faux leather",  "goatskin",
-    "lambskin",      "wool felt",
-    "cork",          "microfibre",
-    "linen",         "nappa leather",
-    "vegan leather", "recycled polyester",
-};
-constexpr std::array<std::string_view, 10> kQualities = {
-    "genuine", "vegetable tanned", "premium", "soft", "real", "smooth", "waxed", "fine", "embossed", "heavy"};
-constexpr std::array<std::string_view, 8> kParts = {"body", "strap", "handle", "lining",
-                                                    "trim", "base",  "flap",   "pocket"};
-constexpr std::array<std::string_view, 6> kMetals = {"Brass",       "Zinc alloy", "Stainless steel",
-                                                     "Solid brass", "Steel",      "Aluminium"};
-constexpr std::array<std::string_view, 6> kFinishes = {"gold-plated", "nickel-free",   "gold-tone",
-                                                       "brushed",     "nickel-plated", "antiqued"};
-constexpr std::array<std::string_view, 8> kColours = {"tan",           "black", "cognac", "navy",
-                                                      "leather brown", "stone", "gold",   "oxblood"};
-constexpr std::array<std::string_view, 5> kProducts = {"tote bag", "belt", "wallet", "ankle boots", "watch strap"};
-
-class Catalog {
-public:
-    Catalog() {
-        for (std::uint32_t number = 0; text_.size() < kCatalogBytes; ++number) add_listing(number);
-    }
-    std::string take() { return std::move(text_); }
-
-private:
-    // std::mt19937 gives the same numbers everywhere; the distributions of the standard library do not.
-    std::size_t below(std::size_t bound) { return random_() % bound; }
-    template <std::size_t N>
-    std::string_view any(const std::array<std::string_view, N>& words) {
-        return words[below(N)];
-    }
-
-    void add_sentence() {
-        const std::string_view frame = any(kFrames);
-        for (std::size_t i = 0; i < frame.size(); ++i) {
-            if (frame[i] != '%' || i + 1 == frame.size()) {
-                text_ += frame[i];
-                continue;
-            }
-            switch (frame[i + 1]) {
-                case 'm':
-                    text_ += any(kMaterials);
-                    break;
-                case 'q':
-                    text_ += any(kQualities);
-                    break;
-                case 'p':
-                    text_ += any(kParts);
-                    break;
-                case 'h':
-                    text_ += any(kMetals);
-                    break;
-                case 'f':
-                    text_ += any(kFinishes);
-                    break;
-                case 'c':
-                    text_ += any(kColours);
-                    break;
-                case 'n':
-                    text_ += std::to_string(1 + below(90));
-                    break;
-                default:
-                    text_ += frame[i];
-                    continue;
-            }
-            ++i;
-        }
-    }
-
-    void add_property(std::string_view name, std::string_view value) {
-        text_ += R"({"@type":"PropertyValue","name":")";
-        text_ += name;
-        text_ += R"(","value":")";
-        text_ += value;
-        text_ += R"("})";
-    }
-
-    void add_listing(std::uint32_t number) {
-        const std::string_view product = any(kProducts);
-        text_ += R"({"@context":"https://schema.org","@type":"Product","sku":"inv-)" + std::to_string(number) +
-                 R"(","name":"Invented )";
-        text_ += any(kColours);
-        text_ += ' ';
-        text_ += product;
-        text_ += " in ";
-        text_ += any(kMaterials);
-        text_ += R"(","description":")";
-        for (std::size_t sentences = 10 + below(9); sentences > 0; --sentences) {
-            add_sentence();
-            text_ += sentences == 1 ? "" : below(6) == 0 ? R"(\n)" : " ";
-        }
-        text_ += R"(","material":")";
-        text_ += any(kMaterials);
-        text_ += R"(","category":")";
-        text_ += product;
-        text_ += R"(","inLanguage":"en","additionalProperty":[)";
-        add_property("Lining", any(kMaterials));
-        text_ += ',';
-        add_property("Hardware", any(kMetals));
-        text_ += R"(],"offers":{"@type":"Offer","price":")" + std::to_string(20 + below(400)) +
-                 R"(.00","priceCurrency":"EUR"}})";
-        text_ += '\n';
-    }
-
-    std::mt19937 random_{20260927};
-    std::string text_;
-};
-
 const std::string& catalog() {
-    static const std::string text = Catalog().take();
+    static const std::string text = grainside::bench::catalog_of(kCatalogBytes);
     return text;
 }
 
@@ -273,19 +128,65 @@ void memory_pass(benchmark::State& state) {
 }
 BENCHMARK(memory_pass)->Unit(benchmark::kMillisecond);
 
-void read_only(benchmark::State& state) {
+// The stages, each with all before it, so that the differences are their shares. `use` is given each listing.
+template <typename Use>
+void time_stage(benchmark::State& state, Use use) {
     for (auto _ : state) {
         auto reader =
             grainside::ListingReader::from_memory("catalog", catalog(), {.format = grainside::InputFormat::json_lines});
         grainside::Listing listing;
         std::vector<grainside::Issue> issues;
-        std::size_t fields = 0;
-        while (reader.next(listing, issues)) fields += listing.fields.size();
-        benchmark::DoNotOptimize(fields);
+        std::size_t seen = 0;
+        while (reader.next(listing, issues)) seen += use(listing);
+        benchmark::DoNotOptimize(seen);
     }
     state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(catalog().size()));
 }
+
+void read_only(benchmark::State& state) {
+    time_stage(state, [](const grainside::Listing& listing) { return listing.fields.size(); });
+}
 BENCHMARK(read_only)->Unit(benchmark::kMillisecond);
+
+void read_fold(benchmark::State& state) {
+    grainside::text::Tokens tokens;
+    time_stage(state, [&](const grainside::Listing& listing) {
+        std::size_t count = 0;
+        for (const grainside::Field& field : listing.fields) {
+            grainside::text::tokenize(field.text, tokens);
+            count += tokens.list.size();
+        }
+        return count;
+    });
+}
+BENCHMARK(read_fold)->Unit(benchmark::kMillisecond);
+
+void read_fold_match(benchmark::State& state) {
+    const auto& vocabulary = book().data().vocabulary;
+    grainside::text::Tokens tokens;
+    std::vector<grainside::vocabulary::WordId> words;
+    std::vector<grainside::vocabulary::Hit> hits;
+    time_stage(state, [&](const grainside::Listing& listing) {
+        std::size_t count = 0;
+        for (const grainside::Field& field : listing.fields) {
+            grainside::text::tokenize(field.text, tokens);
+            grainside::vocabulary::match_terms(vocabulary, tokens, words, hits);
+            count += hits.size();
+        }
+        return count;
+    });
+}
+BENCHMARK(read_fold_match)->Unit(benchmark::kMillisecond);
+
+void read_parse_claims(benchmark::State& state) {
+    grainside::claims::ClaimParser parser(book().data().vocabulary);
+    std::vector<grainside::Claim> claims;
+    time_stage(state, [&](const grainside::Listing& listing) {
+        parser.parse(listing, claims);
+        return claims.size();
+    });
+}
+BENCHMARK(read_parse_claims)->Unit(benchmark::kMillisecond);
 
 void read_and_check(benchmark::State& state) {
     std::string why;
@@ -448,32 +349,6 @@ void start_up(benchmark::State& state) {
 }
 BENCHMARK(start_up)->Unit(benchmark::kMillisecond);
 
-// Terms that compare_grep.sh gives to grep: what the catalog's sentences are filled with.
-void print_terms() {
-    const auto print = [](const auto& words) {
-        for (const std::string_view word : words) std::printf("%.*s\n", static_cast<int>(word.size()), word.data());
-    };
-    print(kMaterials);
-    print(kQualities);
-    print(kMetals);
-    print(kFinishes);
-    print(std::array<std::string_view, 1>{"waterproof"});
-}
-
 }  // namespace
 
-int main(int argc, char** argv) {
-    const std::string_view first = argc > 1 ? argv[1] : "";
-    if (first == "--catalog") {
-        return std::fwrite(catalog().data(), 1, catalog().size(), stdout) == catalog().size() ? 0 : 1;
-    }
-    if (first == "--terms") {
-        print_terms();
-        return 0;
-    }
-    benchmark::Initialize(&argc, argv);
-    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
-    benchmark::RunSpecifiedBenchmarks();
-    benchmark::Shutdown();
-    return 0;
-}
+BENCHMARK_MAIN();

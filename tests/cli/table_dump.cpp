@@ -8,7 +8,8 @@
 
 int main(int count, char** arguments) {
     if (count != 3) return 2;
-    const grainside::ReadOptions options{grainside::InputFormat::csv, arguments[2][0], {{"*", "property"}}};
+    const grainside::ReadOptions options{
+        .format = grainside::InputFormat::csv, .separator = arguments[2][0], .columns = {{"*", "property"}}};
     auto reader = grainside::ListingReader::open(arguments[1], options);
     if (!reader) return 2;
     grainside::Listing listing;

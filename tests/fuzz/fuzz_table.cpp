@@ -25,7 +25,7 @@ void require(bool holds) {
 std::string read_all(std::string_view bytes, std::size_t max_record, grainside::InputFormat format) {
     auto source = grainside::listing::ByteSource::from_memory("fuzz", bytes);
     grainside::listing::IssueSink sink("fuzz");
-    const grainside::ReadOptions options{format, '\0', {{"*", "property"}}};
+    const grainside::ReadOptions options{.format = format, .columns = {{"*", "property"}}};
     grainside::listing::TableSource table(source, sink, options, max_record);
     grainside::Listing listing;
     std::string seen;

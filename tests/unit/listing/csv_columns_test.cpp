@@ -60,14 +60,14 @@ TEST_P(CsvColumns, AreWhatTheRowSays) {
     for (const char c : row.header) {
         if (c == separator) text += separator + std::to_string(++value);
     }
-    auto reader = ListingReader::from_memory("f", text, {InputFormat::csv, '\0', row.columns});
+    auto reader = ListingReader::from_memory("f", text, {.format = InputFormat::csv, .columns = row.columns});
     EXPECT_EQ(read_all(reader), row.want);
 }
 INSTANTIATE_TEST_SUITE_P(Rows, CsvColumns, testing::ValuesIn(kColumnRows),
                          [](const auto& row) { return std::string(row.param.name); });
 
 TEST(CsvColumns, SellerBeforeBrand) {
-    auto reader = ListingReader::from_memory("f", "name,Brand,Shop\na,b,c\nd,e,\n", {InputFormat::csv, '\0', {}});
+    auto reader = ListingReader::from_memory("f", "name,Brand,Shop\na,b,c\nd,e,\n", {.format = InputFormat::csv});
     Listing listing;
     std::vector<Issue> issues;
     ASSERT_TRUE(reader.next(listing, issues));
@@ -77,7 +77,7 @@ TEST(CsvColumns, SellerBeforeBrand) {
 }
 
 TEST(CsvColumns, ErrorTellsTheColumnsInertly) {
-    auto reader = ListingReader::from_memory("f", "a\x1B[31m,b\n1,2\n", {InputFormat::csv, '\0', {}});
+    auto reader = ListingReader::from_memory("f", "a\x1B[31m,b\n1,2\n", {.format = InputFormat::csv});
     Listing listing;
     std::vector<Issue> issues;
     EXPECT_FALSE(reader.next(listing, issues));

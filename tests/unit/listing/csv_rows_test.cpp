@@ -77,15 +77,15 @@ TEST(TsvRows, HaveTabsAndQuotes) {
 }
 
 TEST(CsvSeparator, IsWhatTheCallerSays) {
-    auto reader = ListingReader::from_memory("f", "name|a,b\nx|y\n", {InputFormat::csv, '|', {}});
+    auto reader = ListingReader::from_memory("f", "name|a,b\nx|y\n", {.format = InputFormat::csv, .separator = '|'});
     EXPECT_EQ(read_all(reader), "1@2 f:1 name='x' additionalProperty.a,b='y'");
-    auto wrong = ListingReader::from_memory("f", "name\nx\n", {InputFormat::csv, '"', {}});
+    auto wrong = ListingReader::from_memory("f", "name\nx\n", {.format = InputFormat::csv, .separator = '"'});
     EXPECT_EQ(read_all(wrong), "0:0 error no-such-separator");
 }
 
 std::string read_table(listing::ByteSource bytes, std::size_t max_record) {
     listing::IssueSink sink("f");
-    const ReadOptions options{InputFormat::csv, '\0', {}};
+    const ReadOptions options{.format = InputFormat::csv};
     listing::TableSource source(bytes, sink, options, max_record);
     std::string out;
     Listing listing;
@@ -132,7 +132,7 @@ TEST(CsvRows, WorkIsLinear) {
     text += "\n\"\n";
     constexpr int kLines = 100000;
     for (int i = 0; i < kLines; ++i) text += "x\",\"\n";
-    auto reader = ListingReader::from_memory("f", text, {InputFormat::csv, '\0', {}});
+    auto reader = ListingReader::from_memory("f", text, {.format = InputFormat::csv});
     Listing listing;
     std::vector<Issue> issues;
     // 100,000 lines times 2,000 columns of 5 bytes would be a gigabyte read again; the bound is 128 MiB.
@@ -145,7 +145,7 @@ TEST(CsvRows, NothingIsAllocatedForARowAfterWarmingUp) {
     for (std::size_t i = 0; i < 600; ++i) {
         text += "Tote,\"a \"\"b\"\" " + std::string(i % 50 * 40, 'x') + "\",cotton," + (i % 3 == 0 ? "s" : "") + ",1\n";
     }
-    auto reader = ListingReader::from_memory("m", text, {InputFormat::csv, '\0', {}});
+    auto reader = ListingReader::from_memory("m", text, {.format = InputFormat::csv});
     Listing listing;
     std::vector<Issue> issues;
     for (int i = 0; i < 200; ++i) ASSERT_TRUE(reader.next(listing, issues));
@@ -158,7 +158,7 @@ TEST(CsvRows, NothingIsAllocatedForARowAfterWarmingUp) {
 // Spans, cut from the file and unquoted by hand, are the words.
 TEST(CsvPlaces, AreThoseOfTheFile) {
     constexpr std::string_view kText = "\xEF\xBB\xBFname,Lining\n\"a \"\"b\"\" calf\",goat\n";
-    auto reader = ListingReader::from_memory("f", kText, {InputFormat::csv, '\0', {}});
+    auto reader = ListingReader::from_memory("f", kText, {.format = InputFormat::csv});
     Listing listing;
     std::vector<Issue> issues;
     ASSERT_TRUE(reader.next(listing, issues));

@@ -1,0 +1,1 @@
+// The headers that tests share are precompiled with this file (tests/CMakeLists.txt).
