@@ -1,7 +1,7 @@
 #!/bin/sh
-# run.sh TOOL FOLDER [PICTURES]: pages of three dossiers and of all three together, and the rule reference, made by TOOL in FOLDER and looked at by
-# other people's tools (check_pages.mjs); then a page that is wrong, which must not pass. With PICTURES, screenshots and
-# prints are left there. Needs node, npm, java and chromium (tools/packages.txt, group page).
+# run.sh TOOL FOLDER [PICTURES]: pages of three dossiers and of all three together, the rule reference and a survey, made by
+# TOOL in FOLDER and looked at by other people's tools (check_pages.mjs); then a page that is wrong, which must not pass. With
+# PICTURES, screenshots and prints are left there. Needs node, npm, java and chromium (tools/packages.txt, group page).
 set -eu
 tool=$(realpath "$1")
 here=$(cd "$(dirname "$0")" && pwd)
@@ -17,9 +17,10 @@ set -- "$corpus/demo/watch_strap.yaml" "$corpus/dossiers/velmora_crossbody.yaml"
 "$tool" report --into "$folder/pages" "$@"
 "$tool" report --out "$folder/pages/set.html" "$@"
 "$tool" rules reference --out "$folder/pages/rules.html"
+"$tool" survey --on 2026-11-26 --out "$folder/pages/survey.html" "$corpus/survey/demo.jsonl"
 cd "$folder"
 node check_pages.mjs ${pictures:+--pictures "$pictures"} pages/watch_strap.html pages/velmora_crossbody.html \
-    pages/marisma_shopper.html pages/set.html pages/rules.html
+    pages/marisma_shopper.html pages/set.html pages/rules.html pages/survey.html
 
 cat >wrong.html <<'END'
 <!DOCTYPE html><html><head><title></title></head><body style="width:500px;color:#aaa"><p>pale<img src="nowhere.png"><b>
