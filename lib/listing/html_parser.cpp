@@ -75,8 +75,8 @@ struct FreeParser {
 
 class HtmlParser::Reader {
 public:
-    Reader(std::string_view page, bool is_xml, HtmlEvents& events, HtmlParser& outside)
-        : page_(page), is_xml_(is_xml), events_(&events), outside_(&outside), feed_(page) {
+    Reader(std::string_view page, bool is_xml, HtmlEvents& events)
+        : page_(page), is_xml_(is_xml), events_(&events), feed_(page) {
         make_ready();
         htmlSAXHandler handler{};
         handler.startElement = [](void* self, const xmlChar*, const xmlChar** attributes) {
@@ -231,7 +231,7 @@ private:
         const bool is_closed = element.is(html::kVoid) || (tag.closes_itself && (is_xml_ || svg_depth_ > 0));
         std::string fed = std::exchange(piece_, {});
         if (!has_rules_of_libxml2(element.element)) fed.insert(1, "page-");
-        if (!events_->before_start(element, *outside_)) return;
+        if (!events_->before_start(element, is_closed)) return;
         fed += is_closed ? "/>" : ">";
         tag_ = {};
         tag_.element = element;
@@ -239,7 +239,6 @@ private:
         tag_.closes_itself = is_closed;
         is_start_ = true;
         put(fed);
-        is_start_ = false;
         piece_ = std::move(fed);
         if (element.is(html::kRaw) && !is_closed) raw_text(element);
     }
@@ -264,7 +263,7 @@ private:
         piece_.clear();
         const HtmlFeed::Tag tag = feed_.add_tag(at_ + 2, piece_);
         at_ = tag.end;
-        if (tag.is_whole) events_->end_tag(tag.element, *outside_);
+        if (tag.is_whole) events_->end_tag(tag.element);
     }
 
     // ---- what the parser says ----
@@ -275,7 +274,7 @@ private:
     }
 
     void took_start(const xmlChar** attributes) {
-        if (!is_start_) return;
+        if (!std::exchange(is_start_, false)) return;
         give_text();
         for (; attributes != nullptr && attributes[0] != nullptr; attributes += 2) {
             const std::string_view name = text_of(attributes[0]);
@@ -306,7 +305,6 @@ private:
     std::string_view page_;
     bool is_xml_;
     HtmlEvents* events_;
-    HtmlParser* outside_;
     HtmlFeed feed_;
     std::unique_ptr<htmlParserCtxt, FreeParser> parser_;
     std::size_t at_ = 0;
@@ -322,7 +320,7 @@ private:
 };
 
 HtmlParser::HtmlParser(std::string_view page, bool is_xml, HtmlEvents& events)
-    : reader_(std::make_unique<Reader>(page, is_xml, events, *this)) {}
+    : reader_(std::make_unique<Reader>(page, is_xml, events)) {}
 HtmlParser::~HtmlParser() = default;
 
 void HtmlParser::run() {

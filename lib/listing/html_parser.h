@@ -11,8 +11,6 @@
 
 namespace grainside::listing {
 
-class HtmlParser;
-
 // What a page holds, in its order. An element that was kept ends once.
 class HtmlEvents {
 public:
@@ -21,13 +19,13 @@ public:
     HtmlEvents& operator=(const HtmlEvents&) = delete;
     virtual ~HtmlEvents() = default;
 
-    // A start tag comes next: the moment to close what it ends. False: the tag is left out. Texts before the tag have
-    // not been handed over (HtmlParser::flush).
-    virtual bool before_start(const ElementKind& element, HtmlParser& parser) = 0;
+    // A start tag comes next: the moment to close what it ends. False: the tag is left out. The last words before it
+    // may be still to come (HtmlParser::flush). `is_empty`: it has no content and no end.
+    virtual bool before_start(const ElementKind& element, bool is_empty) = 0;
     // Whether the element is kept, so that its end is told.
     virtual bool start(const HtmlTag& tag) = 0;
     // An end tag of the page: the moment to close the elements that it ends. Unheeded, it ends nothing.
-    virtual void end_tag(const ElementKind& element, HtmlParser& parser) = 0;
+    virtual void end_tag(const ElementKind& element) = 0;
     // The innermost element that was kept ends.
     virtual void end() = 0;
     // Character references are not resolved.
@@ -36,11 +34,11 @@ public:
     virtual void raw_text(const ElementKind& element, std::size_t at, std::string_view text) = 0;
 };
 
-// libxml2 takes tags and attributes apart, and keeps the open elements; elements end by its rules (HTML 4), and
-// where the events ask for it, by those of HTML 5. The inside of html::kRaw does not reach it, because it would read
-// most of it as tags. It is given one tag at a time, opens no file, prints nothing and shares nothing between threads
-// but what xmlInitParser sets up, once. Throws std::bad_alloc. Time is linear in the page as long as the events keep no
-// more than some hundred elements open. Not thread-safe.
+// libxml2 takes tags and attributes apart and keeps the open elements. They end by its rules for lists and tables (HTML
+// 4), and where the events ask for it by those of HTML 5. The inside of html::kRaw does not reach it, because it would
+// read most of that as tags. It gets one tag at a time, in the form that html_feed.h says, opens no file, prints
+// nothing and shares nothing between threads but what xmlInitParser sets up once. Throws std::bad_alloc. Time is linear
+// in the page as long as the events keep no more than some hundred elements open. Not thread-safe.
 class HtmlParser {
 public:
     // `page` and `events` outlive this object. `is_xml`: "/>" ends every element and CDATA is text, as in XHTML.

@@ -78,8 +78,15 @@ std::string_view charset_in(std::string_view content) {
 // Looks for the first <meta> that states a label which we know.
 class MetaSearch final : public HtmlEvents {
 public:
-    bool before_start(const ElementKind& element, HtmlParser& parser) override {
-        if (element.element == Element::body) parser.stop();
+    explicit MetaSearch(std::string_view page) : parser_(page, false, *this) {}
+
+    const Label* run() {
+        parser_.run();
+        return found_;
+    }
+
+    bool before_start(const ElementKind& element, bool /*is_empty*/) override {
+        if (element.element == Element::body) parser_.stop();
         return element.element == Element::meta || element.is(html::kRaw);
     }
     bool start(const HtmlTag& tag) override {
@@ -88,24 +95,24 @@ public:
             tag.has(Attribute::charset) ? tag.value(Attribute::charset) : charset_in(tag.value(Attribute::content));
         const auto* const found = std::find_if(std::begin(kLabels), std::end(kLabels),
                                                [&](const Label& label) { return is_same_word(label.label, stated); });
-        if (found != std::end(kLabels)) found_ = found;
+        if (found != std::end(kLabels)) {
+            found_ = found;
+            parser_.stop();
+        }
         return false;
     }
-    void end_tag(const ElementKind& /*element*/, HtmlParser& /*parser*/) override {}
+    void end_tag(const ElementKind& /*element*/) override {}
     void end() override {}
     void text(std::string_view /*text*/) override {}
     void raw_text(const ElementKind& /*element*/, std::size_t /*at*/, std::string_view /*text*/) override {}
 
-    const Label* found() const noexcept { return found_; }
-
 private:
+    HtmlParser parser_;
     const Label* found_ = nullptr;
 };
 
 const Label* stated_label(std::string_view page) {
-    MetaSearch search;
-    HtmlParser(page.substr(0, kMetaBytes), false, search).run();
-    return search.found();
+    return MetaSearch(page.substr(0, kMetaBytes)).run();
 }
 
 void add_windows_1252(std::string_view bytes, std::string& out) {

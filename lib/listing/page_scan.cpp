@@ -137,13 +137,13 @@ public:
         result_.text.add(text, open_count_[index_of(Element::pre)] > 0);
     }
 
-    bool before_start(const ElementKind& element, HtmlParser& /*parser*/) override {
+    bool before_start(const ElementKind& element, bool is_empty) override {
         if (element.is(html::kRaw)) return true;
         const bool is_second = is_one_of(element.element, {Element::html, Element::head, Element::body}) &&
                                open_count_[index_of(element.element)] > 0;
         if (is_second) return false;
         close_implied(element);
-        if (element.is(html::kVoid) || open_.size() < kMaxPageDepth) return true;
+        if (is_empty || open_.size() < kMaxPageDepth) return true;
         parser_.flush();
         break_before(element);
         ++too_deep_;
@@ -181,7 +181,7 @@ public:
         return true;
     }
 
-    void end_tag(const ElementKind& kind, HtmlParser& /*parser*/) override {
+    void end_tag(const ElementKind& kind) override {
         const Element element = kind.element;
         if (kind.is(html::kVoid | html::kRaw) || element == Element::body || element == Element::html) {
             if (element == Element::br) {
@@ -196,6 +196,7 @@ public:
         }
         if (!kind.is(html::kHeading) && open_count_[index_of(element)] == 0) return;
         const bool is_inline = !kind.is(html::kBlock | html::kUnread | html::kScope);
+        const bool in_table = is_part_of_table(element);
         const std::size_t lowest = is_inline && open_.size() > kInlineReach ? open_.size() - kInlineReach : 0;
         for (std::size_t i = open_.size(); i-- > lowest;) {
             const ElementKind& open = open_[i].kind;
@@ -206,7 +207,6 @@ public:
                 pop_to(i);
                 return;
             }
-            const bool in_table = is_part_of_table(element);
             if (in_table ? is_one_of(open.element, {Element::table, Element::template_part}) : open.is(html::kScope))
                 return;
             if (element == Element::li && is_one_of(open.element, {Element::ul, Element::ol})) return;
