@@ -7,12 +7,18 @@ namespace grainside::listing {
 namespace {
 
 constexpr std::size_t kMostTextBytes = std::size_t{64} << 10;
+// libxml2 cuts names at 100 bytes, and takes the rest for an attribute.
+constexpr std::size_t kMostNameBytes = 64;
 constexpr std::string_view kReplacementCharacter = "\xEF\xBF\xBD";
 
 // What libxml2 takes for a part of a name.
 bool is_name_byte(char c) {
     return (lower(c) >= 'a' && lower(c) <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == ':' ||
            c == '.';
+}
+
+bool ends_name(char c) {
+    return is_html_space(c) || c == '/' || c == '>';
 }
 
 bool is_quote(char c) {
@@ -58,11 +64,11 @@ std::size_t HtmlFeed::add_text(std::size_t begin, std::size_t end, std::string& 
 HtmlFeed::Tag HtmlFeed::add_tag(std::size_t name_at, std::string& out) {
     enum class State : std::uint8_t { between, name, behind_name, before_value, quoted, bare };
     std::size_t at = name_at;
-    while (at < page_.size() && is_name_byte(page_[at])) ++at;
+    while (at < page_.size() && !ends_name(page_[at])) ++at;
     Tag tag;
     tag.element = element_kind(page_.substr(name_at, at - name_at));
     out += '<';
-    out += tag.element.name;
+    for (const char c : tag.element.name.substr(0, kMostNameBytes)) out += is_name_byte(c) ? c : '_';
     State state = State::between;
     char quote = '"';
     std::size_t attributes = 0;

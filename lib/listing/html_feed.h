@@ -34,8 +34,8 @@ public:
     explicit HtmlFeed(std::string_view page) : page_(page), invalid_(find_invalid_utf8(page, 0)) {}
 
     // The tag whose name begins at `name_at`, appended to `out` without its end: the caller knows whether it ends
-    // itself. Attributes have other characters in their names replaced by '_', and quotes in their values where libxml2
-    // would be misled by them.
+    // itself. Names have other characters than libxml2 knows in them replaced by '_', and quotes in their values where
+    // libxml2 would be misled by them.
     Tag add_tag(std::size_t name_at, std::string& out);
 
     // The text from `begin` on, up to `end` or some 64 KiB; gives where it ends. Character references are escaped, so

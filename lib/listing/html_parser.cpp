@@ -231,7 +231,10 @@ private:
         const bool is_closed = element.is(html::kVoid) || (tag.closes_itself && (is_xml_ || svg_depth_ > 0));
         std::string fed = std::exchange(piece_, {});
         if (!has_rules_of_libxml2(element.element)) fed.insert(1, "page-");
-        if (!events_->before_start(element, is_closed)) return;
+        if (!events_->before_start(element, is_closed)) {
+            flush();
+            return;
+        }
         fed += is_closed ? "/>" : ">";
         tag_ = {};
         tag_.element = element;
@@ -263,7 +266,11 @@ private:
         piece_.clear();
         const HtmlFeed::Tag tag = feed_.add_tag(at_ + 2, piece_);
         at_ = tag.end;
-        if (tag.is_whole) events_->end_tag(tag.element);
+        if (!tag.is_whole) return;
+        const std::size_t before = depth();
+        events_->end_tag(tag.element);
+        // No tag stands within a character reference, whether it ends anything or not.
+        if (depth() == before) flush();
     }
 
     // ---- what the parser says ----
