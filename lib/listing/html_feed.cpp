@@ -7,8 +7,35 @@ namespace grainside::listing {
 namespace {
 
 constexpr std::size_t kMostTextBytes = std::size_t{64} << 10;
-// libxml2 cuts names at 100 bytes, and takes the rest for an attribute.
-constexpr std::size_t kMostNameBytes = 64;
+// Of tables, lists and paragraphs libxml2 knows what ends what. Elsewhere the rules of HTML 4 end too much, and the
+// page would lose its title in "<h1><p>Tote</p></h1>", or what stands in "<b itemprop=description><p>Calf</b>"; second
+// <html>, <head> and <body> it passes over.
+bool has_rules_of_libxml2(Element element) {
+    switch (element) {
+        case Element::caption:
+        case Element::dd:
+        case Element::dt:
+        case Element::legend:
+        case Element::li:
+        case Element::optgroup:
+        case Element::option:
+        case Element::p:
+        case Element::tbody:
+        case Element::td:
+        case Element::tfoot:
+        case Element::th:
+        case Element::thead:
+        case Element::tr:
+            return true;
+        default:
+            return false;
+    }
+}
+
+// All others it gets under a name that it knows (an unknown one costs an error message each time) and of which it has
+// no rules: neither does it end anything, nor anything it.
+constexpr std::string_view kNeutralName = "abbr";
+
 constexpr std::string_view kReplacementCharacter = "\xEF\xBF\xBD";
 
 // What libxml2 takes for a part of a name.
@@ -27,36 +54,32 @@ bool is_quote(char c) {
 
 }  // namespace
 
-// One character, or one byte of it where it stands for itself in any place; gives where the next one begins.
-std::size_t HtmlFeed::add_character(std::size_t at, std::string& out) {
-    if (invalid_.length > 0 && invalid_.offset < at) {
-        invalid_ = find_invalid_utf8(page_, at);
-    }
+// What stands for itself from `at` on, or one thing that does not; gives where the next begins. Stops at `quote`.
+// REQUIRES: at < end, page_[at] is no quote that the text stands in.
+std::size_t HtmlFeed::add_run(std::size_t at, std::size_t end, char quote, std::string& out) {
+    if (invalid_.length > 0 && invalid_.offset < at) invalid_ = find_invalid_utf8(page_, at);
     if (invalid_.length > 0 && invalid_.offset == at) {
         out += kReplacementCharacter;
         const std::size_t behind = at + invalid_.length;
         invalid_ = find_invalid_utf8(page_, behind);
         return behind;
     }
-    const char c = page_[at];
-    if (c == '&') {
-        out += "&amp;";
-    } else if (c == '<') {
-        out += "&lt;";
-    } else if (c != '\0') {
-        out += c;
-    }
+    if (invalid_.length > 0) end = std::min(end, invalid_.offset);
+    std::size_t run = at;
+    while (run < end && page_[run] != '&' && page_[run] != '<' && page_[run] != '\0' && page_[run] != quote) ++run;
+    out.append(page_.substr(at, run - at));
+    if (run > at) return run;
+    if (page_[at] == '&') out += "&amp;";
+    if (page_[at] == '<') out += "&lt;";
     return at + 1;
 }
 
 std::size_t HtmlFeed::add_text(std::size_t begin, std::size_t end, std::string& out) {
-    const std::size_t limit = std::min(end, begin + kMostTextBytes);
-    std::size_t at = begin;
-    const auto is_inside = [&](std::size_t place) {
-        return place < end && (static_cast<unsigned char>(page_[place]) & 0xC0U) == 0x80U;
-    };
+    std::size_t limit = std::min(end, begin + kMostTextBytes);
     // A piece ends between two characters.
-    while (at < limit || is_inside(at)) at = add_character(at, out);
+    while (limit < end && (static_cast<unsigned char>(page_[limit]) & 0xC0U) == 0x80U) ++limit;
+    std::size_t at = begin;
+    while (at < limit) at = add_run(at, limit, '\0', out);
     return at;
 }
 
@@ -68,7 +91,7 @@ HtmlFeed::Tag HtmlFeed::add_tag(std::size_t name_at, std::string& out) {
     Tag tag;
     tag.element = element_kind(page_.substr(name_at, at - name_at));
     out += '<';
-    for (const char c : tag.element.name.substr(0, kMostNameBytes)) out += is_name_byte(c) ? c : '_';
+    out += has_rules_of_libxml2(tag.element.element) ? tag.element.name : kNeutralName;
     State state = State::between;
     char quote = '"';
     std::size_t attributes = 0;
@@ -125,7 +148,7 @@ HtmlFeed::Tag HtmlFeed::add_tag(std::size_t name_at, std::string& out) {
                     state = State::between;
                     ++at;
                 } else {
-                    at = add_character(at, out);
+                    at = add_run(at, page_.size(), quote, out);
                 }
                 break;
             case State::bare:
@@ -136,7 +159,7 @@ HtmlFeed::Tag HtmlFeed::add_tag(std::size_t name_at, std::string& out) {
                     out += "&#34;";
                     ++at;
                 } else {
-                    at = add_character(at, out);
+                    at = add_run(at, at + 1, quote, out);
                 }
                 break;
         }

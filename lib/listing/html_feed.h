@@ -34,8 +34,8 @@ public:
     explicit HtmlFeed(std::string_view page) : page_(page), invalid_(find_invalid_utf8(page, 0)) {}
 
     // The tag whose name begins at `name_at`, appended to `out` without its end: the caller knows whether it ends
-    // itself. Names have other characters than libxml2 knows in them replaced by '_', and quotes in their values where
-    // libxml2 would be misled by them.
+    // itself. Only elements of lists and tables keep their names. Names of attributes have '_' for what libxml2 does
+    // not take for a part of them, and values stand in quotes.
     Tag add_tag(std::size_t name_at, std::string& out);
 
     // The text from `begin` on, up to `end` or some 64 KiB; gives where it ends. Character references are escaped, so
@@ -43,7 +43,7 @@ public:
     std::size_t add_text(std::size_t begin, std::size_t end, std::string& out);
 
 private:
-    std::size_t add_character(std::size_t at, std::string& out);
+    std::size_t add_run(std::size_t at, std::size_t end, char quote, std::string& out);
 
     std::string_view page_;
     InvalidBytes invalid_;  // the next ones

@@ -27,31 +27,6 @@ static_assert(std::size(kAttributeNames) == kAttributes);
 // The page stands inside these, because libxml2 ends the whole document with its outermost element.
 constexpr std::string_view kAround = "<html><body>";
 
-// Of tables, lists and paragraphs libxml2 knows what ends what. Elsewhere the rules of HTML 4 end too much, and the
-// page would lose its title in "<h1><p>Tote</p></h1>", or what stands in "<b itemprop=description><p>Calf</b>"; second
-// <html>, <head> and <body> it passes over. It gets all others under names that mean nothing to it.
-bool has_rules_of_libxml2(Element element) {
-    switch (element) {
-        case Element::caption:
-        case Element::dd:
-        case Element::dt:
-        case Element::legend:
-        case Element::li:
-        case Element::optgroup:
-        case Element::option:
-        case Element::p:
-        case Element::tbody:
-        case Element::td:
-        case Element::tfoot:
-        case Element::th:
-        case Element::thead:
-        case Element::tr:
-            return true;
-        default:
-            return false;
-    }
-}
-
 bool is_letter(char c) {
     return lower(c) >= 'a' && lower(c) <= 'z';
 }
@@ -230,7 +205,6 @@ private:
         // Only XML and foreign elements obey "/>".
         const bool is_closed = element.is(html::kVoid) || (tag.closes_itself && (is_xml_ || svg_depth_ > 0));
         std::string fed = std::exchange(piece_, {});
-        if (!has_rules_of_libxml2(element.element)) fed.insert(1, "page-");
         if (!events_->before_start(element, is_closed)) {
             flush();
             return;

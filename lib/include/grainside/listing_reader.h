@@ -60,7 +60,8 @@ public:
     // next call. Issues are appended: "json-syntax", "not-an-object", "wrong-member-type" (warning, member ignored),
     // "no-text" (no field with text; the record is skipped), "record-too-large", "file-too-large", "not-utf8" (warning,
     // the bytes are read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues"; of pages
-    // also "page-too-deep" (warning), and "json-syntax" as a warning, because a page may say the same in another way.
+    // also "page-too-deep" and "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of a tag
+    // beyond 256 are left out), and "json-syntax" as a warning, because a page may say the same in another way.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes taken from the source so far.
