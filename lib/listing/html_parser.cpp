@@ -152,9 +152,8 @@ private:
     void declaration() {
         constexpr std::string_view kCdata = "<![CDATA[";
         const std::string_view rest = page_.substr(at_);
-        if (rest.starts_with("<!-->") || rest.starts_with("<!--->")) {
-            pass_to_end();
-        } else if (rest.starts_with("<!--")) {
+        const bool is_empty_comment = rest.starts_with("<!-->") || rest.starts_with("<!--->");
+        if (rest.starts_with("<!--") && !is_empty_comment) {
             comment();
         } else if (is_xml_ && rest.starts_with(kCdata)) {
             flush();
