@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "listing/html_element.h"
+#include "listing/html_feed.h"
 #include "listing/page_encoding.h"
 #include "listing/whole_text.h"
 
@@ -65,6 +66,12 @@ bool HtmlSource::begin() {
                       "elements of this page are nested more than " + std::to_string(kMaxPageDepth) +
                           " deep; those below are read as plain text of the ones above",
                       "look whether the page was saved whole");
+    }
+    if (page_.left_out_attributes) {
+        sink_->report(Issue::Severity::warning, "page-too-large-tag", {1, 1},
+                      "a tag of this page has more than " + std::to_string(kMaxTagAttributes) +
+                          " attributes; those behind are not read",
+                      "look whether a quote is missing in it");
     }
     if (page_.too_many) {
         sink_->report(Issue::Severity::error, "record-too-large", {1, 1},

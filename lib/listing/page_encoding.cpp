@@ -9,7 +9,7 @@
 #include <utility>
 
 #include "document/character_reference.h"
-#include "listing/html_tokenizer.h"
+#include "listing/html_parser.h"
 #include "listing/json_string.h"
 #include "listing/utf8_check.h"
 #include "listing/whole_text.h"
@@ -75,20 +75,44 @@ std::string_view charset_in(std::string_view content) {
     return {};
 }
 
-const Label* stated_label(std::string_view page) {
-    HtmlTokenizer tokens(page.substr(0, kMetaBytes));
-    HtmlToken token;
-    while (tokens.next(token)) {
-        if (token.kind != HtmlToken::Kind::start_tag) continue;
-        if (token.element.element == Element::body) return nullptr;
-        if (token.element.element != Element::meta) continue;
-        const std::string_view stated = token.has(Attribute::charset) ? token.value(Attribute::charset)
-                                                                      : charset_in(token.value(Attribute::content));
+// Looks for the first <meta> that states a label which we know.
+class MetaSearch final : public HtmlEvents {
+public:
+    explicit MetaSearch(std::string_view page) : parser_(page, false, *this) {}
+
+    const Label* run() {
+        parser_.run();
+        return found_;
+    }
+
+    bool before_start(const ElementKind& element, bool /*is_empty*/) override {
+        if (element.element == Element::body) parser_.stop();
+        return element.element == Element::meta || element.is(html::kRaw);
+    }
+    bool start(const HtmlTag& tag) override {
+        if (tag.element.element != Element::meta || found_ != nullptr) return false;
+        const std::string_view stated =
+            tag.has(Attribute::charset) ? tag.value(Attribute::charset) : charset_in(tag.value(Attribute::content));
         const auto* const found = std::find_if(std::begin(kLabels), std::end(kLabels),
                                                [&](const Label& label) { return is_same_word(label.label, stated); });
-        if (found != std::end(kLabels)) return found;
+        if (found != std::end(kLabels)) {
+            found_ = found;
+            parser_.stop();
+        }
+        return false;
     }
-    return nullptr;
+    void end_tag(const ElementKind& /*element*/) override {}
+    void end() override {}
+    void text(std::string_view /*text*/) override {}
+    void raw_text(const ElementKind& /*element*/, std::size_t /*at*/, std::string_view /*text*/) override {}
+
+private:
+    HtmlParser parser_;
+    const Label* found_ = nullptr;
+};
+
+const Label* stated_label(std::string_view page) {
+    return MetaSearch(page.substr(0, kMetaBytes)).run();
 }
 
 void add_windows_1252(std::string_view bytes, std::string& out) {

@@ -5,13 +5,12 @@
 #include <optional>
 #include <utility>
 
-#include "listing/html_tokenizer.h"
+#include "listing/html_parser.h"
 #include "listing/page_others.h"
 
 namespace grainside::listing {
 namespace {
 
-using Kind = HtmlToken::Kind;
 constexpr std::size_t kNoRange = static_cast<std::size_t>(-1);
 // How many inline elements an inline end tag may close besides its own; each end tag looks no further.
 constexpr std::size_t kInlineReach = 64;
@@ -59,7 +58,7 @@ bool style_hides(std::string_view style) {
     return folded.find("display:none") != std::string::npos || folded.find("visibility:hidden") != std::string::npos;
 }
 
-bool is_hidden(const HtmlToken& tag) {
+bool is_hidden(const HtmlTag& tag) {
     // Pages hide themselves until their scripts have run, and show a tab's panel at a click: a shopper reads both.
     if (is_one_of(tag.element.element, {Element::html, Element::body, Element::main})) return false;
     if (is_same_word(tag.value(Attribute::role), "tabpanel") || names_folded_panel(tag.value(Attribute::class_names))) {
@@ -116,41 +115,122 @@ std::optional<Attribute> value_attribute(Element element) {
     }
 }
 
-class PageScanner {
+class PageScanner final : public HtmlEvents {
 public:
     explicit PageScanner(const RecordText& page)
-        : page_(page), is_xml_(is_xml(page.bytes)), tokens_(page.bytes, is_xml_), counted_(page.origin) {}
+        : page_(page), parser_(page.bytes, is_xml(page.bytes), *this), counted_(page.origin) {}
 
     Page run() {
-        HtmlToken token;
         result_.body.line = 1;
-        while (tokens_.next(token)) {
-            switch (token.kind) {
-                case Kind::text:
-                    behind_span_ = false;
-                    result_.text.add(token.text, open_count_[index_of(Element::pre)] > 0);
-                    break;
-                case Kind::raw_text:
-                    take_raw(token);
-                    break;
-                case Kind::start_tag:
-                    start(token);
-                    break;
-                case Kind::end_tag:
-                    end(token.element);
-                    behind_span_ = is_span(token.element);
-                    break;
-                case Kind::end:
-                    break;
-            }
-        }
-        while (!open_.empty()) pop();
+        parser_.run();
         if (headed_ != kNoRange) end_headed(result_.text.size());
         result_.body.range.end = result_.text.size();
         put_in_order(result_.unread);
         put_in_order(result_.others);
         result_.too_many = result_.too_many || result_.items.too_many();
+        result_.left_out_attributes = parser_.left_out_attributes();
         return std::move(result_);
+    }
+
+    void text(std::string_view text) override {
+        behind_span_ = false;
+        result_.text.add(text, open_count_[index_of(Element::pre)] > 0);
+    }
+
+    bool before_start(const ElementKind& element, bool is_empty) override {
+        if (element.is(html::kRaw)) return true;
+        const bool is_second = is_one_of(element.element, {Element::html, Element::head, Element::body}) &&
+                               open_count_[index_of(element.element)] > 0;
+        if (is_second) return false;
+        close_implied(element);
+        if (is_empty || open_.size() < kMaxPageDepth) return true;
+        parser_.flush();
+        break_before(element);
+        ++too_deep_;
+        result_.too_deep = true;
+        return false;
+    }
+
+    bool start(const HtmlTag& tag) override {
+        const Element element = tag.element.element;
+        note_page(tag);
+        if (tag.element.is(html::kRaw)) {
+            script_is_linked_data_ = element == Element::script && is_linked_data(tag.value(Attribute::type));
+            return false;
+        }
+        break_before(tag.element);
+        // Two of them side by side are two things to the eye; within a word nobody ends one to begin another.
+        if (behind_span_ && is_span(tag.element)) result_.text.add(" ", false);
+        behind_span_ = false;
+        OpenElement opened;
+        opened.kind = tag.element;
+        opened.begin = result_.text.size();
+        opened.outer_item = item_;
+        take_microdata(tag, opened);
+        if (tag.closes_itself) {
+            if (opened.is_item) item_ = opened.outer_item;
+            return false;
+        }
+        open_ranges(tag, opened);
+        if (tag.element.is(html::kHeading) && element != Element::h1) result_.text.mark(PageText::Mark::heading);
+        if (element == Element::li) result_.text.mark(PageText::Mark::item);
+        if (element == Element::tr) rows_.emplace_back();
+        if (element == Element::dl) terms_.emplace_back();
+        ++open_count_[index_of(element)];
+        open_.push_back(std::move(opened));
+        return true;
+    }
+
+    void end_tag(const ElementKind& kind) override {
+        const Element element = kind.element;
+        if (kind.is(html::kVoid | html::kRaw) || element == Element::body || element == Element::html) {
+            if (element == Element::br) {
+                parser_.flush();
+                result_.text.break_line();
+            }
+            return;
+        }
+        if (too_deep_ > 0) {
+            --too_deep_;
+            return;
+        }
+        if (!kind.is(html::kHeading) && open_count_[index_of(element)] == 0) return;
+        const bool is_inline = !kind.is(html::kBlock | html::kUnread | html::kScope);
+        const bool in_table = is_part_of_table(element);
+        const std::size_t lowest = is_inline && open_.size() > kInlineReach ? open_.size() - kInlineReach : 0;
+        for (std::size_t i = open_.size(); i-- > lowest;) {
+            const ElementKind& open = open_[i].kind;
+            const bool is_it = element == Element::other ? open.element == element && is_same_word(open.name, kind.name)
+                               : kind.is(html::kHeading) ? open.is(html::kHeading)
+                                                         : open.element == element;
+            if (is_it) {
+                pop_to(i);
+                return;
+            }
+            if (in_table ? is_one_of(open.element, {Element::table, Element::template_part}) : open.is(html::kScope))
+                return;
+            if (element == Element::li && is_one_of(open.element, {Element::ul, Element::ol})) return;
+            // An inline element that is closed across a block stays open: what the block holds is still in it.
+            if (is_inline && open.is(html::kBlock)) return;
+        }
+    }
+
+    void end() override { pop(); }
+
+    void raw_text(const ElementKind& kind, std::size_t at, std::string_view text) override {
+        if (kind.element == Element::title && result_.title.empty()) {
+            result_.title = resolved(text);
+            std::replace_if(result_.title.begin(), result_.title.end(), is_html_space, ' ');
+        }
+        if (kind.element != Element::script || !std::exchange(script_is_linked_data_, false) || text.empty()) return;
+        RecordText script;
+        script.bytes = text;
+        script.around = page_.around;
+        script.readable_behind = page_.readable_behind + (page_.bytes.size() - at - text.size());
+        script.origin = place_of(at);
+        script.start = page_.start + at;
+        script.around_line = page_.around_line;
+        result_.linked_data.push_back(script);
     }
 
 private:
@@ -171,43 +251,7 @@ private:
     }
 
     // ---- elements ----
-    void start(const HtmlToken& tag) {
-        const Element element = tag.element.element;
-        note_page(tag);
-        if (tag.element.is(html::kRaw)) {
-            script_is_linked_data_ = element == Element::script && is_linked_data(tag.value(Attribute::type));
-            return;
-        }
-        close_implied(tag.element);
-        break_before(tag.element);
-        // Two of them side by side are two things to the eye; within a word nobody ends one to begin another.
-        if (behind_span_ && is_span(tag.element)) result_.text.add(" ", false);
-        behind_span_ = false;
-        const bool has_content = !tag.element.is(html::kVoid) && !(tag.closes_itself && (is_xml_ || in_svg()));
-        if (has_content && open_.size() >= kMaxPageDepth) {
-            ++too_deep_;
-            result_.too_deep = true;
-            return;
-        }
-        OpenElement opened;
-        opened.kind = tag.element;
-        opened.begin = result_.text.size();
-        opened.outer_item = item_;
-        take_microdata(tag, opened);
-        if (!has_content) {
-            if (opened.is_item) item_ = opened.outer_item;
-            return;
-        }
-        open_ranges(tag, opened);
-        if (tag.element.is(html::kHeading) && element != Element::h1) result_.text.mark(PageText::Mark::heading);
-        if (element == Element::li) result_.text.mark(PageText::Mark::item);
-        if (element == Element::tr) rows_.emplace_back();
-        if (element == Element::dl) terms_.emplace_back();
-        ++open_count_[index_of(element)];
-        open_.push_back(std::move(opened));
-    }
-
-    void note_page(const HtmlToken& tag) {
+    void note_page(const HtmlTag& tag) {
         switch (tag.element.element) {
             case Element::html:
                 if (result_.language.empty()) {
@@ -254,7 +298,7 @@ private:
         }
     }
 
-    void open_ranges(const HtmlToken& tag, OpenElement& opened) {
+    void open_ranges(const HtmlTag& tag, OpenElement& opened) {
         const Element element = tag.element.element;
         const std::string_view role = tag.value(Attribute::role);
         const std::uint32_t begin = opened.begin;
@@ -288,7 +332,7 @@ private:
         }
     }
 
-    void take_microdata(const HtmlToken& tag, OpenElement& opened) {
+    void take_microdata(const HtmlTag& tag, OpenElement& opened) {
         const bool is_item = tag.has(Attribute::itemscope);
         std::vector<ItemProperty> names;
         if (tag.has(Attribute::itemprop) && item_ != PageItem::kNone) {
@@ -319,13 +363,11 @@ private:
         }
     }
 
-    bool in_svg() const { return open_count_[index_of(Element::svg)] > 0; }
-
     // ---- what ends what (HTML standard, "in body" and "in table" insertion modes, as far as text needs them) ----
     void close_implied(const ElementKind& kind) {
         const Element element = kind.element;
         if (kind.is(html::kBlock) && !is_part_of_table(element)) close_to({Element::p}, {});
-        if (kind.is(html::kHeading) && !open_.empty() && open_.back().kind.is(html::kHeading)) pop();
+        if (kind.is(html::kHeading) && !open_.empty() && open_.back().kind.is(html::kHeading)) parser_.close();
         switch (element) {
             case Element::li:
                 close_to({Element::li}, {Element::ul, Element::ol, Element::menu, Element::dir});
@@ -370,39 +412,8 @@ private:
         }
     }
 
-    void end(const ElementKind& kind) {
-        const Element element = kind.element;
-        if (kind.is(html::kVoid | html::kRaw) || element == Element::body || element == Element::html) {
-            if (element == Element::br) result_.text.break_line();
-            return;
-        }
-        if (too_deep_ > 0) {
-            --too_deep_;
-            return;
-        }
-        if (!kind.is(html::kHeading) && open_count_[index_of(element)] == 0) return;
-        const bool is_inline = !kind.is(html::kBlock | html::kUnread | html::kScope);
-        const std::size_t lowest = is_inline && open_.size() > kInlineReach ? open_.size() - kInlineReach : 0;
-        for (std::size_t i = open_.size(); i-- > lowest;) {
-            const ElementKind& open = open_[i].kind;
-            const bool is_it = element == Element::other ? open.element == element && is_same_word(open.name, kind.name)
-                               : kind.is(html::kHeading) ? open.is(html::kHeading)
-                                                         : open.element == element;
-            if (is_it) {
-                pop_to(i);
-                return;
-            }
-            const bool in_table = is_part_of_table(element);
-            if (in_table ? is_one_of(open.element, {Element::table, Element::template_part}) : open.is(html::kScope))
-                return;
-            if (element == Element::li && is_one_of(open.element, {Element::ul, Element::ol})) return;
-            // An inline element that is closed across a block stays open: what the block holds is still in it.
-            if (is_inline && open.is(html::kBlock)) return;
-        }
-    }
-
     void pop_to(std::size_t index) {
-        while (open_.size() > index) pop();
+        while (open_.size() > index) parser_.close();
     }
 
     void pop() {
@@ -410,6 +421,7 @@ private:
         open_.pop_back();
         const Element element = closed.kind.element;
         --open_count_[index_of(element)];
+        behind_span_ = is_span(closed.kind);
         const PageRange range{closed.begin, result_.text.size()};
         if (closed.is_unread) --unread_depth_;
         if (closed.unread != kNoRange) result_.unread[closed.unread].end = range.end;
@@ -509,28 +521,8 @@ private:
         result_.pairs.push_back({name, value});
     }
 
-    // ---- scripts and the page's title ----
-    void take_raw(const HtmlToken& token) {
-        if (token.element.element == Element::title && result_.title.empty()) {
-            result_.title = resolved(token.text);
-            std::replace_if(result_.title.begin(), result_.title.end(), is_html_space, ' ');
-        }
-        if (token.element.element != Element::script || !std::exchange(script_is_linked_data_, false)) return;
-        RecordText script;
-        script.bytes = token.text;
-        script.around = page_.around;
-        script.readable_behind =
-            page_.readable_behind +
-            static_cast<std::size_t>(page_.bytes.data() + page_.bytes.size() - (token.text.data() + token.text.size()));
-        script.origin = place_of(token.at);
-        script.start = page_.start + token.at;
-        script.around_line = page_.around_line;
-        result_.linked_data.push_back(script);
-    }
-
     RecordText page_;
-    bool is_xml_;
-    HtmlTokenizer tokens_;
+    HtmlParser parser_;
     Page result_;
     std::vector<OpenElement> open_;
     std::array<std::uint32_t, kElements> open_count_{};

@@ -45,8 +45,9 @@ struct Page {
     std::string title;     // <title>
     std::string og_title;  // the Open Graph protocol's og:title and og:site_name
     std::string site_name;
-    bool too_deep = false;  // elements below kMaxPageDepth were read as if they were not there
-    bool too_many = false;  // pairs or items were left out
+    bool too_deep = false;             // elements below kMaxPageDepth were read as if they were not there
+    bool left_out_attributes = false;  // tags had more than kMaxTagAttributes
+    bool too_many = false;             // pairs or items were left out
 };
 
 // Browsers nest no deeper either (512 is the limit of two of the large ones, from memory).

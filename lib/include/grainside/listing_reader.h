@@ -100,7 +100,8 @@ public:
     // "no-such-column", "no-such-member", "no-such-separator", "too-many-columns", "lone-carriage-return" (nothing is
     // read), "unclosed-quote", "text-behind-quote", "row-too-wide" (the row is skipped), "row-too-short",
     // "column-without-name", "column-twice" (warnings); "no-text" is a warning there, one for all such rows. Of
-    // pages also "page-too-deep" (warning), and "json-syntax" as a warning, because a page may say the same in another way.
+    // pages also "page-too-deep" and "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of a
+    // tag beyond 256 are left out), and "json-syntax" as a warning, because a page may say the same in another way.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes read so far, unpacked.
