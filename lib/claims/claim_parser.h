@@ -47,6 +47,7 @@ private:
     void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region,
                      std::uint32_t marks, std::vector<Claim>& claims);
     void silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks);
+    bool passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const;
     static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
 
     const vocabulary::Vocabulary& vocabulary_;

@@ -114,6 +114,7 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
                 open = true;
                 phrase.first = i;
             }
+            if (pieces[i].kind == PieceKind::term) phrase.roles.insert(pieces[i].sense.role);
             continue;
         }
         if (open) {

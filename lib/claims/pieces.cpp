@@ -37,8 +37,7 @@ double number_value(std::string_view text) {
 
 bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
     if (id == 0) return false;
-    const auto& entry = vocabulary.concepts[id];
-    switch (entry.kind) {
+    switch (vocabulary.concepts.kind(id)) {
         case Kind::material:
         case Kind::species:
         case Kind::grain:
@@ -50,57 +49,8 @@ bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
     }
 }
 
-bool is_noun(const Piece& piece) noexcept {
-    return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
-}
-
 std::uint8_t family_of(const Piece& noun) noexcept {
     return noun.is(Role::part) ? static_cast<std::uint8_t>(noun.sense.concept_id) : std::uint8_t{0};
-}
-
-bool ends_phrase(const Piece& piece) noexcept {
-    if (piece.kind == PieceKind::mark) {
-        return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&
-               piece.token_kind != TokenKind::quote;
-    }
-    if (piece.kind != PieceKind::term) return false;
-    switch (piece.sense.role) {
-        case Role::link:
-        case Role::at_part:
-        case Role::backing:
-        case Role::all_after:
-        case Role::with:
-        case Role::copula:
-        case Role::conjunction:
-        case Role::alternative:
-        case Role::negator:
-        case Role::negation_end:
-        case Role::exception:
-        case Role::comparison:
-        case Role::other_product:
-        case Role::accessory_before:
-        case Role::teaching:
-        case Role::crowd:
-        case Role::crowd_opener:
-        case Role::care:
-        case Role::breaks:
-        case Role::part_before:
-        case Role::determiner:
-        case Role::article:
-        case Role::own:
-        case Role::purpose:
-        case Role::silent_label:
-        case Role::main_label:
-        case Role::colour_label:
-        case Role::origin_label:
-        case Role::leather_origin_label:
-        case Role::answer_label:
-        case Role::question_label:
-        case Role::plain_label:
-            return true;
-        default:
-            return false;
-    }
 }
 
 Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
@@ -137,8 +87,7 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
             piece.token_kind = TokenKind::percent;
         }
         if (piece.kind == PieceKind::term) {
-            const auto role = static_cast<unsigned>(piece.sense.role);
-            inventory.roles[role / 64] |= std::uint64_t{1} << (role % 64);
+            inventory.roles.insert(piece.sense.role);
             inventory.teaches = inventory.teaches || piece.teaches;
             inventory.serves = inventory.serves || piece.serves;
         } else if (piece.kind == PieceKind::mark) {

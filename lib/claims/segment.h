@@ -38,6 +38,7 @@ struct Phrase {
     Connector before = Connector::none;
     Part part_before = Part::whole;  // of Connector::part_before
     bool followed_by_coordination = false;
+    vocabulary::RoleSet roles;  // of its pieces
 };
 
 // Evidence named in a segment, by the piece on which it ends; it speaks for what stands before it. 0 = none.

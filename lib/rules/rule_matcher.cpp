@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "rules/references.h"
-
 namespace grainside::rules {
 
 namespace {
@@ -36,23 +34,24 @@ bool look_alike(const Claim& a, const Claim& b) {
 
 }  // namespace
 
-void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
-    if (selected_ && selected_day_ == on &&
-        std::equal(markets.begin(), markets.end(), selected_markets_.begin(), selected_markets_.end())) {
-        return;
-    }
-    selected_ = true;
-    selected_day_ = on;
-    selected_markets_.assign(markets.begin(), markets.end());
-    const std::vector<std::string_view> reach = reach_of(markets, book_.markets);
-    active_.assign(book_.rules.size(), 0);
-    for (std::size_t i = 0; i < book_.rules.size(); ++i) {
-        const RuleInfo& rule = book_.rules[i];
-        active_[i] = holds_in(rule.markets, reach) && InForce{rule.from, rule.until}.on(on) ? 1 : 0;
-    }
+RuleMatcher::RuleMatcher(const BookData& book)
+    : book_(book), selections_(book), said_(book.vocabulary.concepts.size()) {
+    gates_.reserve(book.compiled.size());
+    for (const CompiledRule& rule : book.compiled) gates_.emplace_back(rule.when);
 }
 
-void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
+void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
+    selected_ = &selections_.of(markets, on);
+}
+
+// What `find_beside` looks at.
+void RuleMatcher::take_in(std::span<const Claim> claims) {
+    said_.clear();
+    kinds_said_ = 0;
+    for (const Claim& claim : claims) {
+        said_.insert(claim.says);
+        kinds_said_ |= 1U << static_cast<unsigned>(claim.kind);
+    }
     distinct_.clear();
     if (claims.size() <= kNeighbours) {
         for (std::uint32_t i = 0; i < claims.size(); ++i) distinct_.push_back(i);
@@ -67,6 +66,11 @@ void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
         seen_[at] = i;
         distinct_.push_back(i);
     }
+}
+
+// Whether some claim of the listing may meet it.
+bool RuleMatcher::is_present(const ClaimCondition& condition) const noexcept {
+    return (condition.kinds & kinds_said_) != 0 && condition.says.intersects(said_);
 }
 
 // A country and what it lies in agree: 'European hides, tanned in Spain'.
@@ -93,6 +97,7 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
     const auto from = at > kNeighbours ? at - kNeighbours : 0;
     const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(claims.size(), std::size_t{at} + kNeighbours + 1));
     for (const BesideCondition& condition : conditions) {
+        if (!is_present(condition.claim)) continue;
         if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
             for (std::uint32_t i = from; i < to; ++i) {
                 const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase
@@ -128,11 +133,11 @@ bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims,
 }
 
 void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings) {
-    gather_kinds_of_claims(claims);
+    take_in(claims);
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         const Claim& claim = claims[at];
-        for (std::uint32_t index : book_.by_concept[claim.says]) {
-            if (active_[index] == 0) continue;
+        for (std::uint32_t index : selected_->rules_of(claim.says)) {
+            if (!gates_[index].admits(claim)) continue;
             const CompiledRule& rule = book_.compiled[index];
             Finding finding;
             if (!holds(rule, claims, at, listing, finding.against)) continue;
@@ -149,7 +154,7 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
 
 std::size_t RuleMatcher::count_alone(const CompiledRule& rule, std::span<const Claim> claims,
                                      const ListingFacts& listing) {
-    gather_kinds_of_claims(claims);
+    take_in(claims);
     std::size_t count = 0;
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         std::uint32_t against = kNoClaim;

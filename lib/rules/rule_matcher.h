@@ -10,16 +10,18 @@
 #include "grainside/claim.h"
 #include "grainside/finding.h"
 #include "rules/book_data.h"
+#include "rules/gate.h"
+#include "rules/rule_selection.h"
 
 namespace grainside::rules {
 
 // Keeps its working memory between listings. Not thread-safe; one a thread.
 class RuleMatcher {
 public:
-    explicit RuleMatcher(const BookData& book) : book_(book) {}
+    explicit RuleMatcher(const BookData& book);
 
     // Which rules are in force: those of no market and of `markets` (with what these lie within) on day `on`
-    // (YYYY-MM-DD; empty = any day). Cheap when nothing changed since the last call.
+    // (YYYY-MM-DD; empty = any day). Cheap where these were selected before. Call before `match`.
     void select(std::span<const std::string> markets, std::string_view on);
 
     // Appends every finding of every rule that holds. `claims` are those of one listing, in the order of the text.
@@ -37,13 +39,17 @@ private:
     bool same_country(const Claim& claim, const Claim& other) const;
     bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
               const ListingFacts& listing) const;
-    void gather_kinds_of_claims(std::span<const Claim> claims);
+    void take_in(std::span<const Claim> claims);
+
+    bool is_present(const ClaimCondition& condition) const noexcept;
 
     const BookData& book_;
-    std::vector<char> active_;
-    std::vector<std::string> selected_markets_;
-    std::string selected_day_;
-    bool selected_ = false;
+    std::vector<Gate> gates_;  // by rule
+    RuleSelections selections_;
+    const RuleSelection* selected_ = nullptr;
+    // What the listing's claims say and of which kinds they are: most conditions on another statement fail on that.
+    vocabulary::ConceptSet said_;
+    std::uint32_t kinds_said_ = 0;
     // Indices of claims that differ in what conditions can see: a record that says one thing a thousand times costs as
     // much as one that says it once.
     std::vector<std::uint32_t> distinct_;

@@ -58,18 +58,20 @@ private:
         }
         if (!open_) first_ = i;
         open_ = true;
+        kinds_ |= 1U << static_cast<unsigned>(token.kind);
     }
 
     void close(std::uint32_t last, bool question) {
         if (has_words_) {
             segments_.push_back({first_, last, question ? SegmentKind::question : kind_,
                                  static_cast<std::uint8_t>(starts_line_ ? 1 : 0),
-                                 static_cast<std::uint8_t>(starts_block_ ? 1 : 0)});
+                                 static_cast<std::uint8_t>(starts_block_ ? 1 : 0), kinds_});
             starts_line_ = false;
             starts_block_ = false;
         }
         open_ = false;
         has_words_ = false;
+        kinds_ = 0;
     }
 
     void begin_line(bool blank) {
@@ -94,6 +96,7 @@ private:
     std::vector<Segment>& segments_;
     std::uint32_t first_ = 0;
     SegmentKind kind_ = SegmentKind::sentence;
+    std::uint32_t kinds_ = 0;
     bool open_ = false;
     bool has_words_ = false;
     bool starts_line_ = true;

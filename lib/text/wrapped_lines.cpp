@@ -31,11 +31,14 @@ bool leads_on(const Tokens& tokens, std::size_t kept) {
 
 void join_wrapped_lines(Tokens& tokens) {
     std::vector<Token>& list = tokens.list;
-    std::size_t kept = 0;
     std::uint32_t line_start = 0;
     bool heading = false;
     bool joined = false;
-    for (std::size_t i = 0; i < list.size(); ++i) {
+    // Up to the first line end every token stays where it is.
+    std::size_t kept = 0;
+    for (; kept < list.size() && list[kept].kind != TokenKind::line_end; ++kept)
+        heading = heading || list[kept].kind == TokenKind::heading;
+    for (std::size_t i = kept; i < list.size(); ++i) {
         const Token token = list[i];
         if (token.kind == TokenKind::heading) heading = true;
         if (token.kind == TokenKind::line_end) {

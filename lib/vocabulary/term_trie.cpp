@@ -69,7 +69,10 @@ void TermTrie::freeze() {
     senses_.reserve(added_.size());
     for (std::size_t node = 0; node < chains_.size(); ++node) {
         ends_[node].first = static_cast<std::uint32_t>(senses_.size());
-        for (std::uint32_t at = chains_[node].first; at != 0; at = added_[at].next) senses_.push_back(added_[at].sense);
+        for (std::uint32_t at = chains_[node].first; at != 0; at = added_[at].next) {
+            senses_.push_back(added_[at].sense);
+            ends_[node].roles.insert(added_[at].sense.role);
+        }
         ends_[node].count = static_cast<std::uint32_t>(senses_.size()) - ends_[node].first;
     }
     for (const Edge& edge : edges_) {

@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include "vocabulary/role_set.h"
 #include "vocabulary/sense.h"
 #include "vocabulary/word_table.h"
 
@@ -39,6 +40,8 @@ public:
     std::span<const Sense> senses(NodeId node) const noexcept {
         return {senses_.data() + ends_[node].first, ends_[node].count};
     }
+    // The word classes of those senses. Only after freeze().
+    RoleSet roles(NodeId node) const noexcept { return ends_[node].roles; }
     std::size_t terms() const noexcept { return terms_; }
 
 private:
@@ -50,6 +53,7 @@ private:
     struct End {
         std::uint32_t first = 0;
         std::uint32_t count = 0;
+        RoleSet roles;
     };
     static std::size_t hash(NodeId from, WordId word) noexcept {
         const std::uint64_t key = (std::uint64_t{from} << 32 | word) * 0x9e3779b97f4a7c15ULL;
