@@ -45,6 +45,7 @@ void ClaimParser::read_field(std::string_view text, FieldText& field) const {
 // The category of the first product that a text names; 0 where it names none.
 std::uint8_t ClaimParser::first_category(const FieldText& field) const {
     for (const vocabulary::Hit& hit : field.hits) {
+        if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
             if (sense.role == Role::product) return sense.value;
         }
@@ -56,6 +57,7 @@ std::uint8_t ClaimParser::first_category(const FieldText& field) const {
 // that speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
 std::uint8_t ClaimParser::category_by_part(const FieldText& field, Part part) const {
     for (const vocabulary::Hit& hit : field.hits) {
+        if (!vocabulary_.terms.roles(hit.end).has(Role::part)) continue;
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
             if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(part)) continue;
             for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
@@ -86,6 +88,7 @@ void ClaimParser::collect_own_categories(const Listing& listing) {
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
         if (listing.fields[i].name != "name" && listing.fields[i].name != "category") continue;
         for (const vocabulary::Hit& hit : fields_[i].hits) {
+            if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
             for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
                 if (sense.role == Role::product) add_category(vocabulary_, sense.value, own_);
             }
@@ -101,17 +104,24 @@ Region ClaimParser::region_of_field(std::string_view name) {
     } else if (name == "category") {
         region.kind = RegionKind::silent;  // a shelf of the shop, not a statement about the product
     } else if (name.starts_with(kAttributePrefix)) {
-        read_field(name.substr(kAttributePrefix.size()), label_);
-        std::size_t hit = 0;
-        text::Segment whole;
-        whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
-        const Part main_part = vocabulary_.categories[category_].main_part;
-        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
-                   pieces_);
-        region = region_of_label(pieces_);
-        region.asks = asked_by_label(vocabulary_, pieces_);
-        region.labelled = true;
+        region = region_of_attribute(name.substr(kAttributePrefix.size()));
     }
+    return region;
+}
+
+Region ClaimParser::region_of_attribute(std::string_view name) {
+    if (const Region* const known = attributes_.find(name, category_)) return *known;
+    read_field(name, label_);
+    std::size_t hit = 0;
+    text::Segment whole;
+    whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
+    const Part main_part = vocabulary_.categories[category_].main_part;
+    cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
+               pieces_);
+    Region region = region_of_label(pieces_);
+    region.asks = asked_by_label(vocabulary_, pieces_);
+    region.labelled = true;
+    attributes_.remember(name, category_, region);
     return region;
 }
 

@@ -23,12 +23,23 @@ class ConceptSet {
 public:
     ConceptSet() = default;
     explicit ConceptSet(std::size_t concept_count) : words_((concept_count + 63) / 64) {}
+    // Every concept of a tree of `concept_count` entries; entry 0 is none.
+    static ConceptSet of_all(std::size_t concept_count) {
+        ConceptSet set(concept_count);
+        std::fill(set.words_.begin(), set.words_.end(), ~std::uint64_t{0});
+        if (concept_count % 64 != 0) set.words_.back() = (std::uint64_t{1} << concept_count % 64) - 1;
+        if (!set.words_.empty()) set.words_.front() &= ~std::uint64_t{1};
+        return set;
+    }
     void insert(ConceptId id) { words_[id / 64] |= std::uint64_t{1} << (id % 64); }
     bool contains(ConceptId id) const noexcept {
         return id / 64U < words_.size() && (words_[id / 64U] >> (id % 64U) & 1) != 0;
     }
     void insert_all(const ConceptSet& other) {
         for (std::size_t i = 0; i < words_.size(); ++i) words_[i] |= other.words_[i];
+    }
+    void remove_all(const ConceptSet& other) {
+        for (std::size_t i = 0; i < std::min(words_.size(), other.words_.size()); ++i) words_[i] &= ~other.words_[i];
     }
     bool empty() const noexcept;
     // Calls `visit` with each id, the smallest first.

@@ -11,14 +11,16 @@ void TermTrie::reserve(std::size_t nodes) {
 }
 
 TermTrie::NodeId TermTrie::make(NodeId node, WordId word) {
-    if (const NodeId known = step(node, word); known != 0) return known;
+    if (const Place known = step(node, word); known.exists()) return known.node();
     if ((used_ + 1) * 2 > edges_.size()) rehash(edges_.size() * 2);
     std::size_t at = hash(node, word) & mask_;
-    while (edges_[at].node != 0) at = (at + 1) & mask_;
-    edges_[at] = {node, word, static_cast<NodeId>(chains_.size())};
+    while (edges_[at].place.exists()) at = (at + 1) & mask_;
+    const auto made = static_cast<NodeId>(chains_.size());
+    edges_[at] = {node, word, Place(made)};
     ++used_;
+    chains_[node].goes_on = true;
     chains_.emplace_back();
-    return edges_[at].node;
+    return made;
 }
 
 void TermTrie::rehash(std::size_t slots) {
@@ -26,9 +28,9 @@ void TermTrie::rehash(std::size_t slots) {
     old.swap(edges_);
     mask_ = edges_.size() - 1;
     for (const Edge& edge : old) {
-        if (edge.node == 0) continue;
+        if (!edge.place.exists()) continue;
         std::size_t at = hash(edge.from, edge.word) & mask_;
-        while (edges_[at].node != 0) at = (at + 1) & mask_;
+        while (edges_[at].place.exists()) at = (at + 1) & mask_;
         edges_[at] = edge;
     }
 }
@@ -58,7 +60,7 @@ void TermTrie::add(std::span<const WordId> path, const Sense& sense) {
 bool TermTrie::has_term(std::span<const WordId> path) const noexcept {
     NodeId node = 0;
     for (WordId word : path) {
-        node = step(node, word);
+        node = step(node, word).node();
         if (node == 0) return false;
     }
     return chains_[node].first != 0;
@@ -75,10 +77,13 @@ void TermTrie::freeze() {
         }
         ends_[node].count = static_cast<std::uint32_t>(senses_.size()) - ends_[node].first;
     }
-    for (const Edge& edge : edges_) {
-        if (edge.node == 0 || edge.from != 0) continue;
+    for (Edge& edge : edges_) {
+        if (!edge.place.exists()) continue;
+        const NodeId node = edge.place.node();
+        edge.place = Place(node, ends_[node].count != 0, chains_[node].goes_on);
+        if (edge.from != 0) continue;
         if (firsts_.size() <= edge.word) firsts_.resize(edge.word + 1);
-        firsts_[edge.word] = edge.node;
+        firsts_[edge.word] = edge.place;
     }
     added_ = {};
     chains_ = {};

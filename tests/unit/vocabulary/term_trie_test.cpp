@@ -14,7 +14,7 @@ using Path = std::vector<WordId>;
 TermTrie::NodeId walk(const TermTrie& trie, const Path& path) {
     TermTrie::NodeId node = 0;
     for (const WordId word : path) {
-        node = trie.step(node, word);
+        node = trie.step(node, word).node();
         if (node == 0) return 0;
     }
     return node;
