@@ -187,7 +187,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             carried = asked;
             carries = true;
         }
-        Region opened = label_regions(pieces_, carries ? carried : section, regions_);
+        Region opened = label_regions(inventory, pieces_, carries ? carried : section, regions_);
         carries = false;
         if (opened.kind != RegionKind::open) {
             if (segment.starts_line != 0) {

@@ -59,7 +59,7 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
     while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
     for (std::uint32_t at = segment.first; at < segment.last;) {
         const text::Token& token = source.tokens.list[at];
-        Piece piece;
+        Piece& piece = pieces.emplace_back();
         piece.first = at;
         piece.last = at + 1;
         piece.flags = token.flags;
@@ -77,7 +77,6 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
             piece.kind = PieceKind::mark;
         }
         at = piece.last;
-        pieces.push_back(piece);
     }
     settle_senses(source, pieces);
     Inventory inventory;

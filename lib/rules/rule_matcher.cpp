@@ -1,6 +1,7 @@
 #include "rules/rule_matcher.h"
 
 #include <algorithm>
+#include <bit>
 
 namespace grainside::rules {
 
@@ -20,9 +21,29 @@ std::uint64_t look_of(const Claim& claim) {
     return hash * 0xbf58476d1ce4e5b9ULL;
 }
 
+static_assert(kNeighbours <= 64);  // one bit a claim in RuleMatcher::Met
+
 // Of one part, and not of two nouns that name different things there: a buckle and a ring are both hardware.
 bool same_thing(const Claim& a, const Claim& b) {
     return a.part == b.part && (a.family == b.family || a.family == 0 || b.family == 0);
+}
+
+bool is_within(Reach reach, const Claim& claim, const Claim& other) {
+    switch (reach) {
+        case Reach::phrase:
+            return other.phrase == claim.phrase;
+        case Reach::sentence:
+            return other.sentence == claim.sentence;
+        case Reach::part:
+            return same_thing(other, claim);
+        case Reach::anywhere:
+            return true;
+        case Reach::elsewhere:
+            return same_thing(other, claim) && other.field != claim.field;
+        case Reach::noun:
+            return same_thing(other, claim) && claim.family != 0 && other.family != 0;
+    }
+    return false;
 }
 
 bool look_alike(const Claim& a, const Claim& b) {
@@ -46,6 +67,11 @@ void RuleMatcher::select(std::span<const std::string> markets, std::string_view 
 
 // What `find_beside` looks at.
 void RuleMatcher::take_in(std::span<const Claim> claims) {
+    if (++listing_number_ == 0) {  // after four thousand million listings the numbers begin anew
+        met_.assign(kMetSlots, {});
+        listing_number_ = 1;
+    }
+    if (claims.size() <= kNeighbours) return;
     said_.clear();
     kinds_said_ = 0;
     for (const Claim& claim : claims) {
@@ -53,10 +79,6 @@ void RuleMatcher::take_in(std::span<const Claim> claims) {
         kinds_said_ |= 1U << static_cast<unsigned>(claim.kind);
     }
     distinct_.clear();
-    if (claims.size() <= kNeighbours) {
-        for (std::uint32_t i = 0; i < claims.size(); ++i) distinct_.push_back(i);
-        return;
-    }
     constexpr std::size_t kSlots = 4 * kMostDistinct;
     seen_.assign(kSlots, kNoClaim);
     for (std::uint32_t i = 0; i < claims.size() && distinct_.size() < kMostDistinct; ++i) {
@@ -78,9 +100,8 @@ bool RuleMatcher::same_country(const Claim& claim, const Claim& other) const {
     return claim.place == other.place || book_.vocabulary.concepts.related(claim.place, other.place);
 }
 
-bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
-                       const ListingFacts& listing) const {
-    if (!condition.claim.holds(other, listing)) return false;
+// What a condition asks of two claims together.
+bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other) const {
     if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end)))
         return false;
     if (condition.same_place &&
@@ -91,26 +112,52 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
     return !condition.differs || *condition.differs != book_.vocabulary.concepts.related(claim.says, other.says);
 }
 
+// REQUIRES: at most kNeighbours claims, those that were taken in last.
+std::uint64_t RuleMatcher::met_by(const BesideCondition& condition, std::span<const Claim> claims,
+                                  const ListingFacts& listing) {
+    Met& met = met_[reinterpret_cast<std::uintptr_t>(&condition) / sizeof(BesideCondition) % kMetSlots];
+    if (met.condition == &condition && met.listing == listing_number_) return met.claims;
+    met = {&condition, listing_number_, 0};
+    for (std::size_t i = 0; i < claims.size(); ++i) {
+        if (condition.claim.holds(claims[i], listing)) met.claims |= std::uint64_t{1} << i;
+    }
+    return met.claims;
+}
+
+// All claims are near enough for every reach.
+std::uint32_t RuleMatcher::find_among_few(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
+                                          const std::vector<BesideCondition>& conditions) {
+    const Claim& claim = claims[at];
+    for (const BesideCondition& condition : conditions) {
+        std::uint64_t others = met_by(condition, claims, listing) & ~(std::uint64_t{1} << at);
+        for (; others != 0; others &= others - 1) {
+            const auto i = static_cast<std::uint32_t>(std::countr_zero(others));
+            if (is_within(condition.reach, claim, claims[i]) && fits(condition, claim, claims[i])) return i;
+        }
+    }
+    return kNoClaim;
+}
+
 std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                                       const std::vector<BesideCondition>& conditions) const {
+                                       const std::vector<BesideCondition>& conditions) {
+    if (claims.size() <= kNeighbours) return find_among_few(claims, at, listing, conditions);
     const Claim& claim = claims[at];
     const auto from = at > kNeighbours ? at - kNeighbours : 0;
     const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(claims.size(), std::size_t{at} + kNeighbours + 1));
     for (const BesideCondition& condition : conditions) {
         if (!is_present(condition.claim)) continue;
+        const auto meets = [&](std::uint32_t i) {
+            return i != at && is_within(condition.reach, claim, claims[i]) &&
+                   condition.claim.holds(claims[i], listing) && fits(condition, claim, claims[i]);
+        };
         if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
             for (std::uint32_t i = from; i < to; ++i) {
-                const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase
-                                                                   : claims[i].sentence == claim.sentence;
-                if (i != at && near && fits(condition, claim, claims[i], listing)) return i;
+                if (meets(i)) return i;
             }
             continue;
         }
         for (std::uint32_t i : distinct_) {
-            if (i == at || (condition.reach != Reach::anywhere && !same_thing(claims[i], claim))) continue;
-            if (condition.reach == Reach::noun && (claim.family == 0 || claims[i].family == 0)) continue;
-            if (condition.reach == Reach::elsewhere && claims[i].field == claim.field) continue;
-            if (fits(condition, claim, claims[i], listing)) return i;
+            if (meets(i)) return i;
         }
     }
     return kNoClaim;
@@ -118,7 +165,7 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
 
 // `against` becomes the statement beside it, for a rule that asks for one.
 bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
-                        const ListingFacts& listing, std::uint32_t& against) const {
+                        const ListingFacts& listing, std::uint32_t& against) {
     const auto any_holds = [&](const std::vector<ClaimCondition>& conditions) {
         return std::any_of(conditions.begin(), conditions.end(),
                            [&](const ClaimCondition& condition) { return condition.holds(claims[at], listing); });

@@ -1,5 +1,6 @@
 #include "text/wrapped_lines.h"
 
+#include <algorithm>
 #include <cstddef>
 
 namespace grainside::text {
@@ -30,35 +31,33 @@ bool leads_on(const Tokens& tokens, std::size_t kept) {
 }  // namespace
 
 void join_wrapped_lines(Tokens& tokens) {
-    std::vector<Token>& list = tokens.list;
+    Token* const list = tokens.list.data();
+    const std::size_t count = tokens.list.size();
     std::uint32_t line_start = 0;
     bool heading = false;
     bool joined = false;
-    // Up to the first line end every token stays where it is.
     std::size_t kept = 0;
-    for (; kept < list.size() && list[kept].kind != TokenKind::line_end; ++kept)
-        heading = heading || list[kept].kind == TokenKind::heading;
-    for (std::size_t i = kept; i < list.size(); ++i) {
-        const Token token = list[i];
-        if (token.kind == TokenKind::heading) heading = true;
-        if (token.kind == TokenKind::line_end) {
-            const bool wraps =
-                !heading && (token.flags & flag::kBlankLine) == 0 && token.start - line_start > kLongLine && kept > 0 &&
-                can_wrap(list[kept - 1]) && i + 1 < list.size() &&
-                (begins_small(tokens, list[i + 1]) || (list[i + 1].kind == TokenKind::word && leads_on(tokens, kept)));
-            line_start = token.end;
-            if (wraps) {
-                joined = true;
-                continue;
-            }
-            heading = false;
-        }
-        list[kept] = token;
+    // Line by line; until one is joined to the next, every token stays where it is.
+    for (std::size_t first = 0;;) {
+        std::size_t end = first;
+        for (; end < count && list[end].kind != TokenKind::line_end; ++end)
+            heading = heading || list[end].kind == TokenKind::heading;
+        if (kept != first) std::copy(list + first, list + end, list + kept);
         if (joined) list[kept].flags |= flag::kSpaceBefore;
-        joined = false;
-        ++kept;
+        kept += end - first;
+        if (end == count) break;
+        const Token line_end = list[end];
+        joined = !heading && (line_end.flags & flag::kBlankLine) == 0 && line_end.start - line_start > kLongLine &&
+                 kept > 0 && can_wrap(list[kept - 1]) && end + 1 < count &&
+                 (begins_small(tokens, list[end + 1]) ||
+                  (list[end + 1].kind == TokenKind::word && leads_on(tokens, kept)));
+        line_start = line_end.end;
+        first = end + 1;
+        if (joined) continue;  // a word follows
+        heading = false;
+        list[kept++] = line_end;
     }
-    list.resize(kept);
+    tokens.list.resize(kept);
 }
 
 }  // namespace grainside::text
