@@ -21,7 +21,7 @@ std::uint64_t look_of(const Claim& claim) {
     return hash * 0xbf58476d1ce4e5b9ULL;
 }
 
-static_assert(kNeighbours <= 64);  // one bit a claim in RuleMatcher::Met
+static_assert(kNeighbours <= 64);  // one bit a claim in RuleMatcher::candidates
 
 // Of one part, and not of two nouns that name different things there: a buckle and a ring are both hardware.
 bool same_thing(const Claim& a, const Claim& b) {
@@ -67,17 +67,24 @@ void RuleMatcher::select(std::span<const std::string> markets, std::string_view 
 
 // What `find_beside` looks at.
 void RuleMatcher::take_in(std::span<const Claim> claims) {
-    if (++listing_number_ == 0) {  // after four thousand million listings the numbers begin anew
-        met_.assign(kMetSlots, {});
-        listing_number_ = 1;
-    }
-    if (claims.size() <= kNeighbours) return;
-    said_.clear();
     kinds_said_ = 0;
-    for (const Claim& claim : claims) {
-        said_.insert(claim.says);
-        kinds_said_ |= 1U << static_cast<unsigned>(claim.kind);
+    for (const Claim& claim : claims) kinds_said_ |= 1U << static_cast<unsigned>(claim.kind);
+    if (claims.size() <= kNeighbours) {
+        negated_ = 0;
+        of_part_ = {};
+        of_kind_ = {};
+        std::uint64_t bit = 1;
+        for (const Claim& claim : claims) {
+            of_part_[static_cast<std::size_t>(claim.part)] |= bit;
+            of_kind_[static_cast<std::size_t>(claim.kind)] |= bit;
+            if (claim.negated) negated_ |= bit;
+            bit <<= 1;
+        }
+        all_ = bit - 1;  // of 64 claims all bits: the one has left the word
+        return;
     }
+    said_.clear();
+    for (const Claim& claim : claims) said_.insert(claim.says);
     distinct_.clear();
     constexpr std::size_t kSlots = 4 * kMostDistinct;
     seen_.assign(kSlots, kNoClaim);
@@ -112,34 +119,40 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
     return !condition.differs || *condition.differs != book_.vocabulary.concepts.related(claim.says, other.says);
 }
 
-// REQUIRES: at most kNeighbours claims, those that were taken in last.
-std::uint64_t RuleMatcher::met_by(const BesideCondition& condition, std::span<const Claim> claims,
-                                  const ListingFacts& listing) {
-    Met& met = met_[reinterpret_cast<std::uintptr_t>(&condition) / sizeof(BesideCondition) % kMetSlots];
-    if (met.condition == &condition && met.listing == listing_number_) return met.claims;
-    met = {&condition, listing_number_, 0};
-    for (std::size_t i = 0; i < claims.size(); ++i) {
-        if (condition.claim.holds(claims[i], listing)) met.claims |= std::uint64_t{1} << i;
+// The claims that may meet a condition beside `claim`; none of the others does.
+std::uint64_t RuleMatcher::candidates(const BesideCondition& condition, const Claim& claim) const noexcept {
+    const bool of_one_part =
+        condition.reach == Reach::part || condition.reach == Reach::elsewhere || condition.reach == Reach::noun;
+    std::uint64_t found = of_one_part ? of_part_[static_cast<std::size_t>(claim.part)] : all_;
+    if (condition.claim.negated) found &= *condition.claim.negated ? negated_ : ~negated_;
+    if ((kinds_said_ & ~condition.claim.kinds) != 0) {
+        std::uint64_t of_kinds = 0;
+        for (std::uint32_t kinds = kinds_said_ & condition.claim.kinds; kinds != 0; kinds &= kinds - 1)
+            of_kinds |= of_kind_[static_cast<std::size_t>(std::countr_zero(kinds))];
+        found &= of_kinds;
     }
-    return met.claims;
+    return found;
 }
 
 // All claims are near enough for every reach.
 std::uint32_t RuleMatcher::find_among_few(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                                          const std::vector<BesideCondition>& conditions) {
+                                          const std::vector<BesideCondition>& conditions) const {
     const Claim& claim = claims[at];
     for (const BesideCondition& condition : conditions) {
-        std::uint64_t others = met_by(condition, claims, listing) & ~(std::uint64_t{1} << at);
+        std::uint64_t others = candidates(condition, claim) & ~(std::uint64_t{1} << at);
         for (; others != 0; others &= others - 1) {
             const auto i = static_cast<std::uint32_t>(std::countr_zero(others));
-            if (is_within(condition.reach, claim, claims[i]) && fits(condition, claim, claims[i])) return i;
+            if (condition.claim.holds(claims[i], listing) && is_within(condition.reach, claim, claims[i]) &&
+                fits(condition, claim, claims[i])) {
+                return i;
+            }
         }
     }
     return kNoClaim;
 }
 
 std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                                       const std::vector<BesideCondition>& conditions) {
+                                       const std::vector<BesideCondition>& conditions) const {
     if (claims.size() <= kNeighbours) return find_among_few(claims, at, listing, conditions);
     const Claim& claim = claims[at];
     const auto from = at > kNeighbours ? at - kNeighbours : 0;
@@ -165,10 +178,13 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
 
 // `against` becomes the statement beside it, for a rule that asks for one.
 bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
-                        const ListingFacts& listing, std::uint32_t& against) {
-    const auto any_holds = [&](const std::vector<ClaimCondition>& conditions) {
-        return std::any_of(conditions.begin(), conditions.end(),
-                           [&](const ClaimCondition& condition) { return condition.holds(claims[at], listing); });
+                        const ListingFacts& listing, std::uint32_t& against) const {
+    // A plain loop: nearly every rule has one condition, which std::any_of is not made for.
+    const auto any_holds = [&claim = claims[at], &listing](const std::vector<ClaimCondition>& conditions) {
+        for (const ClaimCondition& condition : conditions) {
+            if (condition.holds(claim, listing)) return true;
+        }
+        return false;
     };
     if (!any_holds(rule.when) || any_holds(rule.unless)) return false;
     against = kNoClaim;
@@ -186,8 +202,10 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
         for (std::uint32_t index : selected_->rules_of(claim.says)) {
             if (!gates_[index].admits(claim)) continue;
             const CompiledRule& rule = book_.compiled[index];
+            std::uint32_t against = kNoClaim;
+            if (!holds(rule, claims, at, listing, against)) continue;
             Finding finding;
-            if (!holds(rule, claims, at, listing, finding.against)) continue;
+            finding.against = against;
             finding.rule = index;
             finding.claim = at;
             finding.start = claim.start;

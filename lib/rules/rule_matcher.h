@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_RULES_RULE_MATCHER_H
 #define GRAINSIDE_RULES_RULE_MATCHER_H
 
+#include <array>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -33,14 +34,14 @@ public:
 
 private:
     bool holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-               std::uint32_t& against);
+               std::uint32_t& against) const;
     std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                              const std::vector<BesideCondition>& conditions);
+                              const std::vector<BesideCondition>& conditions) const;
     bool same_country(const Claim& claim, const Claim& other) const;
     bool fits(const BesideCondition& condition, const Claim& claim, const Claim& other) const;
-    std::uint64_t met_by(const BesideCondition& condition, std::span<const Claim> claims, const ListingFacts& listing);
+    std::uint64_t candidates(const BesideCondition& condition, const Claim& claim) const noexcept;
     std::uint32_t find_among_few(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                                 const std::vector<BesideCondition>& conditions);
+                                 const std::vector<BesideCondition>& conditions) const;
     void take_in(std::span<const Claim> claims);
 
     bool is_present(const ClaimCondition& condition) const noexcept;
@@ -49,19 +50,14 @@ private:
     std::vector<Gate> gates_;  // by rule
     RuleSelections selections_;
     const RuleSelection* selected_ = nullptr;
-    // Of a listing with few claims: which of them meet a condition on another statement, as bits. The same condition is
-    // asked beside many claims, and the answer depends on none of them.
-    struct Met {
-        const BesideCondition* condition = nullptr;
-        std::uint32_t listing = 0;
-        std::uint64_t claims = 0;
-    };
-    static constexpr std::size_t kMetSlots = 256;
-    std::vector<Met> met_ = std::vector<Met>(kMetSlots);  // by address; a condition takes the place of another
-    std::uint32_t listing_number_ = 0;                    // numbers the listings that were taken in
-    // Of one with many: what the listing's claims say and of which kinds they are: most conditions on another statement fail on that.
+    // Of a listing with few claims: which of them are what, one bit a claim.
+    std::uint64_t all_ = 0;
+    std::uint64_t negated_ = 0;
+    std::array<std::uint64_t, kPartCount> of_part_{};
+    std::array<std::uint64_t, kKindCount> of_kind_{};
+    std::uint32_t kinds_said_ = 0;  // of any listing: the kinds that its claims have
+    // Of one with many: what its claims say; most conditions on another statement fail on that.
     vocabulary::ConceptSet said_;
-    std::uint32_t kinds_said_ = 0;
     // Indices of claims that differ in what conditions can see: a record that says one thing a thousand times costs as
     // much as one that says it once.
     std::vector<std::uint32_t> distinct_;
