@@ -18,16 +18,16 @@ constexpr std::uint32_t bit(Mark mark) {
     return static_cast<std::uint32_t>(mark);
 }
 
-// How a phrase hangs on what stands before it.
+// How a phrase hangs on what stands before it, the weakest tie first.
 enum class Connector : std::uint8_t {
     none,  // it begins the segment, or follows a mark
-    comma,
-    link,  // 'in', 'of', 'made from'
-    with,
-    copula,       // 'is', 'are'
-    coordinated,  // 'and', 'or', '/', '+', '&'
-    part_before,  // 'lined with'
     other,
+    comma,
+    coordinated,  // 'and', 'or', '/', '+', '&'
+    copula,       // 'is', 'are'
+    with,
+    link,         // 'in', 'of', 'made from'
+    part_before,  // 'lined with'
 };
 
 // A noun phrase: pieces [first, last) without a breaker among them.

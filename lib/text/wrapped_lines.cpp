@@ -40,8 +40,10 @@ void join_wrapped_lines(Tokens& tokens) {
     // Line by line; until one is joined to the next, every token stays where it is.
     for (std::size_t first = 0;;) {
         std::size_t end = first;
+        std::uint32_t kinds = 0;
         for (; end < count && list[end].kind != TokenKind::line_end; ++end)
-            heading = heading || list[end].kind == TokenKind::heading;
+            kinds |= 1U << static_cast<unsigned>(list[end].kind);
+        heading = heading || (kinds >> static_cast<unsigned>(TokenKind::heading) & 1U) != 0;
         if (kept != first) std::copy(list + first, list + end, list + kept);
         if (joined) list[kept].flags |= flag::kSpaceBefore;
         kept += end - first;
