@@ -236,8 +236,8 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
     }
 }
 
-// Most sentences of a listing chat. One in which no word could claim anything, and that is no label for the next, leaves
-// no trace; so it is not cut into pieces. `next_hit` is moved behind it.
+// Most sentences of a listing chat. One in which no word could claim anything, and that is no label for the next,
+// leaves no trace; so it is not cut into pieces. `next_hit` is moved behind it.
 bool ClaimParser::passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const {
     if (segment.kind == text::SegmentKind::question || may_have_label(segment) || segment.has(TokenKind::number) ||
         followed_by_cell(field.tokens, segment)) {

@@ -14,8 +14,8 @@
 namespace grainside::claims {
 
 // A catalog has a few dozen names of attributes ('Lining', 'Hardware') and repeats them in every listing; what one says
-// depends on nothing but itself and the category. Bounded: a name that finds no room takes the place of another, so that
-// a hostile catalog with ever new names costs what it would cost without this. Not thread-safe.
+// depends on nothing but itself and the category. Bounded: a name that finds no room takes the place of another, so
+// that a hostile catalog with ever new names costs what it would cost without this. Not thread-safe.
 class KnownAttributes {
 public:
     // Null where `name` has to be read.

@@ -56,19 +56,21 @@ std::uint8_t family_of(const Piece& noun) noexcept {
 Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
                      std::vector<Piece>& pieces) {
     pieces.clear();
-    while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
+    const text::Token* const tokens = source.tokens.list.data();
+    const std::span<const vocabulary::Hit> hits = source.hits;
+    while (next_hit < hits.size() && hits[next_hit].first < segment.first) ++next_hit;
     for (std::uint32_t at = segment.first; at < segment.last;) {
-        const text::Token& token = source.tokens.list[at];
+        const text::Token& token = tokens[at];
         Piece& piece = pieces.emplace_back();
         piece.first = at;
         piece.last = at + 1;
         piece.flags = token.flags;
         piece.token_kind = token.kind;
         piece.glued = at > segment.first && (token.flags & text::flag::kSpaceBefore) == 0;
-        if (next_hit < source.hits.size() && source.hits[next_hit].first == at) {
+        if (next_hit < hits.size() && hits[next_hit].first == at) {
             piece.kind = PieceKind::term;
             piece.hit = static_cast<std::uint32_t>(next_hit);
-            piece.last = source.hits[next_hit].last;
+            piece.last = hits[next_hit].last;
             ++next_hit;
         } else if (token.kind == TokenKind::number) {
             piece.kind = PieceKind::number;
@@ -79,23 +81,28 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
         at = piece.last;
     }
     settle_senses(source, pieces);
-    Inventory inventory;
+    // Counted in variables of its own: the compiler cannot tell an inventory in memory from the pieces.
+    vocabulary::RoleSet roles;
+    std::uint64_t marks = 0;
+    bool numbers = false;
+    bool teaches = false;
+    bool serves = false;
     for (Piece& piece : pieces) {
         if (piece.is(Role::unit) && piece.sense.value == static_cast<std::uint8_t>(Unit::percent)) {
             piece.kind = PieceKind::mark;  // '100 percent' reads as '100 %'
             piece.token_kind = TokenKind::percent;
         }
         if (piece.kind == PieceKind::term) {
-            inventory.roles.insert(piece.sense.role);
-            inventory.teaches = inventory.teaches || piece.teaches;
-            inventory.serves = inventory.serves || piece.serves;
+            roles.insert(piece.sense.role);
+            teaches |= piece.teaches;
+            serves |= piece.serves;
         } else if (piece.kind == PieceKind::mark) {
-            inventory.marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
+            marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
         } else if (piece.kind == PieceKind::number) {
-            inventory.numbers = true;
+            numbers = true;
         }
     }
-    return inventory;
+    return {roles, marks, numbers, teaches, serves};
 }
 
 }  // namespace grainside::claims

@@ -21,17 +21,21 @@ public:
     // Right to left, so that what stands to the right is settled when it is asked for.
     void settle() {
         for (std::size_t i = pieces_.size(); i-- > 0;) {
-            if (pieces_[i].kind != PieceKind::term) continue;
+            Piece& piece = pieces_[i];
+            if (piece.kind != PieceKind::term) continue;
             const vocabulary::RoleSet roles = roles_of(i);
-            pieces_[i].teaches = roles.has(Role::teaching);
-            pieces_[i].makes = roles.has(Role::making);
-            pieces_[i].serves = roles.has(Role::purpose);
-            pieces_[i].names = roles.has(Role::naming);
+            // Few words teach, make, serve or name; for the others the piece stays as it was made.
+            if (roles.any({Role::teaching, Role::making, Role::purpose, Role::naming})) {
+                piece.teaches = roles.has(Role::teaching);
+                piece.makes = roles.has(Role::making);
+                piece.serves = roles.has(Role::purpose);
+                piece.names = roles.has(Role::naming);
+            }
             if (const Sense* sense = choose(i); sense != nullptr) {
-                pieces_[i].sense = *sense;
-                if (sense->role == Role::determiner && has_apostrophe(pieces_[i])) pieces_[i].sense.role = Role::copula;
+                piece.sense = *sense;
+                if (sense->role == Role::determiner && has_apostrophe(piece)) piece.sense.role = Role::copula;
             } else {
-                pieces_[i].kind = PieceKind::word;
+                piece.kind = PieceKind::word;
             }
         }
     }

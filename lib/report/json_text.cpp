@@ -37,6 +37,12 @@ std::size_t plain_run(std::string_view text, std::size_t at) {
         if (needs_care(eight)) break;
         at += sizeof(eight);
     }
+    // The last few bytes once more with those before them, rather than one by one.
+    if (at < text.size() && text.size() - at < sizeof(std::uint64_t) && text.size() >= sizeof(std::uint64_t)) {
+        std::uint64_t eight = 0;
+        std::memcpy(&eight, text.data() + text.size() - sizeof(eight), sizeof(eight));
+        if (!needs_care(eight)) return text.size() - begin;
+    }
     const auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
     while (at < text.size() && is_plain(text[at])) ++at;
     return at - begin;

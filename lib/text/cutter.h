@@ -170,7 +170,8 @@ private:
     std::uint32_t held_count_ = 0;
 
     // What lies since the last token.
-    std::uint8_t before_ = 0;  // kSpaceBefore, and kHyphenBefore where a hyphen joins the next word or number to the last
+    std::uint8_t before_ =
+        0;  // kSpaceBefore, and kHyphenBefore where a hyphen joins the next word or number to the last
     bool line_start_ = true;                    // no token yet in this line
     std::uint32_t touch_ = kNowhere;            // where the last word or number ends, dropped characters included
     std::uint32_t list_number_end_ = kNowhere;  // the same for a number that may number a list item

@@ -49,10 +49,10 @@ void join_wrapped_lines(Tokens& tokens) {
         kept += end - first;
         if (end == count) break;
         const Token line_end = list[end];
-        joined = !heading && (line_end.flags & flag::kBlankLine) == 0 && line_end.start - line_start > kLongLine &&
-                 kept > 0 && can_wrap(list[kept - 1]) && end + 1 < count &&
-                 (begins_small(tokens, list[end + 1]) ||
-                  (list[end + 1].kind == TokenKind::word && leads_on(tokens, kept)));
+        joined =
+            !heading && (line_end.flags & flag::kBlankLine) == 0 && line_end.start - line_start > kLongLine &&
+            kept > 0 && can_wrap(list[kept - 1]) && end + 1 < count &&
+            (begins_small(tokens, list[end + 1]) || (list[end + 1].kind == TokenKind::word && leads_on(tokens, kept)));
         line_start = line_end.end;
         first = end + 1;
         if (joined) continue;  // a word follows

@@ -5,7 +5,8 @@ namespace grainside::vocabulary {
 namespace {
 
 // Words of no term are seldom long enough to be looked at as a slip of the pen or a coined name.
-WordId guess(const Vocabulary& vocabulary, std::string_view word) {
+WordId guess(const Vocabulary& vocabulary, const text::Tokens& tokens, const text::Token& token) {
+    const std::string_view word = tokens.folded_text(token);
     const WordId misspelt = vocabulary.misspellings.find(word);
     return misspelt != 0 ? misspelt : vocabulary.affixes.find(word);
 }
@@ -16,7 +17,7 @@ void find_words(const Vocabulary& vocabulary, const text::Tokens& tokens, WordId
         WordId id = 0;
         if (token.kind <= text::TokenKind::number) {
             id = vocabulary.words.find_padded(folded + token.folded_offset, token.folded_length);
-            if (id == 0 && token.kind == text::TokenKind::word) id = guess(vocabulary, tokens.folded_text(token));
+            if (id == 0 && token.kind == text::TokenKind::word) id = guess(vocabulary, tokens, token);
         }
         *ids++ = id;
     }
@@ -38,11 +39,13 @@ void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::
         if (ids[first] != 0) {
             TermTrie::Place place = terms.first(ids[first]);
             TermTrie::Place best = place.ends_term() ? place : TermTrie::Place{};
-            for (std::uint32_t at = last; place.goes_on() && at < count && ids[at] != 0; ++at) {
-                place = terms.step(place.node(), ids[at]);
-                if (!place.ends_term()) continue;
-                best = place;
-                last = at + 1;
+            if (last < count && place.goes_on() && terms.may_begin_with(ids[first], ids[last])) {
+                for (std::uint32_t at = last; place.goes_on() && at < count && ids[at] != 0; ++at) {
+                    place = terms.step(place.node(), ids[at]);
+                    if (!place.ends_term()) continue;
+                    best = place;
+                    last = at + 1;
+                }
             }
             if (best.exists()) hits.push_back({first, last, best.node()});
         }

@@ -77,6 +77,7 @@ void TermTrie::freeze() {
         }
         ends_[node].count = static_cast<std::uint32_t>(senses_.size()) - ends_[node].first;
     }
+    std::vector<WordId> words(chains_.size());  // by node right below the root
     for (Edge& edge : edges_) {
         if (!edge.place.exists()) continue;
         const NodeId node = edge.place.node();
@@ -84,6 +85,12 @@ void TermTrie::freeze() {
         if (edge.from != 0) continue;
         if (firsts_.size() <= edge.word) firsts_.resize(edge.word + 1);
         firsts_[edge.word] = edge.place;
+        words[node] = edge.word;
+    }
+    first_count_ = firsts_.size();
+    seconds_.resize(first_count_);
+    for (const Edge& edge : edges_) {
+        if (edge.from != 0 && words[edge.from] != 0) seconds_[words[edge.from]] |= std::uint64_t{1} << (edge.word & 63);
     }
     added_ = {};
     chains_ = {};

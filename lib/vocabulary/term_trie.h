@@ -46,7 +46,12 @@ public:
     void freeze();
 
     // Nowhere if no term begins with `word`: an array, since most words are asked only this. Only after freeze().
-    Place first(WordId word) const noexcept { return word < firsts_.size() ? firsts_[word] : Place{}; }
+    Place first(WordId word) const noexcept { return word < first_count_ ? firsts_[word] : Place{}; }
+    // False where no term begins with these two words, which spares most steps: 'of' and 'with' begin and go on terms,
+    // but seldom these. REQUIRES: first(first_word).exists(). Only after freeze().
+    bool may_begin_with(WordId first_word, WordId second_word) const noexcept {
+        return (seconds_[first_word] >> (second_word & 63) & 1) != 0;
+    }
     // Nowhere if no term goes on with `word`. Before freeze() the place tells its node only.
     Place step(NodeId node, WordId word) const noexcept {
         const Edge* const edges = edges_.data();
@@ -101,6 +106,8 @@ private:
     std::vector<End> ends_;
     std::vector<Sense> senses_;
     std::vector<Place> firsts_;  // by word
+    std::size_t first_count_ = 0;
+    std::vector<std::uint64_t> seconds_;  // by first word: the lowest six bits of each word that goes on, as bits
 };
 
 }  // namespace grainside::vocabulary

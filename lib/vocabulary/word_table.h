@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_VOCABULARY_WORD_TABLE_H
 #define GRAINSIDE_VOCABULARY_WORD_TABLE_H
 
+#include <array>
 #include <bit>
 #include <cstdint>
 #include <cstring>
@@ -14,8 +15,8 @@ namespace grainside::vocabulary {
 
 using WordId = std::uint32_t;  // 0 = a word of no term
 
-// Two open-addressed tables. Most words have up to 8 folded bytes: they are one integer, which the slot itself holds, so
-// that looking one up is a comparison in one cache line. The slots of longer words hold half a hash and point to the
+// Two open-addressed tables. Most words have up to 8 folded bytes: they are one integer, which the slot itself holds,
+// so that looking one up is a comparison in one cache line. The slots of longer words hold half a hash and point to the
 // spelling. A bit filter in front turns most unknown words away without touching either (shared/performance: most words
 // of a listing belong to no term); it grows with the tables, so that a larger vocabulary costs no more a word.
 //
@@ -36,7 +37,7 @@ public:
         if (length - 1 < kShort) {
             std::uint64_t key = 0;
             std::memcpy(&key, word, kShort);
-            return find_short(key & ~std::uint64_t{0} >> (64 - 8 * length));
+            return find_short(key & kLettersOf[length]);
         }
         return find_long({word, length}, hash_of(word, length));
     }
@@ -52,6 +53,16 @@ public:
 private:
     static constexpr std::uint32_t kShort = sizeof(std::uint64_t);
     static constexpr std::size_t kFirstSlots = 1024;
+    static constexpr std::array<std::uint64_t, kShort + 1> kLettersOf = {  // a key's bytes, by the word's length
+        0,
+        0xFF,
+        0xFFFF,
+        0xFF'FFFF,
+        0xFFFF'FFFF,
+        0xFF'FFFF'FFFF,
+        0xFFFF'FFFF'FFFF,
+        0xFF'FFFF'FFFF'FFFF,
+        0xFFFF'FFFF'FFFF'FFFF};
     static_assert(std::endian::native == std::endian::little, "a short word's first byte is its key's lowest");
 
     struct ShortSlot {
