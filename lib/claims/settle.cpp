@@ -70,8 +70,10 @@ private:
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always && holds(sense, at)) return &sense;
         }
-        for (const Sense& sense : all) {
-            if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+        if (roles_of(at).any(kLabels)) {
+            for (const Sense& sense : all) {
+                if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+            }
         }
         const Sense* fallback = nullptr;
         for (const Sense& sense : all) {
@@ -98,11 +100,11 @@ private:
         return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
-    static bool names_label(Role role) {
-        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label || role == Role::leather_origin_label || role == Role::answer_label ||
-               role == Role::question_label || role == Role::plain_label;
-    }
+    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label,   Role::main_label,
+                                                    Role::colour_label,   Role::origin_label,
+                                                    Role::answer_label,   Role::question_label,
+                                                    Role::plain_label,    Role::leather_origin_label};
+    static bool names_label(Role role) { return kLabels.has(role); }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
     static bool only_before_a_colon(Role role) {

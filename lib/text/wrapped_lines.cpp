@@ -8,6 +8,9 @@ namespace {
 
 constexpr std::uint32_t kLongLine = 40;  // bytes
 
+// One comparison a token finds both.
+static_assert(TokenKind::heading > TokenKind::line_end && TokenKind::line_end > TokenKind::quote);
+
 bool can_wrap(const Token& token) {
     return token.kind == TokenKind::word || token.kind == TokenKind::number || token.kind == TokenKind::comma;
 }
@@ -40,10 +43,11 @@ void join_wrapped_lines(Tokens& tokens) {
     // Line by line; until one is joined to the next, every token stays where it is.
     for (std::size_t first = 0;;) {
         std::size_t end = first;
-        std::uint32_t kinds = 0;
-        for (; end < count && list[end].kind != TokenKind::line_end; ++end)
-            kinds |= 1U << static_cast<unsigned>(list[end].kind);
-        heading = heading || (kinds >> static_cast<unsigned>(TokenKind::heading) & 1U) != 0;
+        for (;; ++end) {
+            while (end < count && list[end].kind < TokenKind::line_end) ++end;
+            if (end == count || list[end].kind == TokenKind::line_end) break;
+            heading = true;
+        }
         if (kept != first) std::copy(list + first, list + end, list + kept);
         if (joined) list[kept].flags |= flag::kSpaceBefore;
         kept += end - first;

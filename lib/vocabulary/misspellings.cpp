@@ -30,7 +30,8 @@ std::uint64_t hash_of(std::string_view word) {
 // polynomial, so each form costs a multiplication: prefix and suffix are joined.
 template <typename Visit>
 void for_each_deletion(std::string_view word, Visit visit) {
-    std::array<std::uint64_t, kLongestMisspelt + 1> prefix{};
+    std::array<std::uint64_t, kLongestMisspelt + 1> prefix;  // filled as far as the word goes
+    prefix[0] = 0;
     for (std::size_t i = 0; i < word.size(); ++i) prefix[i + 1] = step(prefix[i], word[i]);
     visit(half_of(prefix[word.size()]));
     std::uint64_t suffix = 0;
