@@ -49,16 +49,15 @@ struct ClaimCondition {
     std::optional<Range> of_total;     // of a coat: its percentage of the part's thickness
     std::optional<Range> millimetres;  // of a thickness, whichever unit it is stated in
 
-    // What fails most often, and costs least to ask, comes first.
+    // What fails most often, and costs least to ask, comes first; whoever asks has seen kind, part and denial (Gate).
     bool holds(const Claim& claim, const ListingFacts& listing) const noexcept {
         const std::uint32_t marks = claim.marks;
-        return (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
+        return says.contains(claim.says) && (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
                ((parts >> static_cast<unsigned>(claim.part) & 1U) != 0 ||
                 (main_part && claim.part == listing.main_part)) &&
-               (!negated || *negated == claim.negated) && says.contains(claim.says) &&
-               !(not_main_part && claim.part == listing.main_part) && (categories >> listing.category & 1U) != 0 &&
-               (marked == 0 || (marks & marked) != 0) && (marks & marked_all) == marked_all &&
-               (marks & unmarked) == 0 && (plain || holds_rest(claim));
+               (!negated || *negated == claim.negated) && !(not_main_part && claim.part == listing.main_part) &&
+               (categories >> listing.category & 1U) != 0 && (marked == 0 || (marks & marked) != 0) &&
+               (marks & marked_all) == marked_all && (marks & unmarked) == 0 && (plain || holds_rest(claim));
     }
 
     bool called_asked = false;

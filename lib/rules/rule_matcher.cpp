@@ -28,6 +28,14 @@ bool same_thing(const Claim& a, const Claim& b) {
     return a.part == b.part && (a.family == b.family || a.family == 0 || b.family == 0);
 }
 
+// A plain loop: nearly every rule has one condition, which std::any_of is not made for.
+bool any_holds(const std::vector<ClaimCondition>& conditions, const Claim& claim, const ListingFacts& listing) {
+    for (const ClaimCondition& condition : conditions) {
+        if (condition.holds(claim, listing)) return true;
+    }
+    return false;
+}
+
 bool is_within(Reach reach, const Claim& claim, const Claim& other) {
     switch (reach) {
         case Reach::phrase:
@@ -58,7 +66,11 @@ bool look_alike(const Claim& a, const Claim& b) {
 RuleMatcher::RuleMatcher(const BookData& book)
     : book_(book), selections_(book), said_(book.vocabulary.concepts.size()) {
     gates_.reserve(book.compiled.size());
-    for (const CompiledRule& rule : book.compiled) gates_.emplace_back(rule.when);
+    unless_gates_.reserve(book.compiled.size());
+    for (const CompiledRule& rule : book.compiled) {
+        gates_.emplace_back(rule.when);
+        unless_gates_.emplace_back(rule.unless);
+    }
 }
 
 void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
@@ -176,17 +188,10 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
     return kNoClaim;
 }
 
-// `against` becomes the statement beside it, for a rule that asks for one.
-bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
-                        const ListingFacts& listing, std::uint32_t& against) const {
-    // A plain loop: nearly every rule has one condition, which std::any_of is not made for.
-    const auto any_holds = [&claim = claims[at], &listing](const std::vector<ClaimCondition>& conditions) {
-        for (const ClaimCondition& condition : conditions) {
-            if (condition.holds(claim, listing)) return true;
-        }
-        return false;
-    };
-    if (!any_holds(rule.when) || any_holds(rule.unless)) return false;
+// Whether the listing's other claims are what the rule asks for. `against` becomes the statement beside it, for a rule
+// that asks for one.
+bool RuleMatcher::has_company(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
+                              const ListingFacts& listing, std::uint32_t& against) const {
     against = kNoClaim;
     if (!rule.beside.empty()) {
         against = find_beside(claims, at, listing, rule.beside);
@@ -202,8 +207,10 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
         for (std::uint32_t index : selected_->rules_of(claim.says)) {
             if (!gates_[index].admits(claim)) continue;
             const CompiledRule& rule = book_.compiled[index];
+            if (!any_holds(rule.when, claim, listing)) continue;
+            if (unless_gates_[index].admits(claim) && any_holds(rule.unless, claim, listing)) continue;
             std::uint32_t against = kNoClaim;
-            if (!holds(rule, claims, at, listing, against)) continue;
+            if (!has_company(rule, claims, at, listing, against)) continue;
             Finding finding;
             finding.against = against;
             finding.rule = index;
@@ -223,7 +230,10 @@ std::size_t RuleMatcher::count_alone(const CompiledRule& rule, std::span<const C
     std::size_t count = 0;
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         std::uint32_t against = kNoClaim;
-        if (holds(rule, claims, at, listing, against)) ++count;
+        if (any_holds(rule.when, claims[at], listing) && !any_holds(rule.unless, claims[at], listing) &&
+            has_company(rule, claims, at, listing, against)) {
+            ++count;
+        }
     }
     return count;
 }

@@ -33,8 +33,8 @@ public:
     std::size_t count_alone(const CompiledRule& rule, std::span<const Claim> claims, const ListingFacts& listing);
 
 private:
-    bool holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-               std::uint32_t& against) const;
+    bool has_company(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
+                     const ListingFacts& listing, std::uint32_t& against) const;
     std::uint32_t find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
                               const std::vector<BesideCondition>& conditions) const;
     bool same_country(const Claim& claim, const Claim& other) const;
@@ -47,7 +47,8 @@ private:
     bool is_present(const ClaimCondition& condition) const noexcept;
 
     const BookData& book_;
-    std::vector<Gate> gates_;  // by rule
+    std::vector<Gate> gates_;         // by rule
+    std::vector<Gate> unless_gates_;  // by rule: where one does not admit a claim, no `unless` of the rule holds
     RuleSelections selections_;
     const RuleSelection* selected_ = nullptr;
     // Of a listing with few claims: which of them are what, one bit a claim.
