@@ -20,6 +20,15 @@ namespace {
 
 constexpr std::string_view kAttributePrefix = "additionalProperty.";
 
+// A claim needs a word of one of these classes, or a number.
+constexpr vocabulary::RoleSet kClaiming = {Role::meaning, Role::place_name, Role::place_adjective};
+
+// Marks behind which a label may have ended.
+bool may_have_label(const text::Segment& segment) {
+    return segment.kind == text::SegmentKind::heading || segment.has(TokenKind::colon) ||
+           segment.has(TokenKind::dash) || segment.has(TokenKind::close);
+}
+
 bool is_specification(std::string_view field) {
     return field == "material" || field.starts_with(kAttributePrefix);
 }
@@ -36,6 +45,7 @@ void ClaimParser::read_field(std::string_view text, FieldText& field) const {
 // The category of the first product that a text names; 0 where it names none.
 std::uint8_t ClaimParser::first_category(const FieldText& field) const {
     for (const vocabulary::Hit& hit : field.hits) {
+        if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
             if (sense.role == Role::product) return sense.value;
         }
@@ -47,6 +57,7 @@ std::uint8_t ClaimParser::first_category(const FieldText& field) const {
 // that speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
 std::uint8_t ClaimParser::category_by_part(const FieldText& field, Part part) const {
     for (const vocabulary::Hit& hit : field.hits) {
+        if (!vocabulary_.terms.roles(hit.end).has(Role::part)) continue;
         for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
             if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(part)) continue;
             for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
@@ -77,6 +88,7 @@ void ClaimParser::collect_own_categories(const Listing& listing) {
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
         if (listing.fields[i].name != "name" && listing.fields[i].name != "category") continue;
         for (const vocabulary::Hit& hit : fields_[i].hits) {
+            if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
             for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
                 if (sense.role == Role::product) add_category(vocabulary_, sense.value, own_);
             }
@@ -92,17 +104,24 @@ Region ClaimParser::region_of_field(std::string_view name) {
     } else if (name == "category") {
         region.kind = RegionKind::silent;  // a shelf of the shop, not a statement about the product
     } else if (name.starts_with(kAttributePrefix)) {
-        read_field(name.substr(kAttributePrefix.size()), label_);
-        std::size_t hit = 0;
-        text::Segment whole;
-        whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
-        const Part main_part = vocabulary_.categories[category_].main_part;
-        cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
-                   pieces_);
-        region = region_of_label(pieces_);
-        region.asks = asked_by_label(vocabulary_, pieces_);
-        region.labelled = true;
+        region = region_of_attribute(name.substr(kAttributePrefix.size()));
     }
+    return region;
+}
+
+Region ClaimParser::region_of_attribute(std::string_view name) {
+    if (const Region* const known = attributes_.find(name, category_)) return *known;
+    read_field(name, label_);
+    std::size_t hit = 0;
+    text::Segment whole;
+    whole.last = static_cast<std::uint32_t>(label_.tokens.list.size());
+    const Part main_part = vocabulary_.categories[category_].main_part;
+    cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
+               pieces_);
+    Region region = region_of_label(pieces_);
+    region.asks = asked_by_label(vocabulary_, pieces_);
+    region.labelled = true;
+    attributes_.remember(name, category_, region);
     return region;
 }
 
@@ -148,6 +167,11 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         const Region& outer = carries ? carried : section;
         const Region asked = asked_about;
         asked_about = Region{};
+        if (asked.asks == 0 && field_region.asks == 0 && passes_over(field, segment, next_hit)) {
+            carries = false;
+            ++sentence_number_;
+            continue;
+        }
         const Inventory inventory = cut_pieces(
             {vocabulary_, field.tokens, field.hits, outer.labelled,
              outer.kind == RegionKind::part ? outer.part : Part::whole, vocabulary_.categories[category_].main_part,
@@ -163,7 +187,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             carried = asked;
             carries = true;
         }
-        Region opened = label_regions(pieces_, carries ? carried : section, regions_);
+        Region opened = label_regions(inventory, pieces_, carries ? carried : section, regions_);
         carries = false;
         if (opened.kind != RegionKind::open) {
             if (segment.starts_line != 0) {
@@ -181,6 +205,10 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             }
         }
         if (segment.kind == text::SegmentKind::question) asked_about = region_of_question(pieces_);
+        if (!inventory.any(kClaiming) && !inventory.numbers && field_region.asks == 0 && asked.asks == 0) {
+            ++sentence_number_;
+            continue;
+        }
         const bool title = (marks & bit(Mark::title)) != 0;
         mark_scopes(vocabulary_, segment.kind, title, inventory, pieces_);
         if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
@@ -196,14 +224,33 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         const std::size_t first = claims.size();
         for (std::size_t p = 0; p < phrases_.size(); ++p) {
             parts.enter(p);
-            parse_materials(context, phrases_[p], parts, claims);
-            parse_statements(context, phrases_[p], parts, claims);
+            if (phrases_[p].roles.any(kClaiming)) {
+                parse_materials(context, phrases_[p], parts, claims);
+                parse_statements(context, phrases_[p], parts, claims);
+            }
             if (inventory.numbers) parse_measures(context, phrases_[p], parts, claims);
         }
         if (inventory.numbers) check_shares(context, first, claims);
         if (field_region.asks != 0 && segment.first == 0) parse_answer(context, field_region.asks, claims);
         if (asked.asks != 0 && claims.size() == first) parse_yes(context, asked, claims);
     }
+}
+
+// Most sentences of a listing chat. One in which no word could claim anything, and that is no label for the next,
+// leaves no trace; so it is not cut into pieces. `next_hit` is moved behind it.
+bool ClaimParser::passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const {
+    if (segment.kind == text::SegmentKind::question || may_have_label(segment) || segment.has(TokenKind::number) ||
+        followed_by_cell(field.tokens, segment)) {
+        return false;
+    }
+    constexpr vocabulary::RoleSet kLabelling = {Role::main_label, Role::origin_label, Role::leather_origin_label};
+    std::size_t hit = next_hit;
+    for (; hit < field.hits.size() && field.hits[hit].first < segment.last; ++hit) {
+        const vocabulary::RoleSet roles = vocabulary_.terms.roles(field.hits[hit].end);
+        if (field.hits[hit].first >= segment.first && (roles.any(kClaiming) || roles.any(kLabelling))) return false;
+    }
+    next_hit = hit;
+    return true;
 }
 
 bool ClaimParser::followed_by_cell(const text::Tokens& tokens, const text::Segment& segment) {

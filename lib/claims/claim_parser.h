@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "claims/known_attributes.h"
 #include "claims/other_goods.h"
 #include "claims/piece.h"
 #include "claims/regions.h"
@@ -44,14 +45,17 @@ private:
     std::uint8_t category_by_part(const FieldText& field, Part part) const;
     void find_category(const Listing& listing);
     Region region_of_field(std::string_view name);
+    Region region_of_attribute(std::string_view name);
     void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region,
                      std::uint32_t marks, std::vector<Claim>& claims);
     void silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks);
+    bool passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const;
     static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
 
     const vocabulary::Vocabulary& vocabulary_;
     std::vector<FieldText> fields_;
     FieldText label_;
+    KnownAttributes attributes_;
     OwnCategories own_;
     std::vector<Piece> pieces_;
     std::vector<Region> regions_;

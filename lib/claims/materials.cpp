@@ -17,17 +17,18 @@ using vocabulary::Vocabulary;
 
 namespace {
 
-// A material under composition. Positions are pieces.
+// A material under composition. Positions are pieces. Without initial values, which would be written sixteen times for
+// every phrase: begin with `Stuff stuff{}`.
 struct Stuff {
-    std::uint32_t first = 0;
-    std::uint32_t last = 0;
-    ConceptId says = 0;
-    ConceptId called = 0;
-    std::uint32_t marks = 0;
+    std::uint32_t first;
+    std::uint32_t last;
+    ConceptId says;
+    ConceptId called;
+    std::uint32_t marks;
     std::optional<Quantity> quantity;
-    bool finished = false;  // composed into the one after it: not a claim of its own
-    bool negated = false;
-    bool likened = false;
+    bool finished;  // composed into the one after it: not a claim of its own
+    bool negated;
+    bool likened;
 };
 
 class MaterialParser {
@@ -170,7 +171,7 @@ private:
                 share_is_pending_ = false;
             return;
         }
-        Stuff stuff;
+        Stuff stuff{};
         stuff.first = i;
         stuff.last = i + 1;
         stuff.says = id;
@@ -340,7 +341,7 @@ private:
         if (!is_a(look_called_, vocabulary().known.hide_word) && !is_a(look_called_, vocabulary().known.textile) &&
             !is_a(look_called_, vocabulary().known.metal))
             return;
-        Stuff stuff;
+        Stuff stuff{};
         stuff.first = look_first_;
         stuff.last = look_last_;
         stuff.says = is_a(look_called_, vocabulary().known.metal) ? vocabulary().known.tone_finish
@@ -408,7 +409,7 @@ private:
     const Phrase& phrase_;
     const PartFinder& parts_;
     std::vector<Claim>& claims_;
-    std::array<Stuff, 16> chain_{};
+    std::array<Stuff, 16> chain_;  // the first count_ of them
     std::size_t count_ = 0;
     std::uint32_t modifiers_start_ = 0;
     std::uint32_t modifiers_end_ = 0;

@@ -106,6 +106,7 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, bool title, s
         return piece.is(Role::accessory) ||
                (piece.is(Role::meaning) && piece.sense.concept_id == vocabulary.known.only_packaging);
     };
+    if (std::none_of(pieces.begin(), pieces.end(), is_accessory)) return;
     for (std::size_t first = 0; first < pieces.size();) {
         if (ends_phrase(pieces[first])) {
             ++first;

@@ -126,8 +126,7 @@ void PartFinder::enter(std::size_t phrase) {
         const bool bracket = phrase_->first > 0 && segment_.pieces[phrase_->first - 1].is_mark(TokenKind::open);
         if (!bracket) has_subject_ = false;
     }
-    has_noun_ = false;
-    for (std::uint32_t i = phrase_->first; i < phrase_->last; ++i) has_noun_ = has_noun_ || is_noun(segment_.pieces[i]);
+    has_noun_ = phrase_->roles.any({Role::part, Role::product, Role::part_after});
     given_ = inherited(phrase_->first);
 }
 

@@ -9,32 +9,6 @@ using vocabulary::Role;
 
 namespace {
 
-// The stronger word wins where several stand between two phrases: 'and lined with' is part_before.
-Connector stronger(Connector a, Connector b) {
-    const auto rank = [](Connector connector) {
-        switch (connector) {
-            case Connector::part_before:
-                return 7;
-            case Connector::link:
-                return 6;
-            case Connector::with:
-                return 5;
-            case Connector::copula:
-                return 4;
-            case Connector::coordinated:
-                return 3;
-            case Connector::comma:
-                return 2;
-            case Connector::other:
-                return 1;
-            case Connector::none:
-                return 0;
-        }
-        return 0;
-    };
-    return rank(a) >= rank(b) ? a : b;
-}
-
 Connector connector_of(const Piece& piece) {
     if (piece.kind == PieceKind::mark) {
         switch (piece.token_kind) {
@@ -114,6 +88,7 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
                 open = true;
                 phrase.first = i;
             }
+            if (pieces[i].kind == PieceKind::term) phrase.roles.insert(pieces[i].sense.role);
             continue;
         }
         if (open) {
@@ -135,7 +110,8 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
             connector = Connector::copula;
         }
         if (connector == Connector::part_before) phrase.part_before = static_cast<Part>(pieces[i].sense.value);
-        phrase.before = stronger(connector, phrase.before);
+        // The stronger word wins where several stand between two phrases: 'and lined with' is part_before.
+        phrase.before = std::max(connector, phrase.before);
         if (connector == Connector::coordinated && !phrases.empty() && phrases.back().last == i) {
             phrases.back().followed_by_coordination = true;
         }

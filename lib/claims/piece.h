@@ -2,15 +2,14 @@
 #ifndef GRAINSIDE_CLAIMS_PIECE_H
 #define GRAINSIDE_CLAIMS_PIECE_H
 
-#include <array>
 #include <cstdint>
-#include <initializer_list>
 #include <span>
 #include <vector>
 
 #include "text/segments.h"
 #include "text/token.h"
 #include "vocabulary/matcher.h"
+#include "vocabulary/role_set.h"
 #include "vocabulary/vocabulary.h"
 
 namespace grainside::claims {
@@ -58,21 +57,15 @@ struct PieceSource {
 
 // Which word classes and marks a segment holds, as bits, so that a stage with nothing to do costs nothing.
 struct Inventory {
-    std::array<std::uint64_t, 2> roles{};
+    vocabulary::RoleSet roles;
     std::uint64_t marks = 0;
     bool numbers = false;
     bool teaches = false;
     bool serves = false;
 
-    bool any(std::initializer_list<vocabulary::Role> wanted) const noexcept {
-        for (vocabulary::Role role : wanted) {
-            if ((roles[static_cast<unsigned>(role) / 64] >> (static_cast<unsigned>(role) % 64) & 1U) != 0) return true;
-        }
-        return false;
-    }
+    bool any(vocabulary::RoleSet wanted) const noexcept { return roles.any(wanted); }
     bool has(text::TokenKind mark) const noexcept { return (marks >> static_cast<unsigned>(mark) & 1U) != 0; }
 };
-static_assert(static_cast<unsigned>(vocabulary::Role::breaks) < 128);
 
 // Fills `pieces` from one segment and settles what each ambiguous term means there: a conditional meaning where its
 // condition holds (looking to the right over words already settled), else the first other sense in the order of the
@@ -84,10 +77,30 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
 bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
 
 // Words that end a noun phrase.
-bool ends_phrase(const Piece& piece) noexcept;
+inline bool ends_phrase(const Piece& piece) noexcept {
+    using vocabulary::Role;
+    constexpr vocabulary::RoleSet kEnding = {
+        Role::link,          Role::at_part,        Role::backing,       Role::all_after,
+        Role::with,          Role::copula,         Role::conjunction,   Role::alternative,
+        Role::negator,       Role::negation_end,   Role::exception,     Role::comparison,
+        Role::other_product, Role::accessory_before, Role::teaching,    Role::crowd,
+        Role::crowd_opener,  Role::care,           Role::breaks,        Role::part_before,
+        Role::determiner,    Role::article,        Role::own,           Role::purpose,
+        Role::silent_label,  Role::main_label,     Role::colour_label,  Role::origin_label,
+        Role::leather_origin_label, Role::answer_label, Role::question_label, Role::plain_label};
+    if (piece.kind == PieceKind::mark) {
+        return piece.token_kind != text::TokenKind::percent && piece.token_kind != text::TokenKind::asterisk &&
+               piece.token_kind != text::TokenKind::quote;
+    }
+    return piece.kind == PieceKind::term && kEnding.has(piece.sense.role);
+}
 
 // The head noun of a phrase: a part or a product.
-bool is_noun(const Piece& piece) noexcept;
+inline bool is_noun(const Piece& piece) noexcept {
+    using vocabulary::Role;
+    constexpr vocabulary::RoleSet kNouns = {Role::part, Role::product, Role::part_after};
+    return piece.kind == PieceKind::term && kNouns.has(piece.sense.role);
+}
 
 // Of a part's noun, as Claim::family tells it.
 std::uint8_t family_of(const Piece& noun) noexcept;

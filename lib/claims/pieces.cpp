@@ -37,8 +37,7 @@ double number_value(std::string_view text) {
 
 bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
     if (id == 0) return false;
-    const auto& entry = vocabulary.concepts[id];
-    switch (entry.kind) {
+    switch (vocabulary.concepts.kind(id)) {
         case Kind::material:
         case Kind::species:
         case Kind::grain:
@@ -50,75 +49,28 @@ bool is_stuff(const Vocabulary& vocabulary, ConceptId id) noexcept {
     }
 }
 
-bool is_noun(const Piece& piece) noexcept {
-    return piece.is(Role::part) || piece.is(Role::product) || piece.is(Role::part_after);
-}
-
 std::uint8_t family_of(const Piece& noun) noexcept {
     return noun.is(Role::part) ? static_cast<std::uint8_t>(noun.sense.concept_id) : std::uint8_t{0};
-}
-
-bool ends_phrase(const Piece& piece) noexcept {
-    if (piece.kind == PieceKind::mark) {
-        return piece.token_kind != TokenKind::percent && piece.token_kind != TokenKind::asterisk &&
-               piece.token_kind != TokenKind::quote;
-    }
-    if (piece.kind != PieceKind::term) return false;
-    switch (piece.sense.role) {
-        case Role::link:
-        case Role::at_part:
-        case Role::backing:
-        case Role::all_after:
-        case Role::with:
-        case Role::copula:
-        case Role::conjunction:
-        case Role::alternative:
-        case Role::negator:
-        case Role::negation_end:
-        case Role::exception:
-        case Role::comparison:
-        case Role::other_product:
-        case Role::accessory_before:
-        case Role::teaching:
-        case Role::crowd:
-        case Role::crowd_opener:
-        case Role::care:
-        case Role::breaks:
-        case Role::part_before:
-        case Role::determiner:
-        case Role::article:
-        case Role::own:
-        case Role::purpose:
-        case Role::silent_label:
-        case Role::main_label:
-        case Role::colour_label:
-        case Role::origin_label:
-        case Role::leather_origin_label:
-        case Role::answer_label:
-        case Role::question_label:
-        case Role::plain_label:
-            return true;
-        default:
-            return false;
-    }
 }
 
 Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, std::size_t& next_hit,
                      std::vector<Piece>& pieces) {
     pieces.clear();
-    while (next_hit < source.hits.size() && source.hits[next_hit].first < segment.first) ++next_hit;
+    const text::Token* const tokens = source.tokens.list.data();
+    const std::span<const vocabulary::Hit> hits = source.hits;
+    while (next_hit < hits.size() && hits[next_hit].first < segment.first) ++next_hit;
     for (std::uint32_t at = segment.first; at < segment.last;) {
-        const text::Token& token = source.tokens.list[at];
-        Piece piece;
+        const text::Token& token = tokens[at];
+        Piece& piece = pieces.emplace_back();
         piece.first = at;
         piece.last = at + 1;
         piece.flags = token.flags;
         piece.token_kind = token.kind;
         piece.glued = at > segment.first && (token.flags & text::flag::kSpaceBefore) == 0;
-        if (next_hit < source.hits.size() && source.hits[next_hit].first == at) {
+        if (next_hit < hits.size() && hits[next_hit].first == at) {
             piece.kind = PieceKind::term;
             piece.hit = static_cast<std::uint32_t>(next_hit);
-            piece.last = source.hits[next_hit].last;
+            piece.last = hits[next_hit].last;
             ++next_hit;
         } else if (token.kind == TokenKind::number) {
             piece.kind = PieceKind::number;
@@ -127,27 +79,30 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
             piece.kind = PieceKind::mark;
         }
         at = piece.last;
-        pieces.push_back(piece);
     }
     settle_senses(source, pieces);
-    Inventory inventory;
+    // Counted in variables of its own: the compiler cannot tell an inventory in memory from the pieces.
+    vocabulary::RoleSet roles;
+    std::uint64_t marks = 0;
+    bool numbers = false;
+    bool teaches = false;
+    bool serves = false;
     for (Piece& piece : pieces) {
         if (piece.is(Role::unit) && piece.sense.value == static_cast<std::uint8_t>(Unit::percent)) {
             piece.kind = PieceKind::mark;  // '100 percent' reads as '100 %'
             piece.token_kind = TokenKind::percent;
         }
         if (piece.kind == PieceKind::term) {
-            const auto role = static_cast<unsigned>(piece.sense.role);
-            inventory.roles[role / 64] |= std::uint64_t{1} << (role % 64);
-            inventory.teaches = inventory.teaches || piece.teaches;
-            inventory.serves = inventory.serves || piece.serves;
+            roles.insert(piece.sense.role);
+            teaches |= piece.teaches;
+            serves |= piece.serves;
         } else if (piece.kind == PieceKind::mark) {
-            inventory.marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
+            marks |= std::uint64_t{1} << static_cast<unsigned>(piece.token_kind);
         } else if (piece.kind == PieceKind::number) {
-            inventory.numbers = true;
+            numbers = true;
         }
     }
-    return inventory;
+    return {roles, marks, numbers, teaches, serves};
 }
 
 }  // namespace grainside::claims

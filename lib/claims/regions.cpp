@@ -31,6 +31,12 @@ bool asks_origin(const Piece& piece) {
     return piece.is(Role::origin_label) || piece.is(Role::leather_origin_label);
 }
 
+// Words that label by themselves, and the marks behind which a label ends.
+bool may_hold_label(const Inventory& inventory) {
+    return inventory.any({Role::main_label, Role::origin_label, Role::leather_origin_label}) ||
+           inventory.has(TokenKind::colon) || inventory.has(TokenKind::dash) || inventory.has(TokenKind::close);
+}
+
 // Where the label that ends before `colon` begins; `colon` itself where there is none.
 std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
     std::size_t start = colon;
@@ -109,8 +115,15 @@ Region region_of_question(std::span<const Piece> pieces) {
     return region;
 }
 
-Region label_regions(std::span<Piece> pieces, const Region& outer, std::vector<Region>& regions) {
+Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const Region& outer,
+                     std::vector<Region>& regions) {
     regions.assign(pieces.size(), outer);
+    if (!may_hold_label(inventory)) {
+        if (outer.kind == RegionKind::silent) {
+            for (Piece& piece : pieces) piece.silent = true;
+        }
+        return {};
+    }
     Region current = outer;
     std::size_t done = 0;
     std::size_t bare_until = 0;  // behind the last label without a colon

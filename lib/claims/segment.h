@@ -18,16 +18,16 @@ constexpr std::uint32_t bit(Mark mark) {
     return static_cast<std::uint32_t>(mark);
 }
 
-// How a phrase hangs on what stands before it.
+// How a phrase hangs on what stands before it, the weakest tie first.
 enum class Connector : std::uint8_t {
     none,  // it begins the segment, or follows a mark
-    comma,
-    link,  // 'in', 'of', 'made from'
-    with,
-    copula,       // 'is', 'are'
-    coordinated,  // 'and', 'or', '/', '+', '&'
-    part_before,  // 'lined with'
     other,
+    comma,
+    coordinated,  // 'and', 'or', '/', '+', '&'
+    copula,       // 'is', 'are'
+    with,
+    link,         // 'in', 'of', 'made from'
+    part_before,  // 'lined with'
 };
 
 // A noun phrase: pieces [first, last) without a breaker among them.
@@ -38,6 +38,7 @@ struct Phrase {
     Connector before = Connector::none;
     Part part_before = Part::whole;  // of Connector::part_before
     bool followed_by_coordination = false;
+    vocabulary::RoleSet roles;  // of its pieces
 };
 
 // Evidence named in a segment, by the piece on which it ends; it speaks for what stands before it. 0 = none.

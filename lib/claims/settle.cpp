@@ -21,16 +21,21 @@ public:
     // Right to left, so that what stands to the right is settled when it is asked for.
     void settle() {
         for (std::size_t i = pieces_.size(); i-- > 0;) {
-            if (pieces_[i].kind != PieceKind::term) continue;
-            pieces_[i].teaches = any_sense(i, [](const Sense& sense) { return sense.role == Role::teaching; });
-            pieces_[i].makes = any_sense(i, [](const Sense& sense) { return sense.role == Role::making; });
-            pieces_[i].serves = any_sense(i, [](const Sense& sense) { return sense.role == Role::purpose; });
-            pieces_[i].names = any_sense(i, [](const Sense& sense) { return sense.role == Role::naming; });
+            Piece& piece = pieces_[i];
+            if (piece.kind != PieceKind::term) continue;
+            const vocabulary::RoleSet roles = roles_of(i);
+            // Few words teach, make, serve or name; for the others the piece stays as it was made.
+            if (roles.any({Role::teaching, Role::making, Role::purpose, Role::naming})) {
+                piece.teaches = roles.has(Role::teaching);
+                piece.makes = roles.has(Role::making);
+                piece.serves = roles.has(Role::purpose);
+                piece.names = roles.has(Role::naming);
+            }
             if (const Sense* sense = choose(i); sense != nullptr) {
-                pieces_[i].sense = *sense;
-                if (sense->role == Role::determiner && has_apostrophe(pieces_[i])) pieces_[i].sense.role = Role::copula;
+                piece.sense = *sense;
+                if (sense->role == Role::determiner && has_apostrophe(piece)) piece.sense.role = Role::copula;
             } else {
-                pieces_[i].kind = PieceKind::word;
+                piece.kind = PieceKind::word;
             }
         }
     }
@@ -46,13 +51,29 @@ private:
         return source_.vocabulary.terms.senses(source_.hits[pieces_[at].hit].end);
     }
 
+    vocabulary::RoleSet roles_of(std::size_t at) const {
+        return source_.vocabulary.terms.roles(source_.hits[pieces_[at].hit].end);
+    }
+
+    // What stands to the left is not settled yet, so any sense of it counts.
+    bool may_be(std::size_t at, vocabulary::RoleSet wanted) const {
+        return pieces_[at].kind == PieceKind::term && roles_of(at).any(wanted);
+    }
+
     const Sense* choose(std::size_t at) const {
         const auto all = senses(at);
+        constexpr vocabulary::RoleSet kAskAround = {Role::look,          Role::silent_label,         Role::main_label,
+                                                    Role::colour_label,  Role::origin_label,         Role::answer_label,
+                                                    Role::question_label, Role::leather_origin_label, Role::plain_label};
+        if (all.size() == 1 && all.front().condition == Condition::always && !kAskAround.has(all.front().role))
+            return &all.front();
         for (const Sense& sense : all) {
             if (sense.condition != Condition::always && holds(sense, at)) return &sense;
         }
-        for (const Sense& sense : all) {
-            if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+        if (roles_of(at).any(kLabels)) {
+            for (const Sense& sense : all) {
+                if (names_label(sense.role) && stands_as_label(at, sense.role)) return &sense;
+            }
         }
         const Sense* fallback = nullptr;
         for (const Sense& sense : all) {
@@ -72,21 +93,18 @@ private:
 
     // 'in black or bronze': a colour word that closes a list of colours.
     bool ends_list_of_colours(std::size_t at) const {
-        const auto is_colour = [](const Sense& sense) { return sense.role == Role::colour; };
-        if (at < 2 || !any_sense(at, is_colour) || !any_sense(at - 2, is_colour)) return false;
+        if (at < 2 || !may_be(at, {Role::colour}) || !may_be(at - 2, {Role::colour})) return false;
         const Piece& joint = pieces_[at - 1];
         const bool joined = joint.is_mark(TokenKind::comma) || joint.is_mark(TokenKind::slash) ||
-                            any_sense(at - 1, [](const Sense& sense) {
-                                return sense.role == Role::alternative || sense.role == Role::conjunction;
-                            });
+                            may_be(at - 1, {Role::alternative, Role::conjunction});
         return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
-    static bool names_label(Role role) {
-        return role == Role::silent_label || role == Role::main_label || role == Role::colour_label ||
-               role == Role::origin_label || role == Role::leather_origin_label || role == Role::answer_label ||
-               role == Role::question_label || role == Role::plain_label;
-    }
+    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label,   Role::main_label,
+                                                    Role::colour_label,   Role::origin_label,
+                                                    Role::answer_label,   Role::question_label,
+                                                    Role::plain_label,    Role::leather_origin_label};
+    static bool names_label(Role role) { return kLabels.has(role); }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
     static bool only_before_a_colon(Role role) {
@@ -102,7 +120,7 @@ private:
         // 'leather origin India'; 'made in India' is a statement of its own.
         if ((role == Role::origin_label || role == Role::leather_origin_label) && at + 1 < pieces_.size() &&
             pieces_[at + 1].is(Role::place_name) &&
-            !any_sense(at, [](const Sense& sense) { return sense.role == Role::meaning; })) {
+            !may_be(at, {Role::meaning})) {
             return true;
         }
         if (role == Role::main_label && at + 1 < pieces_.size() &&
@@ -134,7 +152,6 @@ private:
         return false;
     }
 
-    // What stands to the left is not settled yet, so any sense of it counts.
     template <typename Test>
     bool any_sense(std::size_t at, Test test) const {
         if (pieces_[at].kind != PieceKind::term) return false;
@@ -146,7 +163,7 @@ private:
     bool compares_with_its_kind(std::size_t at) const {
         if (pieces_[at].hyphenated() || at + 1 >= pieces_.size() || !pieces_[at + 1].is(Role::meaning)) return false;
         const ConceptId next = pieces_[at + 1].sense.concept_id;
-        return any_sense(at, [](const Sense& sense) { return sense.role == Role::comparison; }) &&
+        return may_be(at, {Role::comparison}) &&
                any_sense(at - 1, [&](const Sense& sense) {
                    return sense.role == Role::meaning && source_.vocabulary.concepts.related(sense.concept_id, next);
                });
@@ -208,7 +225,7 @@ private:
                 return false;
             case Condition::after_own:
                 for (std::size_t i = at; i-- > 0 && at - i <= 4;) {
-                    if (any_sense(i, [](const Sense& left) { return left.role == Role::own; })) return true;
+                    if (may_be(i, {Role::own})) return true;
                     if (pieces_[i].kind == PieceKind::mark) break;
                 }
                 for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kSettleReach; ++i) {
@@ -246,7 +263,7 @@ private:
         for (std::size_t i = at; i-- > 0 && at - i <= kLabelReach;) {
             if (pieces_[i].is_mark(TokenKind::colon) || pieces_[i].is_mark(TokenKind::dash)) {
                 colon = true;
-            } else if (any_sense(i, [](const Sense& left) { return left.role == Role::tannage_label; })) {
+            } else if (may_be(i, {Role::tannage_label})) {
                 return colon || i + 1 == at;
             }
         }
@@ -288,9 +305,7 @@ private:
         }
         constexpr std::size_t kWordsBefore = 3;
         std::size_t words = 0;
-        const auto all = senses(at);
-        const bool is_colour_too =
-            std::any_of(all.begin(), all.end(), [](const Sense& sense) { return sense.role == Role::colour; });
+        const bool is_colour_too = may_be(at, {Role::colour});
         for (std::size_t i = at; i > 0 && at - i <= kSettleReach; --i) {
             const Piece& left = pieces_[i - 1];
             if (left.kind == PieceKind::number || left.is_mark(TokenKind::percent)) continue;
@@ -301,7 +316,7 @@ private:
                 if (left.token_kind == TokenKind::comma) {
                     if (words > 0) continue;
                     return (source_.is_specification || !is_colour_too) &&
-                           !(i > 1 && any_sense(i - 2, [](const Sense& sense) { return sense.role == Role::colour; }));
+                           !(i > 1 && may_be(i - 2, {Role::colour}));
                 }
                 return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open ||
                        left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash ||
@@ -315,11 +330,8 @@ private:
                 })) {
                 return true;
             }
-            if (left.kind != PieceKind::term || any_sense(i - 1, [](const Sense& sense) {
-                    return sense.role == Role::breaks || sense.role == Role::tone_word ||
-                           sense.role == Role::colour_label || sense.role == Role::article ||
-                           sense.role == Role::determiner || sense.role == Role::comparison;
-                })) {
+            if (left.kind != PieceKind::term || may_be(i - 1, {Role::breaks, Role::tone_word, Role::colour_label, Role::article, Role::determiner,
+                                   Role::comparison})) {
                 return false;
             }
         }
@@ -347,12 +359,8 @@ private:
     bool follows_genuine(std::size_t at) const {
         for (std::size_t i = at; i-- > 0 && at - i <= kSettleReach;) {
             if (pieces_[i].is_mark(TokenKind::percent)) return i > 0 && pieces_[i - 1].number >= 100;
-            if (any_sense(i, [](const Sense& left) {
-                    return left.role == Role::genuine || left.role == Role::solid || left.role == Role::pure;
-                })) {
-                return true;
-            }
-            if (!any_sense(i, [](const Sense& left) { return left.role == Role::meaning; })) return false;
+            if (may_be(i, {Role::genuine, Role::solid, Role::pure})) return true;
+            if (!may_be(i, {Role::meaning})) return false;
         }
         return false;
     }

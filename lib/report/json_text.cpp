@@ -37,6 +37,12 @@ std::size_t plain_run(std::string_view text, std::size_t at) {
         if (needs_care(eight)) break;
         at += sizeof(eight);
     }
+    // The last few bytes once more with those before them, rather than one by one.
+    if (at < text.size() && text.size() - at < sizeof(std::uint64_t) && text.size() >= sizeof(std::uint64_t)) {
+        std::uint64_t eight = 0;
+        std::memcpy(&eight, text.data() + text.size() - sizeof(eight), sizeof(eight));
+        if (!needs_care(eight)) return text.size() - begin;
+    }
     const auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
     while (at < text.size() && is_plain(text[at])) ++at;
     return at - begin;
@@ -108,8 +114,16 @@ void append_number(std::string& out, Number number) {
 }  // namespace
 
 void append_json_string(std::string& out, std::string_view text) {
+    const std::size_t first_run = plain_run(text, 0);
+    if (first_run == text.size()) {  // nearly every string: one look at the room for it, and both quotes at once
+        const std::size_t begin = out.size();
+        out.append(text.size() + 2, '"');
+        text.copy(out.data() + begin + 1, text.size());
+        return;
+    }
     out += '"';
-    for (std::size_t at = 0; at < text.size();) {
+    out.append(text.data(), first_run);
+    for (std::size_t at = first_run; at < text.size();) {
         const std::size_t plain = plain_run(text, at);
         out.append(text.data() + at, plain);
         at += plain;

@@ -79,23 +79,14 @@ public:
         condition.parts &= ~without_parts;
         condition.categories &= ~without_categories;
         if (const Node without = node.find("not_says"); without.exists()) {
-            const ConceptSet removed = concepts(without, true);
-            ConceptSet kept(vocabulary_.concepts.size());
-            for (std::size_t id = 1; id < vocabulary_.concepts.size(); ++id) {
-                const auto concept_id = static_cast<ConceptId>(id);
-                if (condition.says.contains(concept_id) && !removed.contains(concept_id)) kept.insert(concept_id);
-            }
-            condition.says = kept;
+            condition.says.remove_all(concepts(without, true));
         }
+        condition.plain = condition.is_plain();
         return condition;
     }
 
 private:
-    ConceptSet every_concept() const {
-        ConceptSet set(vocabulary_.concepts.size());
-        for (std::size_t id = 1; id < vocabulary_.concepts.size(); ++id) set.insert(static_cast<ConceptId>(id));
-        return set;
-    }
+    ConceptSet every_concept() const { return ConceptSet::of_all(vocabulary_.concepts.size()); }
 
     ConceptSet concepts(Node node, bool with_descendants) {
         ConceptSet set(vocabulary_.concepts.size());

@@ -49,26 +49,36 @@ struct ClaimCondition {
     std::optional<Range> of_total;     // of a coat: its percentage of the part's thickness
     std::optional<Range> millimetres;  // of a thickness, whichever unit it is stated in
 
+    // What fails most often, and costs least to ask, comes first; whoever asks has seen kind, part and denial (Gate).
     bool holds(const Claim& claim, const ListingFacts& listing) const noexcept {
         const std::uint32_t marks = claim.marks;
         return says.contains(claim.says) && (kinds >> static_cast<unsigned>(claim.kind) & 1U) != 0 &&
                ((parts >> static_cast<unsigned>(claim.part) & 1U) != 0 ||
                 (main_part && claim.part == listing.main_part)) &&
-               !(not_main_part && claim.part == listing.main_part) && (categories >> listing.category & 1U) != 0 &&
-               (marked == 0 || (marks & marked) != 0) && (marks & marked_all) == marked_all &&
-               (marks & unmarked) == 0 && (!negated || *negated == claim.negated) &&
-               (!hedged || *hedged == claim.hedged) && (!quantity || *quantity == claim.quantity.has_value()) &&
+               (!negated || *negated == claim.negated) && !(not_main_part && claim.part == listing.main_part) &&
+               (categories >> listing.category & 1U) != 0 && (marked == 0 || (marks & marked) != 0) &&
+               (marks & marked_all) == marked_all && (marks & unmarked) == 0 && (plain || holds_rest(claim));
+    }
+
+    bool called_asked = false;
+    bool in_place_asked = false;
+    bool plain = false;  // known to ask nothing that holds_rest() looks at
+
+    // Whether it asks nothing of the noun that a claim borrows, its place, its numbers or how it is worded.
+    bool is_plain() const noexcept {
+        return !hedged && !quantity && !borrowed && !look_alike && !share && !of_total && !millimetres &&
+               !called_asked && !in_place_asked && not_called.empty();
+    }
+
+private:
+    bool holds_rest(const Claim& claim) const noexcept {
+        return (!hedged || *hedged == claim.hedged) && (!quantity || *quantity == claim.quantity.has_value()) &&
                (!borrowed || *borrowed == (claim.called != 0)) && (!look_alike || *look_alike == claim.look_alike) &&
                (called_asked == false || called.contains(claim.called)) && !not_called.contains(claim.called) &&
                (in_place_asked == false || in_place.contains(claim.place)) && (!share || has_share(claim)) &&
                (!of_total || (claim.of_total > 0 && of_total->holds(claim.of_total, claim.of_total))) &&
                (!millimetres || has_millimetres(claim));
     }
-
-    bool called_asked = false;
-    bool in_place_asked = false;
-
-private:
     bool has_share(const Claim& claim) const noexcept {
         return claim.quantity && claim.quantity->unit == Unit::percent &&
                share->holds(claim.quantity->low, claim.quantity->high);

@@ -1,8 +1,7 @@
 #include "rules/rule_matcher.h"
 
 #include <algorithm>
-
-#include "rules/references.h"
+#include <bit>
 
 namespace grainside::rules {
 
@@ -22,9 +21,37 @@ std::uint64_t look_of(const Claim& claim) {
     return hash * 0xbf58476d1ce4e5b9ULL;
 }
 
+static_assert(kNeighbours <= 64);  // one bit a claim in RuleMatcher::candidates
+
 // Of one part, and not of two nouns that name different things there: a buckle and a ring are both hardware.
 bool same_thing(const Claim& a, const Claim& b) {
     return a.part == b.part && (a.family == b.family || a.family == 0 || b.family == 0);
+}
+
+// A plain loop: nearly every rule has one condition, which std::any_of is not made for.
+bool any_holds(const std::vector<ClaimCondition>& conditions, const Claim& claim, const ListingFacts& listing) {
+    for (const ClaimCondition& condition : conditions) {
+        if (condition.holds(claim, listing)) return true;
+    }
+    return false;
+}
+
+bool is_within(Reach reach, const Claim& claim, const Claim& other) {
+    switch (reach) {
+        case Reach::phrase:
+            return other.phrase == claim.phrase;
+        case Reach::sentence:
+            return other.sentence == claim.sentence;
+        case Reach::part:
+            return same_thing(other, claim);
+        case Reach::anywhere:
+            return true;
+        case Reach::elsewhere:
+            return same_thing(other, claim) && other.field != claim.field;
+        case Reach::noun:
+            return same_thing(other, claim) && claim.family != 0 && other.family != 0;
+    }
+    return false;
 }
 
 bool look_alike(const Claim& a, const Claim& b) {
@@ -36,28 +63,41 @@ bool look_alike(const Claim& a, const Claim& b) {
 
 }  // namespace
 
-void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
-    if (selected_ && selected_day_ == on &&
-        std::equal(markets.begin(), markets.end(), selected_markets_.begin(), selected_markets_.end())) {
-        return;
-    }
-    selected_ = true;
-    selected_day_ = on;
-    selected_markets_.assign(markets.begin(), markets.end());
-    const std::vector<std::string_view> reach = reach_of(markets, book_.markets);
-    active_.assign(book_.rules.size(), 0);
-    for (std::size_t i = 0; i < book_.rules.size(); ++i) {
-        const RuleInfo& rule = book_.rules[i];
-        active_[i] = holds_in(rule.markets, reach) && InForce{rule.from, rule.until}.on(on) ? 1 : 0;
+RuleMatcher::RuleMatcher(const BookData& book)
+    : book_(book), selections_(book), said_(book.vocabulary.concepts.size()) {
+    gates_.reserve(book.compiled.size());
+    unless_gates_.reserve(book.compiled.size());
+    for (const CompiledRule& rule : book.compiled) {
+        gates_.emplace_back(rule.when);
+        unless_gates_.emplace_back(rule.unless);
     }
 }
 
-void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
-    distinct_.clear();
+void RuleMatcher::select(std::span<const std::string> markets, std::string_view on) {
+    selected_ = &selections_.of(markets, on);
+}
+
+// What `find_beside` looks at.
+void RuleMatcher::take_in(std::span<const Claim> claims) {
+    kinds_said_ = 0;
+    for (const Claim& claim : claims) kinds_said_ |= 1U << static_cast<unsigned>(claim.kind);
     if (claims.size() <= kNeighbours) {
-        for (std::uint32_t i = 0; i < claims.size(); ++i) distinct_.push_back(i);
+        negated_ = 0;
+        of_part_ = {};
+        of_kind_ = {};
+        std::uint64_t bit = 1;
+        for (const Claim& claim : claims) {
+            of_part_[static_cast<std::size_t>(claim.part)] |= bit;
+            of_kind_[static_cast<std::size_t>(claim.kind)] |= bit;
+            if (claim.negated) negated_ |= bit;
+            bit <<= 1;
+        }
+        all_ = bit - 1;  // of 64 claims all bits: the one has left the word
         return;
     }
+    said_.clear();
+    for (const Claim& claim : claims) said_.insert(claim.says);
+    distinct_.clear();
     constexpr std::size_t kSlots = 4 * kMostDistinct;
     seen_.assign(kSlots, kNoClaim);
     for (std::uint32_t i = 0; i < claims.size() && distinct_.size() < kMostDistinct; ++i) {
@@ -69,14 +109,18 @@ void RuleMatcher::gather_kinds_of_claims(std::span<const Claim> claims) {
     }
 }
 
+// Whether some claim of the listing may meet it.
+bool RuleMatcher::is_present(const ClaimCondition& condition) const noexcept {
+    return (condition.kinds & kinds_said_) != 0 && condition.says.intersects(said_);
+}
+
 // A country and what it lies in agree: 'European hides, tanned in Spain'.
 bool RuleMatcher::same_country(const Claim& claim, const Claim& other) const {
     return claim.place == other.place || book_.vocabulary.concepts.related(claim.place, other.place);
 }
 
-bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other,
-                       const ListingFacts& listing) const {
-    if (!condition.claim.holds(other, listing)) return false;
+// What a condition asks of two claims together.
+bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other) const {
     if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end)))
         return false;
     if (condition.same_place &&
@@ -87,38 +131,67 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
     return !condition.differs || *condition.differs != book_.vocabulary.concepts.related(claim.says, other.says);
 }
 
-std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
-                                       const std::vector<BesideCondition>& conditions) const {
+// The claims that may meet a condition beside `claim`; none of the others does.
+std::uint64_t RuleMatcher::candidates(const BesideCondition& condition, const Claim& claim) const noexcept {
+    const bool of_one_part =
+        condition.reach == Reach::part || condition.reach == Reach::elsewhere || condition.reach == Reach::noun;
+    std::uint64_t found = of_one_part ? of_part_[static_cast<std::size_t>(claim.part)] : all_;
+    if (condition.claim.negated) found &= *condition.claim.negated ? negated_ : ~negated_;
+    if ((kinds_said_ & ~condition.claim.kinds) != 0) {
+        std::uint64_t of_kinds = 0;
+        for (std::uint32_t kinds = kinds_said_ & condition.claim.kinds; kinds != 0; kinds &= kinds - 1)
+            of_kinds |= of_kind_[static_cast<std::size_t>(std::countr_zero(kinds))];
+        found &= of_kinds;
+    }
+    return found;
+}
+
+// All claims are near enough for every reach.
+std::uint32_t RuleMatcher::find_among_few(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
+                                          const std::vector<BesideCondition>& conditions) const {
     const Claim& claim = claims[at];
-    const auto from = at > kNeighbours ? at - kNeighbours : 0;
-    const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(claims.size(), std::size_t{at} + kNeighbours + 1));
     for (const BesideCondition& condition : conditions) {
-        if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
-            for (std::uint32_t i = from; i < to; ++i) {
-                const bool near = condition.reach == Reach::phrase ? claims[i].phrase == claim.phrase
-                                                                   : claims[i].sentence == claim.sentence;
-                if (i != at && near && fits(condition, claim, claims[i], listing)) return i;
+        std::uint64_t others = candidates(condition, claim) & ~(std::uint64_t{1} << at);
+        for (; others != 0; others &= others - 1) {
+            const auto i = static_cast<std::uint32_t>(std::countr_zero(others));
+            if (condition.claim.holds(claims[i], listing) && is_within(condition.reach, claim, claims[i]) &&
+                fits(condition, claim, claims[i])) {
+                return i;
             }
-            continue;
-        }
-        for (std::uint32_t i : distinct_) {
-            if (i == at || (condition.reach != Reach::anywhere && !same_thing(claims[i], claim))) continue;
-            if (condition.reach == Reach::noun && (claim.family == 0 || claims[i].family == 0)) continue;
-            if (condition.reach == Reach::elsewhere && claims[i].field == claim.field) continue;
-            if (fits(condition, claim, claims[i], listing)) return i;
         }
     }
     return kNoClaim;
 }
 
-// `against` becomes the statement beside it, for a rule that asks for one.
-bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
-                        const ListingFacts& listing, std::uint32_t& against) const {
-    const auto any_holds = [&](const std::vector<ClaimCondition>& conditions) {
-        return std::any_of(conditions.begin(), conditions.end(),
-                           [&](const ClaimCondition& condition) { return condition.holds(claims[at], listing); });
-    };
-    if (!any_holds(rule.when) || any_holds(rule.unless)) return false;
+std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint32_t at, const ListingFacts& listing,
+                                       const std::vector<BesideCondition>& conditions) const {
+    if (claims.size() <= kNeighbours) return find_among_few(claims, at, listing, conditions);
+    const Claim& claim = claims[at];
+    const auto from = at > kNeighbours ? at - kNeighbours : 0;
+    const auto to = static_cast<std::uint32_t>(std::min<std::size_t>(claims.size(), std::size_t{at} + kNeighbours + 1));
+    for (const BesideCondition& condition : conditions) {
+        if (!is_present(condition.claim)) continue;
+        const auto meets = [&](std::uint32_t i) {
+            return i != at && is_within(condition.reach, claim, claims[i]) &&
+                   condition.claim.holds(claims[i], listing) && fits(condition, claim, claims[i]);
+        };
+        if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
+            for (std::uint32_t i = from; i < to; ++i) {
+                if (meets(i)) return i;
+            }
+            continue;
+        }
+        for (std::uint32_t i : distinct_) {
+            if (meets(i)) return i;
+        }
+    }
+    return kNoClaim;
+}
+
+// Whether the listing's other claims are what the rule asks for. `against` becomes the statement beside it, for a rule
+// that asks for one.
+bool RuleMatcher::has_company(const CompiledRule& rule, std::span<const Claim> claims, std::uint32_t at,
+                              const ListingFacts& listing, std::uint32_t& against) const {
     against = kNoClaim;
     if (!rule.beside.empty()) {
         against = find_beside(claims, at, listing, rule.beside);
@@ -128,14 +201,18 @@ bool RuleMatcher::holds(const CompiledRule& rule, std::span<const Claim> claims,
 }
 
 void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listing, std::vector<Finding>& findings) {
-    gather_kinds_of_claims(claims);
+    take_in(claims);
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         const Claim& claim = claims[at];
-        for (std::uint32_t index : book_.by_concept[claim.says]) {
-            if (active_[index] == 0) continue;
+        for (std::uint32_t index : selected_->rules_of(claim.says)) {
+            if (!gates_[index].admits(claim)) continue;
             const CompiledRule& rule = book_.compiled[index];
+            if (!any_holds(rule.when, claim, listing)) continue;
+            if (unless_gates_[index].admits(claim) && any_holds(rule.unless, claim, listing)) continue;
+            std::uint32_t against = kNoClaim;
+            if (!has_company(rule, claims, at, listing, against)) continue;
             Finding finding;
-            if (!holds(rule, claims, at, listing, finding.against)) continue;
+            finding.against = against;
             finding.rule = index;
             finding.claim = at;
             finding.start = claim.start;
@@ -149,11 +226,14 @@ void RuleMatcher::match(std::span<const Claim> claims, const ListingFacts& listi
 
 std::size_t RuleMatcher::count_alone(const CompiledRule& rule, std::span<const Claim> claims,
                                      const ListingFacts& listing) {
-    gather_kinds_of_claims(claims);
+    take_in(claims);
     std::size_t count = 0;
     for (std::uint32_t at = 0; at < claims.size(); ++at) {
         std::uint32_t against = kNoClaim;
-        if (holds(rule, claims, at, listing, against)) ++count;
+        if (any_holds(rule.when, claims[at], listing) && !any_holds(rule.unless, claims[at], listing) &&
+            has_company(rule, claims, at, listing, against)) {
+            ++count;
+        }
     }
     return count;
 }

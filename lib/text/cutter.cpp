@@ -97,7 +97,7 @@ void Cutter::take_any(const Character& character) {
             return;
         case CharacterKind::space:
             cut(character.start);
-            space_ = true;
+            take_space();
             return;
         case CharacterKind::gap:
         case CharacterKind::end_of_text:
@@ -192,7 +192,7 @@ void Cutter::take_mark(const Character& character) {
             return;
         case CharacterKind::middle_dot:
             cut(start);
-            if (line_start_ || space_) emit(line_start_ ? TokenKind::bullet : TokenKind::pipe, start, end);
+            if (line_start_ || has_space()) emit(line_start_ ? TokenKind::bullet : TokenKind::pipe, start, end);
             return;
         case CharacterKind::plus:
             cut(start);
@@ -233,7 +233,7 @@ void Cutter::take_tag(const Character& character) {
             emit(TokenKind::pipe, start, end);
             return;
         default:
-            space_ = true;
+            take_space();
     }
 }
 
@@ -285,13 +285,13 @@ bool Cutter::settle(const Character& next) {
             return false;
         case CharacterKind::dash:
             if (joins_numbers) {
-                join_ = true;
+                join(true);
             } else {
                 emit_held(line_start_ ? TokenKind::bullet : TokenKind::dash);
             }
             return false;
         case CharacterKind::tilde:
-            join_ = joins_numbers;
+            join(joins_numbers);
             return false;
         case CharacterKind::asterisk:
             if (held_count_ == 1) emit_held(line_start_ ? TokenKind::bullet : TokenKind::asterisk);
@@ -327,10 +327,10 @@ bool Cutter::settle_dot(const Character& next) {
 void Cutter::settle_hyphens(const Character& next) {
     if (held_count_ == 1) {
         if (held_touches_) {
-            join_ = is_letter(next.kind) || begins_number(next.kind);
+            join(is_letter(next.kind) || begins_number(next.kind));
         } else if (line_start_) {
             emit_held(TokenKind::bullet);
-        } else if (space_ && is_white(next.kind)) {
+        } else if (has_space() && is_white(next.kind)) {
             emit_held(TokenKind::dash);
         }
         return;
@@ -360,11 +360,8 @@ void Cutter::open(Open kind, std::uint32_t start) {
     begins_with_capital_ = false;
     has_latin_ = false;
     has_look_alike_ = false;
-    flags_ = 0;
-    if (space_) flags_ |= flag::kSpaceBefore;
-    if (join_) flags_ |= flag::kHyphenBefore;
-    space_ = false;
-    join_ = false;
+    flags_ = before_;
+    before_ = 0;
 }
 
 void Cutter::close(std::uint32_t at) {
@@ -403,9 +400,9 @@ void Cutter::refold_as_latin(std::uint32_t start, std::uint32_t end) {
 }
 
 void Cutter::emit(TokenKind kind, std::uint32_t start, std::uint32_t end) {
-    const std::uint8_t flags = space_ ? flag::kSpaceBefore : std::uint8_t{0};
+    const auto flags = static_cast<std::uint8_t>(before_ & flag::kSpaceBefore);
     tokens_.list.push_back({start, end, static_cast<std::uint32_t>(folded_end_), 0, kind, flags});
-    space_ = false;
+    forget_space();
     line_start_ = false;
 }
 
@@ -421,7 +418,7 @@ void Cutter::end_line(std::uint32_t start, std::uint32_t end, bool blank) {
         line_end.end = end;
         if (blank) line_end.flags |= flag::kBlankLine;
     }
-    space_ = false;
+    forget_space();
     line_start_ = true;
 }
 

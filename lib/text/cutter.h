@@ -41,23 +41,20 @@ public:
     // characters one by one. `flags` are those of its letters. REQUIRES: is_clean(); the next character is neither a
     // letter nor a digit nor dropped nor an apostrophe.
     void take_word(std::uint32_t start, std::uint32_t end, std::uint32_t folded_offset, std::uint8_t flags) {
-        if (space_) flags |= flag::kSpaceBefore;
-        if (join_) flags |= flag::kHyphenBefore;
-        tokens_.list.push_back(
-            {start, end, folded_offset, static_cast<std::uint16_t>(end - start), TokenKind::word, flags});
-        space_ = false;
-        join_ = false;
+        tokens_.list.push_back({start, end, folded_offset, static_cast<std::uint16_t>(end - start), TokenKind::word,
+                                static_cast<std::uint8_t>(flags | before_)});
+        before_ = 0;
         line_start_ = false;
         touch_ = end;
     }
 
     // White space within a line, in place of taking it. REQUIRES: is_clean().
-    void take_space() { space_ = true; }
+    void take_space() { before_ |= flag::kSpaceBefore; }
 
     // A full stop before a space, in place of taking the two. REQUIRES: is_clean(); does not follow a number.
     void take_stop_and_space(std::uint32_t at) {
         emit(TokenKind::stop, at, at + 1);
-        space_ = true;
+        take_space();
     }
 
     // A comma that does not follow a number, in place of taking it. REQUIRES: is_clean().
@@ -68,7 +65,7 @@ public:
 
     // A hyphen between the word that ends at `at` and a letter, in place of taking it. REQUIRES: is_clean();
     // touches(at); the letter is taken next.
-    void take_inner_hyphen() { join_ = true; }
+    void take_inner_hyphen() { join(true); }
 
 private:
     enum class Open : std::uint8_t { nothing, word, number };
@@ -82,6 +79,12 @@ private:
     void take_digit(const Character& character);
     void take_mark(const Character& character);
     void take_tag(const Character& character);
+
+    bool has_space() const { return (before_ & flag::kSpaceBefore) != 0; }
+    void forget_space() { before_ &= flag::kHyphenBefore; }
+    void join(bool joins) {
+        before_ = static_cast<std::uint8_t>((before_ & flag::kSpaceBefore) | (joins ? flag::kHyphenBefore : 0));
+    }
 
     void hold(const Character& character);
     bool settle(const Character& next);
@@ -167,8 +170,8 @@ private:
     std::uint32_t held_count_ = 0;
 
     // What lies since the last token.
-    bool space_ = false;
-    bool join_ = false;                         // the next word or number is joined to the last by a hyphen
+    std::uint8_t before_ =
+        0;  // kSpaceBefore, and kHyphenBefore where a hyphen joins the next word or number to the last
     bool line_start_ = true;                    // no token yet in this line
     std::uint32_t touch_ = kNowhere;            // where the last word or number ends, dropped characters included
     std::uint32_t list_number_end_ = kNowhere;  // the same for a number that may number a list item

@@ -5,24 +5,16 @@
 namespace grainside::text {
 namespace {
 
-bool is_word_or_number(const Token& token) {
-    return token.kind == TokenKind::word || token.kind == TokenKind::number;
+// Kinds of tokens as bits: a test of one is an instruction or two, and this is asked of every token.
+constexpr std::uint32_t bit(TokenKind kind) {
+    return 1U << static_cast<unsigned>(kind);
 }
-
-bool ends_segment(TokenKind kind) {
-    switch (kind) {
-        case TokenKind::stop:
-        case TokenKind::question:
-        case TokenKind::exclamation:
-        case TokenKind::line_end:
-        case TokenKind::pipe:
-        case TokenKind::bullet:
-        case TokenKind::heading:
-            return true;
-        default:
-            return false;
-    }
-}
+constexpr std::uint32_t kEnding = bit(TokenKind::stop) | bit(TokenKind::question) | bit(TokenKind::exclamation) |
+                                  bit(TokenKind::line_end) | bit(TokenKind::pipe) | bit(TokenKind::bullet) |
+                                  bit(TokenKind::heading);
+constexpr std::uint32_t kSaying = bit(TokenKind::word) | bit(TokenKind::number);
+// A segment does not begin with a comma or the like.
+constexpr std::uint32_t kBeginning = kSaying | bit(TokenKind::open) | bit(TokenKind::quote);
 
 class SegmentCutter {
 public:
@@ -30,46 +22,32 @@ public:
 
     void run() {
         segments_.clear();
+        const Token* const tokens = tokens_.list.data();
         const auto count = static_cast<std::uint32_t>(tokens_.list.size());
-        for (std::uint32_t i = 0; i < count; ++i) {
-            const Token& token = tokens_.list[i];
-            if (!ends_segment(token.kind)) {
-                take_inner(i);
-            } else if (token.kind == TokenKind::line_end) {
-                close(i, false);
-                begin_line((token.flags & flag::kBlankLine) != 0);
+        for (std::uint32_t i = 0;; ++i) {
+            while (i < count && (bit(tokens[i].kind) & (kBeginning | kEnding)) == 0) ++i;
+            const std::uint32_t first = i;
+            std::uint32_t kinds = 0;
+            for (; i < count && (bit(tokens[i].kind) & kEnding) == 0; ++i) kinds |= bit(tokens[i].kind);
+            if ((kinds & kSaying) != 0) add(first, i, i < count && tokens[i].kind == TokenKind::question, kinds);
+            if (i == count) break;
+            if (tokens[i].kind == TokenKind::line_end) {
+                begin_line((tokens[i].flags & flag::kBlankLine) != 0);
             } else {
-                close(i, token.kind == TokenKind::question);
-                begin_as(token.kind);
+                begin_as(tokens[i].kind);
                 // Quotes and brackets that close right after the mark belong to what has ended.
-                while (i + 1 < count && closes_after_mark(tokens_.list[i + 1])) ++i;
+                while (i + 1 < count && closes_after_mark(tokens[i + 1])) ++i;
             }
         }
-        close(count, false);
     }
 
 private:
-    void take_inner(std::uint32_t i) {
-        const Token& token = tokens_.list[i];
-        if (is_word_or_number(token)) {
-            has_words_ = true;
-        } else if (!open_ && token.kind != TokenKind::open && token.kind != TokenKind::quote) {
-            return;  // a segment does not begin with a comma or the like
-        }
-        if (!open_) first_ = i;
-        open_ = true;
-    }
-
-    void close(std::uint32_t last, bool question) {
-        if (has_words_) {
-            segments_.push_back({first_, last, question ? SegmentKind::question : kind_,
-                                 static_cast<std::uint8_t>(starts_line_ ? 1 : 0),
-                                 static_cast<std::uint8_t>(starts_block_ ? 1 : 0)});
-            starts_line_ = false;
-            starts_block_ = false;
-        }
-        open_ = false;
-        has_words_ = false;
+    void add(std::uint32_t first, std::uint32_t last, bool question, std::uint32_t kinds) {
+        segments_.push_back({first, last, question ? SegmentKind::question : kind_,
+                             static_cast<std::uint8_t>(starts_line_ ? 1 : 0),
+                             static_cast<std::uint8_t>(starts_block_ ? 1 : 0), kinds});
+        starts_line_ = false;
+        starts_block_ = false;
     }
 
     void begin_line(bool blank) {
@@ -92,10 +70,7 @@ private:
 
     const Tokens& tokens_;
     std::vector<Segment>& segments_;
-    std::uint32_t first_ = 0;
     SegmentKind kind_ = SegmentKind::sentence;
-    bool open_ = false;
-    bool has_words_ = false;
     bool starts_line_ = true;
     bool starts_block_ = true;
 };

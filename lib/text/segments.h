@@ -18,6 +18,9 @@ struct Segment {
     SegmentKind kind = SegmentKind::sentence;
     std::uint8_t starts_line = 0;   // 1: nothing of the same line stands before it
     std::uint8_t starts_block = 0;  // 1: first of its paragraph, item or heading
+    std::uint32_t kinds = 0;        // of its tokens, as bits
+
+    bool has(TokenKind wanted) const noexcept { return (kinds >> static_cast<unsigned>(wanted) & 1U) != 0; }
 };
 
 // Fills `segments`. A segment ends at stop, question, exclamation, line_end and pipe; not at semicolon or colon. A

@@ -47,13 +47,14 @@ private:
         const std::uint32_t block_end = std::min(start + static_cast<std::uint32_t>(kBlock), size_);
         // Where a word begins, or a byte stands that is neither of a word nor a space.
         std::uint64_t events = (masks.word & ~(masks.word << 1)) | ~(masks.word | masks.space);
+        const std::uint64_t letters = masks.word & ~masks.digit;
         std::uint32_t at = start;  // all before is taken
         while (events != 0) {
             const auto bit = static_cast<std::uint32_t>(std::countr_zero(events));
             const std::uint32_t event = start + bit;
             if (event >= block_end) break;
             if (event > at) cutter_.take_space();
-            if ((masks.word >> bit & 1) != 0 && (masks.digit >> bit & 1) == 0) {
+            if ((letters >> bit & 1) != 0) {
                 const std::uint32_t length = static_cast<std::uint32_t>(std::countr_one(masks.word >> bit));
                 const std::uint32_t past = bit + length;
                 const std::uint32_t end = start + past;

@@ -1,11 +1,15 @@
 #include "text/wrapped_lines.h"
 
+#include <algorithm>
 #include <cstddef>
 
 namespace grainside::text {
 namespace {
 
 constexpr std::uint32_t kLongLine = 40;  // bytes
+
+// One comparison a token finds both.
+static_assert(TokenKind::heading > TokenKind::line_end && TokenKind::line_end > TokenKind::quote);
 
 bool can_wrap(const Token& token) {
     return token.kind == TokenKind::word || token.kind == TokenKind::number || token.kind == TokenKind::comma;
@@ -30,32 +34,36 @@ bool leads_on(const Tokens& tokens, std::size_t kept) {
 }  // namespace
 
 void join_wrapped_lines(Tokens& tokens) {
-    std::vector<Token>& list = tokens.list;
-    std::size_t kept = 0;
+    Token* const list = tokens.list.data();
+    const std::size_t count = tokens.list.size();
     std::uint32_t line_start = 0;
     bool heading = false;
     bool joined = false;
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        const Token token = list[i];
-        if (token.kind == TokenKind::heading) heading = true;
-        if (token.kind == TokenKind::line_end) {
-            const bool wraps =
-                !heading && (token.flags & flag::kBlankLine) == 0 && token.start - line_start > kLongLine && kept > 0 &&
-                can_wrap(list[kept - 1]) && i + 1 < list.size() &&
-                (begins_small(tokens, list[i + 1]) || (list[i + 1].kind == TokenKind::word && leads_on(tokens, kept)));
-            line_start = token.end;
-            if (wraps) {
-                joined = true;
-                continue;
-            }
-            heading = false;
+    std::size_t kept = 0;
+    // Line by line; until one is joined to the next, every token stays where it is.
+    for (std::size_t first = 0;;) {
+        std::size_t end = first;
+        for (;; ++end) {
+            while (end < count && list[end].kind < TokenKind::line_end) ++end;
+            if (end == count || list[end].kind == TokenKind::line_end) break;
+            heading = true;
         }
-        list[kept] = token;
+        if (kept != first) std::copy(list + first, list + end, list + kept);
         if (joined) list[kept].flags |= flag::kSpaceBefore;
-        joined = false;
-        ++kept;
+        kept += end - first;
+        if (end == count) break;
+        const Token line_end = list[end];
+        joined =
+            !heading && (line_end.flags & flag::kBlankLine) == 0 && line_end.start - line_start > kLongLine &&
+            kept > 0 && can_wrap(list[kept - 1]) && end + 1 < count &&
+            (begins_small(tokens, list[end + 1]) || (list[end + 1].kind == TokenKind::word && leads_on(tokens, kept)));
+        line_start = line_end.end;
+        first = end + 1;
+        if (joined) continue;  // a word follows
+        heading = false;
+        list[kept++] = line_end;
     }
-    list.resize(kept);
+    tokens.list.resize(kept);
 }
 
 }  // namespace grainside::text

@@ -2,8 +2,7 @@
 
 namespace grainside::vocabulary {
 
-WordId Affixes::find(std::string_view word) const noexcept {
-    constexpr std::size_t kShortestRest = 2;  // 'leathers' is a plural
+WordId Affixes::find_in_long(std::string_view word) const noexcept {
     for (const Known& known : known_) {
         if (word.size() < known.affix.size() + kShortestRest) continue;
         if (word.starts_with(known.affix) || word.ends_with(known.affix)) return known.id;

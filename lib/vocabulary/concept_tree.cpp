@@ -155,6 +155,14 @@ void ConceptTree::close(Faults& faults) {
     }
     pending_.clear();
     pending_.shrink_to_fit();
+    row_words_ = entries_[0].ancestors.words().size();
+    ancestor_bits_.reserve(row_words_ * entries_.size());
+    kinds_.reserve(entries_.size());
+    for (const Entry& entry : entries_) {
+        const std::vector<std::uint64_t>& row = entry.ancestors.words();
+        ancestor_bits_.insert(ancestor_bits_.end(), row.begin(), row.end());
+        kinds_.push_back(entry.kind);
+    }
     closed_ = true;
 }
 

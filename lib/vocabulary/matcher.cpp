@@ -2,43 +2,54 @@
 
 namespace grainside::vocabulary {
 
+namespace {
+
+// Words of no term are seldom long enough to be looked at as a slip of the pen or a coined name.
+WordId guess(const Vocabulary& vocabulary, const text::Tokens& tokens, const text::Token& token) {
+    const std::string_view word = tokens.folded_text(token);
+    const WordId misspelt = vocabulary.misspellings.find(word);
+    return misspelt != 0 ? misspelt : vocabulary.affixes.find(word);
+}
+
+void find_words(const Vocabulary& vocabulary, const text::Tokens& tokens, WordId* ids) {
+    const char* const folded = tokens.folded.data();
+    for (const text::Token& token : tokens.list) {
+        WordId id = 0;
+        if (token.kind <= text::TokenKind::number) {
+            id = vocabulary.words.find_padded(folded + token.folded_offset, token.folded_length);
+            if (id == 0 && token.kind == text::TokenKind::word) id = guess(vocabulary, tokens, token);
+        }
+        *ids++ = id;
+    }
+}
+
+}  // namespace
+
 void match_terms(const Vocabulary& vocabulary, const text::Tokens& tokens, std::vector<WordId>& word_ids,
                  std::vector<Hit>& hits) {
     hits.clear();
-    const auto count = static_cast<std::uint32_t>(tokens.list.size());
-    word_ids.resize(count);
-    // Words first, terms after: the first loop has few branches that depend on the text.
-    for (std::uint32_t i = 0; i < count; ++i) {
-        const text::Token& token = tokens.list[i];
-        word_ids[i] =
-            token.kind <= text::TokenKind::number
-                ? vocabulary.words.find_padded(tokens.folded.data() + token.folded_offset, token.folded_length)
-                : 0;
-    }
-    for (std::uint32_t i = 0; i < count;) {
-        TermTrie::NodeId node = 0;
-        TermTrie::NodeId best = 0;
-        std::uint32_t best_last = i;
-        for (std::uint32_t j = i; j < count; ++j) {
-            if (word_ids[j] == 0 && tokens.list[j].kind == text::TokenKind::word) {
-                const std::string_view word = tokens.folded_text(tokens.list[j]);
-                word_ids[j] = vocabulary.misspellings.find(word);
-                if (word_ids[j] == 0) word_ids[j] = vocabulary.affixes.find(word);
+    word_ids.resize(tokens.list.size());
+    // Words first, terms after: neither loop has much to keep in mind.
+    find_words(vocabulary, tokens, word_ids.data());
+    const TermTrie& terms = vocabulary.terms;
+    const WordId* const ids = word_ids.data();
+    const auto count = static_cast<std::uint32_t>(word_ids.size());
+    for (std::uint32_t first = 0; first < count;) {
+        std::uint32_t last = first + 1;
+        if (ids[first] != 0) {
+            TermTrie::Place place = terms.first(ids[first]);
+            TermTrie::Place best = place.ends_term() ? place : TermTrie::Place{};
+            if (last < count && place.goes_on() && terms.may_begin_with(ids[first], ids[last])) {
+                for (std::uint32_t at = last; place.goes_on() && at < count && ids[at] != 0; ++at) {
+                    place = terms.step(place.node(), ids[at]);
+                    if (!place.ends_term()) continue;
+                    best = place;
+                    last = at + 1;
+                }
             }
-            if (word_ids[j] == 0) break;
-            node = j == i ? vocabulary.terms.first(word_ids[j]) : vocabulary.terms.step(node, word_ids[j]);
-            if (node == 0) break;
-            if (!vocabulary.terms.senses(node).empty()) {
-                best = node;
-                best_last = j + 1;
-            }
+            if (best.exists()) hits.push_back({first, last, best.node()});
         }
-        if (best != 0) {
-            hits.push_back({i, best_last, best});
-            i = best_last;
-        } else {
-            ++i;
-        }
+        first = last;
     }
 }
 

@@ -30,7 +30,8 @@ std::uint64_t hash_of(std::string_view word) {
 // polynomial, so each form costs a multiplication: prefix and suffix are joined.
 template <typename Visit>
 void for_each_deletion(std::string_view word, Visit visit) {
-    std::array<std::uint64_t, kLongestMisspelt + 1> prefix{};
+    std::array<std::uint64_t, kLongestMisspelt + 1> prefix;  // filled as far as the word goes
+    prefix[0] = 0;
     for (std::size_t i = 0; i < word.size(); ++i) prefix[i + 1] = step(prefix[i], word[i]);
     visit(half_of(prefix[word.size()]));
     std::uint64_t suffix = 0;
@@ -64,6 +65,7 @@ bool has_fitting_length(std::string_view word) {
 void Misspellings::add(std::string_view word, WordId id) {
     if (!has_fitting_length(word)) return;
     const auto index = static_cast<std::uint32_t>(words_.size());
+    lengths_[static_cast<unsigned char>(word.front())] |= std::uint64_t{1} << word.size();
     words_.push_back({static_cast<std::uint32_t>(texts_.size()), static_cast<std::uint32_t>(word.size()), id});
     texts_.insert(texts_.end(), word.begin(), word.end());
     for_each_deletion(word, [&](std::uint32_t half) { entries_.push_back({half, index}); });
@@ -77,21 +79,19 @@ void Misspellings::freeze() {
     std::sort(protected_.begin(), protected_.end());
     std::sort(entries_.begin(), entries_.end(),
               [](const Entry& a, const Entry& b) { return a.hash != b.hash ? a.hash < b.hash : a.word < b.word; });
-    for (const Entry& entry : entries_) {
-        filter_[(entry.hash >> 6) & (filter_.size() - 1)] |= std::uint64_t{1} << (entry.hash & 63);
-    }
+    filter_.make_room(entries_.size());
+    for (const Entry& entry : entries_) filter_.insert(entry.hash);
 }
 
 bool Misspellings::is_protected(std::string_view word) const noexcept {
     return std::binary_search(protected_.begin(), protected_.end(), hash_of(word));
 }
 
-WordId Misspellings::find(std::string_view word) const noexcept {
-    if (word.size() + 1 < kShortestMisspelt || word.size() > kLongestMisspelt) return 0;
+WordId Misspellings::find_likely(std::string_view word) const noexcept {
     WordId found = 0;
     bool checked = false;
     for_each_deletion(word, [&](std::uint32_t hash) {
-        if (found != 0 || (filter_[(hash >> 6) & (filter_.size() - 1)] >> (hash & 63) & 1) == 0) return;
+        if (found != 0 || !filter_.may_hold(hash)) return;
         auto at = std::lower_bound(entries_.begin(), entries_.end(), hash,
                                    [](const Entry& entry, std::uint32_t value) { return entry.hash < value; });
         for (; at != entries_.end() && at->hash == hash && found == 0; ++at) {

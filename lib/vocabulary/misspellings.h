@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "vocabulary/bit_filter.h"
 #include "vocabulary/word_table.h"
 
 namespace grainside::vocabulary {
@@ -28,7 +29,9 @@ public:
     void freeze();
 
     // 0 where `word` is near none. REQUIRES: freeze() was called.
-    WordId find(std::string_view word) const noexcept;
+    WordId find(std::string_view word) const noexcept {
+        return word.size() + 1 < kShortestMisspelt || !may_be_misspelt(word) ? 0 : find_likely(word);
+    }
 
 private:
     struct Entry {
@@ -41,13 +44,21 @@ private:
         WordId id = 0;
     };
     std::string_view text(const Known& known) const noexcept { return {texts_.data() + known.offset, known.length}; }
+    // A slip leaves the first letter and changes the length by one at most. REQUIRES: `word` is not empty.
+    bool may_be_misspelt(std::string_view word) const noexcept {
+        return word.size() <= kLongestMisspelt &&
+               (lengths_[static_cast<unsigned char>(word.front())] >> (word.size() - 1) & 7) != 0;
+    }
+    WordId find_likely(std::string_view word) const noexcept;
     bool is_protected(std::string_view word) const noexcept;
 
     std::vector<Entry> entries_;
     std::vector<Known> words_;
     std::vector<char> texts_;
     std::vector<std::uint64_t> protected_;  // hashes, sorted
-    std::array<std::uint64_t, 1024> filter_{};
+    BitFilter filter_;
+    // By first byte: which lengths the words that begin with it have, as bits.
+    std::array<std::uint64_t, 256> lengths_{};
 };
 
 }  // namespace grainside::vocabulary

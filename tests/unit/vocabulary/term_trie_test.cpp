@@ -14,7 +14,7 @@ using Path = std::vector<WordId>;
 TermTrie::NodeId walk(const TermTrie& trie, const Path& path) {
     TermTrie::NodeId node = 0;
     for (const WordId word : path) {
-        node = trie.step(node, word);
+        node = trie.step(node, word).node();
         if (node == 0) return 0;
     }
     return node;
@@ -86,6 +86,26 @@ TEST(TermTrie, AgreesWithAMapThroughManyGrowths) {
         if (has != (known != map.end()) || (has && trie.senses(node)[0].concept_id != known->second)) ++differences;
     }
     EXPECT_EQ(differences, 0U);
+    for (const auto& [words, id] : map) {
+        EXPECT_TRUE(words.size() < 2 || trie.may_begin_with(words[0], words[1]));
+    }
+}
+
+TEST(TermTrie, PlacesTellWhetherATermEndsOrGoesOn) {
+    TermTrie trie;
+    trie.add(Path{1, 2}, meaning(7));
+    trie.add(Path{3}, meaning(8));
+    trie.freeze();
+    EXPECT_FALSE(trie.first(1).ends_term());
+    EXPECT_TRUE(trie.first(1).goes_on());
+    EXPECT_TRUE(trie.step(trie.first(1).node(), 2).ends_term());
+    EXPECT_FALSE(trie.step(trie.first(1).node(), 2).goes_on());
+    EXPECT_TRUE(trie.first(3).ends_term());
+    EXPECT_FALSE(trie.first(3).goes_on());
+    EXPECT_FALSE(trie.first(2).exists());
+    EXPECT_FALSE(trie.first(99).exists());
+    EXPECT_TRUE(trie.may_begin_with(1, 2));
+    EXPECT_FALSE(trie.may_begin_with(1, 3));
 }
 
 }  // namespace

@@ -45,6 +45,17 @@ TEST(WordTable, EveryLengthIsAWordOfItsOwn) {
     }
 }
 
+// What a word has been given stays, however many come behind it: the tables and the filter grow on the way.
+TEST(WordTable, RoomThatWasReservedIsNoLimit) {
+    WordTable table;
+    table.reserve(100);
+    constexpr WordId kWords = 20'000;
+    for (WordId i = 1; i <= kWords; ++i) EXPECT_EQ(table.intern("w" + std::to_string(i * 7919)), i);
+    for (WordId i = 1; i <= kWords; ++i) EXPECT_EQ(table.find("w" + std::to_string(i * 7919)), i);
+    EXPECT_EQ(table.find("w1"), 0U);
+    EXPECT_EQ(table.spellings(), kWords);
+}
+
 TEST(WordTable, LongWordsDifferBehindTheirFirstSixteenBytes) {
     WordTable table;
     const WordId first = table.intern("kunstlederhandtasche");
@@ -76,7 +87,7 @@ TEST(WordTable, AgreesWithAMap) {
     std::map<std::string, WordId> map;
     std::mt19937 random(7);
     const auto word = [&] {
-        std::string text(1 + random() % 24, 'a');
+        std::string text(1 + random() % 40, 'a');
         for (char& c : text) c = static_cast<char>('a' + random() % 3);
         return text;
     };
