@@ -37,10 +37,10 @@ void add_inputs(CLI::App& command, SharedOptions& options) {
                     "Read also the files named in this one, one a line; '-':\nstandard input")
         ->type_name("FILE");
     command
-        .add_option(
-            "--input", options.input_format,
-            "What the inputs are: text, markdown, json, jsonl, csv,\ntsv, html or auto (default: by file name; standard "
-            "input\nby its first byte, which does not tell a table)")
+        .add_option("--input", options.input_format,
+                    "What the inputs are: text, markdown, json, jsonl, csv,\ntsv, html or auto (default: by file name; "
+                    "standard "
+                    "input\nby its first byte, which does not tell a table)")
         ->type_name("KIND")
         ->check(one_of({"text", "markdown", "json", "jsonl", "csv", "tsv", "html", "auto"}));
     add_table_options(command, options.table);

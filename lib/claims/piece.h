@@ -79,15 +79,38 @@ bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
 // Words that end a noun phrase.
 inline bool ends_phrase(const Piece& piece) noexcept {
     using vocabulary::Role;
-    constexpr vocabulary::RoleSet kEnding = {
-        Role::link,          Role::at_part,        Role::backing,       Role::all_after,
-        Role::with,          Role::copula,         Role::conjunction,   Role::alternative,
-        Role::negator,       Role::negation_end,   Role::exception,     Role::comparison,
-        Role::other_product, Role::accessory_before, Role::teaching,    Role::crowd,
-        Role::crowd_opener,  Role::care,           Role::breaks,        Role::part_before,
-        Role::determiner,    Role::article,        Role::own,           Role::purpose,
-        Role::silent_label,  Role::main_label,     Role::colour_label,  Role::origin_label,
-        Role::leather_origin_label, Role::answer_label, Role::question_label, Role::plain_label};
+    constexpr vocabulary::RoleSet kEnding = {Role::link,
+                                             Role::at_part,
+                                             Role::backing,
+                                             Role::all_after,
+                                             Role::with,
+                                             Role::copula,
+                                             Role::conjunction,
+                                             Role::alternative,
+                                             Role::negator,
+                                             Role::negation_end,
+                                             Role::exception,
+                                             Role::comparison,
+                                             Role::other_product,
+                                             Role::accessory_before,
+                                             Role::teaching,
+                                             Role::crowd,
+                                             Role::crowd_opener,
+                                             Role::care,
+                                             Role::breaks,
+                                             Role::part_before,
+                                             Role::determiner,
+                                             Role::article,
+                                             Role::own,
+                                             Role::purpose,
+                                             Role::silent_label,
+                                             Role::main_label,
+                                             Role::colour_label,
+                                             Role::origin_label,
+                                             Role::leather_origin_label,
+                                             Role::answer_label,
+                                             Role::question_label,
+                                             Role::plain_label};
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != text::TokenKind::percent && piece.token_kind != text::TokenKind::asterisk &&
                piece.token_kind != text::TokenKind::quote;

@@ -62,9 +62,10 @@ private:
 
     const Sense* choose(std::size_t at) const {
         const auto all = senses(at);
-        constexpr vocabulary::RoleSet kAskAround = {Role::look,          Role::silent_label,         Role::main_label,
-                                                    Role::colour_label,  Role::origin_label,         Role::answer_label,
-                                                    Role::question_label, Role::leather_origin_label, Role::plain_label};
+        constexpr vocabulary::RoleSet kAskAround = {
+            Role::look,           Role::silent_label,         Role::main_label,
+            Role::colour_label,   Role::origin_label,         Role::answer_label,
+            Role::question_label, Role::leather_origin_label, Role::plain_label};
         if (all.size() == 1 && all.front().condition == Condition::always && !kAskAround.has(all.front().role))
             return &all.front();
         for (const Sense& sense : all) {
@@ -100,10 +101,9 @@ private:
         return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
-    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label,   Role::main_label,
-                                                    Role::colour_label,   Role::origin_label,
-                                                    Role::answer_label,   Role::question_label,
-                                                    Role::plain_label,    Role::leather_origin_label};
+    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label, Role::main_label,          Role::colour_label,
+                                                    Role::origin_label, Role::answer_label,        Role::question_label,
+                                                    Role::plain_label,  Role::leather_origin_label};
     static bool names_label(Role role) { return kLabels.has(role); }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
@@ -119,8 +119,7 @@ private:
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
         if ((role == Role::origin_label || role == Role::leather_origin_label) && at + 1 < pieces_.size() &&
-            pieces_[at + 1].is(Role::place_name) &&
-            !may_be(at, {Role::meaning})) {
+            pieces_[at + 1].is(Role::place_name) && !may_be(at, {Role::meaning})) {
             return true;
         }
         if (role == Role::main_label && at + 1 < pieces_.size() &&
@@ -163,8 +162,7 @@ private:
     bool compares_with_its_kind(std::size_t at) const {
         if (pieces_[at].hyphenated() || at + 1 >= pieces_.size() || !pieces_[at + 1].is(Role::meaning)) return false;
         const ConceptId next = pieces_[at + 1].sense.concept_id;
-        return may_be(at, {Role::comparison}) &&
-               any_sense(at - 1, [&](const Sense& sense) {
+        return may_be(at, {Role::comparison}) && any_sense(at - 1, [&](const Sense& sense) {
                    return sense.role == Role::meaning && source_.vocabulary.concepts.related(sense.concept_id, next);
                });
     }
@@ -315,8 +313,7 @@ private:
                 // materials.
                 if (left.token_kind == TokenKind::comma) {
                     if (words > 0) continue;
-                    return (source_.is_specification || !is_colour_too) &&
-                           !(i > 1 && may_be(i - 2, {Role::colour}));
+                    return (source_.is_specification || !is_colour_too) && !(i > 1 && may_be(i - 2, {Role::colour}));
                 }
                 return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open ||
                        left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash ||
@@ -330,8 +327,8 @@ private:
                 })) {
                 return true;
             }
-            if (left.kind != PieceKind::term || may_be(i - 1, {Role::breaks, Role::tone_word, Role::colour_label, Role::article, Role::determiner,
-                                   Role::comparison})) {
+            if (left.kind != PieceKind::term || may_be(i - 1, {Role::breaks, Role::tone_word, Role::colour_label,
+                                                               Role::article, Role::determiner, Role::comparison})) {
                 return false;
             }
         }

@@ -1,5 +1,5 @@
-// make_catalog BYTES: writes the invented catalog of catalog.h, at least so long, to standard output, in constant memory.
-// make_catalog --terms: the words that its gaps are filled with, one a line.
+// make_catalog BYTES: writes the invented catalog of catalog.h, at least so long, to standard output, in constant
+// memory. make_catalog --terms: the words that its gaps are filled with, one a line.
 #include <cstdio>
 #include <cstdlib>
 #include <string>

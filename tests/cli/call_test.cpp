@@ -31,7 +31,8 @@ const WrongRow kWrong[] = {
      "grainside: error: --format: 'xml' is none of human, jsonl, sarif\n  hint: see `grainside check --help`\n"},
     {"input",
      {"claims", "--input", "xls"},
-     "grainside: error: --input: 'xls' is none of text, markdown, json, jsonl, csv, tsv, html, auto\n  hint: see `grainside "
+     "grainside: error: --input: 'xls' is none of text, markdown, json, jsonl, csv, tsv, html, auto\n  hint: see "
+     "`grainside "
      "claims "
      "--help`\n"},
     {"columns_without_member",

@@ -36,17 +36,17 @@ inline constexpr std::size_t kMaxWholeFileBytes = std::size_t{512} << 20;
 // ("too-many-issues") then says how many were left out.
 inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 
-// automatic: by file name (.json, .jsonl, .ndjson, .csv, .tsv, .md, .markdown, .html, .htm, .xhtml, else text; .gz and .zst behind it do not
-// count); for standard input by the first byte that is no white space ('{' JSON Lines, '[' a JSON array, '<' a page, else text);
-// memory named "-" or "<stdin>" likewise.
-// text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
-// json: one Product object or an array of them. json_lines: one Product object a line. csv: comma-separated values (RFC
-// 4180) with a header row, one product a row. tsv: the same with tabs; values in double quotes are read as in csv, as
-// spreadsheets write them (the media type text/tab-separated-values knows no quotes).
-// html: a saved page of at most kMaxRecordBytes, in UTF-8 or in what its <meta> states. Of the best kind that it has: the
-// schema.org products of its JSON-LD; those of its microdata; its main text as one listing. One product of the first two
-// kinds also gets what a shopper reads beside it: a description that it lacks or breaks off, rows of a specification that
-// it does not hold. Only texts of JSON-LD in UTF-8 know where they stand; others have Writing::nowhere.
+// automatic: by file name (.json, .jsonl, .ndjson, .csv, .tsv, .md, .markdown, .html, .htm, .xhtml, else text; .gz and
+// .zst behind it do not count); for standard input by the first byte that is no white space ('{' JSON Lines, '[' a JSON
+// array, '<' a page, else text); memory named "-" or "<stdin>" likewise. text: one listing, the whole file is its
+// `description`. markdown: one listing, the first '# ' heading is its `name`. json: one Product object or an array of
+// them. json_lines: one Product object a line. csv: comma-separated values (RFC 4180) with a header row, one product a
+// row. tsv: the same with tabs; values in double quotes are read as in csv, as spreadsheets write them (the media type
+// text/tab-separated-values knows no quotes). html: a saved page of at most kMaxRecordBytes, in UTF-8 or in what its
+// <meta> states. Of the best kind that it has: the schema.org products of its JSON-LD; those of its microdata; its main
+// text as one listing. One product of the first two kinds also gets what a shopper reads beside it: a description that
+// it lacks or breaks off, rows of a specification that it does not hold. Only texts of JSON-LD in UTF-8 know where they
+// stand; others have Writing::nowhere.
 //
 // Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
@@ -100,8 +100,8 @@ public:
     // "no-such-column", "no-such-member", "no-such-separator", "too-many-columns", "lone-carriage-return" (nothing is
     // read), "unclosed-quote", "text-behind-quote", "row-too-wide" (the row is skipped), "row-too-short",
     // "column-without-name", "column-twice" (warnings); "no-text" is a warning there, one for all such rows. Of
-    // pages also "page-too-deep" and "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of a
-    // tag beyond 256 are left out), and "json-syntax" as a warning, because a page may say the same in another way.
+    // pages also "page-too-deep" and "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of
+    // a tag beyond 256 are left out), and "json-syntax" as a warning, because a page may say the same in another way.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes read so far, unpacked.
