@@ -47,6 +47,7 @@ std::string_view format_of(const SurveyCall& call) {
     for (const std::string_view format : {"html", "json", "csv"}) {
         if (call.out.ends_with('.' + std::string(format))) return format;
     }
+    if (call.out.ends_with(".htm")) return "html";
     return "human";
 }
 
@@ -92,8 +93,8 @@ void add_survey_numbers(CLI::App& command, SurveyCall& call) {
     command
         .add_option("--within", call.within,
                     "Say how many more listings it takes to know a seller's\n"
-                    "rate within so many percentage points to either side\n"
-                    "(default: 10)")
+                    "rate within so many percentage points (half of what\n"
+                    "lies between its limits; default: 10)")
         ->type_name("POINTS")
         ->check(CLI::Validator(refuse_points, ""));
     command
@@ -190,7 +191,8 @@ int run_survey(const SurveyCall& given) {
     };
     const RunEnd end = run_listings(call.shared, call.run, work, interrupt, diagnostics, output);
     if (end != RunEnd::interrupted && call.run.from_record == 1) proofs.report_unused(diagnostics);
-    const Survey survey = tally.survey();
+    Survey survey = tally.survey();
+    survey.reading_errors = diagnostics.errors();
     std::string text = written_survey(call, {*book, survey, options.on, shown_of(call.by)});
     if (call.out.empty()) {
         output.text() = std::move(text);

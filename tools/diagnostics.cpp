@@ -26,7 +26,7 @@ void write_to_stderr(std::string_view text) {
 
 void Diagnostics::report(const Issue& issue) {
     progress_.clear();
-    any_errors_ = any_errors_ || issue.severity == Issue::Severity::error;
+    if (issue.severity == Issue::Severity::error) ++errors_;
     write_to_stderr("grainside: " + to_text(issue));
     if (!keeps_) return;
     if (kept_.size() == kMostKept) {

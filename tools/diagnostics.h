@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_TOOLS_DIAGNOSTICS_H
 #define GRAINSIDE_TOOLS_DIAGNOSTICS_H
 
+#include <cstdint>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,7 +29,8 @@ public:
     std::vector<Issue> kept() const;
 
     // Warnings and notes are none.
-    bool any_errors() const noexcept { return any_errors_; }
+    bool any_errors() const noexcept { return errors_ != 0; }
+    std::uint64_t errors() const noexcept { return errors_; }
 
     Progress& progress() noexcept { return progress_; }
 
@@ -37,7 +39,7 @@ private:
     std::vector<Issue> kept_;
     std::size_t not_kept_ = 0;
     bool keeps_ = false;
-    bool any_errors_ = false;
+    std::uint64_t errors_ = 0;
 };
 
 }  // namespace grainside::tools

@@ -29,6 +29,7 @@ public:
           interrupt_(interrupt),
           diagnostics_(diagnostics),
           output_(output),
+          from_record_(options.from_record),
           threads_(threads_of(options, batches_.total_bytes(), input_count_)),
           slots_(ordered_slots(threads_)),
           workers_(threads_) {}
@@ -50,7 +51,10 @@ public:
             if (worker && work_.merge) work_.merge(*worker);
         }
         if (output_.state() != Output::State::open) return RunEnd::output_gone;
-        if (!interrupt_.by_signal()) return RunEnd::done;
+        if (!interrupt_.by_signal()) {
+            if (from_record_ > 1 && listings_ == 0) diagnostics_.report(nothing_left());
+            return RunEnd::done;
+        }
         diagnostics_.report(how_to_go_on());
         return RunEnd::interrupted;
     }
@@ -168,12 +172,21 @@ private:
         return issue;
     }
 
+    Issue nothing_left() const {
+        Issue issue;
+        issue.severity = Issue::Severity::warning;
+        issue.message =
+            fmt::format("--from-record: no listing stands at record {} or behind it", grouped(from_record_));
+        return issue;
+    }
+
     std::size_t input_count_;
     ListingBatches batches_;
     const ListingWork& work_;
     Interrupt& interrupt_;
     Diagnostics& diagnostics_;
     Output& output_;
+    std::uint64_t from_record_;
     std::size_t threads_;
     std::vector<Slot> slots_;
     std::vector<std::unique_ptr<ListingWorker>> workers_;

@@ -6,7 +6,7 @@
 namespace grainside::document {
 namespace {
 
-constexpr char32_t kReplacement = 0xFFFD;
+constexpr char32_t kReplacementCharacter = 0xFFFD;
 constexpr std::size_t kMostDigits = 8;
 
 struct Named {
@@ -97,7 +97,7 @@ int digit_value(char c, bool hexadecimal) {
 
 char32_t character_of(char32_t number) {
     if (number < 0xA0 && number != 0) return windows_1252_character(static_cast<unsigned char>(number));
-    if (number == 0 || number > 0x10FFFF || (number >= 0xD800 && number <= 0xDFFF)) return kReplacement;
+    if (number == 0 || number > 0x10FFFF || (number >= 0xD800 && number <= 0xDFFF)) return kReplacementCharacter;
     return number;
 }
 

@@ -138,6 +138,12 @@ constexpr NamedColumn kColumns[] = {
 };
 
 constexpr std::string_view kSkipped[] = {
+    "reviews",
+    "customer reviews",
+    "ratings",
+    "related products",
+    "similar products",
+    "bewertungen",
     "price",
     "sale price",
     "regular price",

@@ -58,11 +58,12 @@ public:
                 ended_ = !take_copies(content);
             } else if (next_ == inputs_.size()) {
                 ended_ = true;
-            } else if (inputs_[next_].is_small) {
+            } else if (inputs_[next_].is_small && options_.from_record == 1) {
                 take_files(content);
             } else if (!open_next()) {
-                // What could be seen a moment ago and is gone now.
+                // What could be seen a moment ago and is gone now, or never was there.
                 inputs_[next_].is_small = true;
+                options_.from_record = 1;
                 continue;
             } else {
                 continue;

@@ -18,9 +18,10 @@ constexpr std::string_view kOtherWords[] = {
     "comments",   "minicart",     "similar",   "bestseller",   "bestsellers",    "bewertung",    "bewertungen",
     "empfehlung", "avis",         "opiniones", "empfehlungen", "recensioni",     "correlati",    "relacionados",
     "similaires", "announcement", "nav",       "navbar",       "menu",           "megamenu",     "footer",
-    "promo",      "banner"};
-constexpr std::string_view kOtherPairs[] = {"also like",   "also bought",     "also viewed", "cross sell",
-                                            "cross sells", "recently viewed", "mini cart",   "bought together"};
+    "promo",      "banner",       "feedback",  "testimony"};
+constexpr std::string_view kOtherPairs[] = {"also like",    "also bought",     "also viewed", "cross sell",
+                                            "cross sells",  "recently viewed", "mini cart",   "bought together",
+                                            "product card", "product tile"};
 // "has-reviews" on the whole product does not make the product a review.
 constexpr std::string_view kOnlySaying[] = {"has", "with", "no", "show", "hide", "is", "js", "without", "enable"};
 

@@ -16,7 +16,8 @@ namespace {
 constexpr std::size_t kMostNamesTold = 40;
 constexpr std::size_t kMostNameBytes = 48;
 constexpr std::string_view kHowToMap =
-    "say what the columns are, such as --columns 'Column=name,Other column=description,Third=skip'";
+    "say what the columns are, such as --columns 'Column=name,Other column=description,Third=skip'; if "
+    "the values are cut wrongly, say what stands between them with --separator";
 
 struct Wanted {
     ColumnUse use = ColumnUse::skip;

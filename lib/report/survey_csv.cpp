@@ -27,6 +27,7 @@ public:
         row("survey", "", "limits, percent", fmt::format("{:g}", 100 * survey_.options.confidence));
         row("survey", "", "note", std::string(kCsvNote));
         count("survey", "", "claims", survey_.all.claims);
+        count("survey", "", "errors while reading", survey_.reading_errors);
         count("survey", "", "sellers", survey_.different_sellers.count);
         count("survey", "", "different wordings", survey_.different_wordings.count);
         if (shown.grades) write_group("all", survey_.all, "all listings");

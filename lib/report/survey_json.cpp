@@ -54,6 +54,7 @@ private:
         json_.member("at", name_of(survey_.options.at));
         texts("markets", survey_.options.markets);
         json_.optional_member("on", context_.on);
+        json_.member("reading_errors", survey_.reading_errors);
         json_.key("rule_book");
         json_.begin_object();
         json_.member("digest", context_.book.digest());

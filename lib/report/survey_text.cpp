@@ -87,13 +87,20 @@ std::string_view name_of_standing(SurveyStanding standing) noexcept {
 std::string extent_text(const Survey& survey) {
     const SurveyDistinct& sellers = survey.different_sellers;
     std::string text = counted(survey.all.listings, "listing", "listings");
-    if (survey.all.listings == 0) return text;
+    if (survey.all.listings == 0 && survey.reading_errors == 0) return text;
     if (sellers.count != 0) {
         text += fmt::format(" of {} {}", distinct_text(sellers), sellers.count == 1 ? "seller" : "sellers");
     }
+    std::string unread;
+    if (survey.reading_errors != 0) {
+        unread = "; " + counted(survey.reading_errors, "error", "errors") +
+                 " while reading, and what could not be read is not counted";
+    }
     const std::uint64_t clean = survey.all.by_worst[static_cast<std::size_t>(Grade::consistent)];
-    return text + fmt::format(", {} with findings; {}", survey.all.listings - clean,
-                              counted(survey.all.claims, "claim", "claims"));
+    return text +
+           fmt::format(", {} with findings; {}", survey.all.listings - clean,
+                       counted(survey.all.claims, "claim", "claims")) +
+           unread;
 }
 
 std::string asked_text(const SurveyContext& context) {
@@ -114,8 +121,9 @@ std::vector<FurtherListings> further_listings(const Survey& survey) {
 
 std::string further_text(const Survey& survey) {
     return fmt::format(
-        "To know a rate within {:g} points to either side, if it stays what it is, so many more listings would have "
-        "to be read",
+        "To know a rate within {:g} points (half of what lies between its limits), if it stays what it is, so many "
+        "more "
+        "listings would have to be read",
         100 * survey.options.within);
 }
 

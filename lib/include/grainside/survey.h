@@ -137,6 +137,8 @@ struct Survey {
     SurveyDistinct different_sellers;     // "" is none
     SurveyDistinct different_wordings;
     std::uint64_t listings_of_others = 0;  // of sellers that are not told apart
+    // Errors while the listings were read, which whoever read them fills in; what they are about is not counted here.
+    std::uint64_t reading_errors = 0;
 };
 
 class SurveyTally {

@@ -23,7 +23,7 @@ std::string gzip(std::string_view text) {
     stream.next_out = reinterpret_cast<Bytef*>(out.data());
     stream.avail_out = static_cast<uInt>(out.size());
     EXPECT_EQ(::deflate(&stream, Z_FINISH), Z_STREAM_END);
-    out.resize(out.size() - stream.avail_out);
+    out.resize(stream.total_out);
     ::deflateEnd(&stream);
     return out;
 }
