@@ -27,7 +27,7 @@ static_assert(std::size(kAttributeNames) == kAttributes);
 // The page stands inside these, because libxml2 ends the whole document with its outermost element.
 constexpr std::string_view kAround = "<html><body>";
 
-bool is_letter(char c) {
+bool begins_name(char c) {
     return lower(c) >= 'a' && lower(c) <= 'z';
 }
 
@@ -136,9 +136,9 @@ private:
     void markup() {
         const char second = at_ + 1 < page_.size() ? page_[at_ + 1] : ' ';
         const bool is_end = second == '/' && at_ + 2 < page_.size();
-        if (is_letter(second)) {
+        if (begins_name(second)) {
             start_tag();
-        } else if (is_end && is_letter(page_[at_ + 2])) {
+        } else if (is_end && begins_name(page_[at_ + 2])) {
             end_tag();
         } else if (second == '!') {
             declaration();
