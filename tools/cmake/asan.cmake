@@ -4,6 +4,8 @@
 set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
 set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
 set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" CACHE STRING "")
+# Lines suffice in a stack: what a debugger needs besides, which Debug adds, costs a fifth of the time.
+set(CMAKE_CXX_FLAGS_DEBUG "" CACHE STRING "")
 set(GRAINSIDE_FUZZ ON CACHE BOOL "")
 set(GRAINSIDE_STRICT ON CACHE BOOL "")
 set(GRAINSIDE_WHOLE_TEST_PROGRAMS ON CACHE BOOL "")
