@@ -7,6 +7,7 @@
 
 #include "listing/html_parser.h"
 #include "listing/page_others.h"
+#include "listing/tag_meaning.h"
 
 namespace grainside::listing {
 namespace {
@@ -48,39 +49,6 @@ int level_of(Element heading) {
     return static_cast<int>(heading) - static_cast<int>(Element::h1) + 1;
 }
 
-// "display : none" in any spelling.
-bool style_hides(std::string_view style) {
-    std::string folded;
-    constexpr std::size_t kMostBytes = 4096;
-    for (const char c : style.substr(0, kMostBytes)) {
-        if (!is_html_space(c)) folded += lower(c);
-    }
-    return folded.find("display:none") != std::string::npos || folded.find("visibility:hidden") != std::string::npos;
-}
-
-bool is_hidden(const HtmlTag& tag) {
-    // Pages hide themselves until their scripts have run, and show a tab's panel at a click: a shopper reads both.
-    if (is_one_of(tag.element.element, {Element::html, Element::body, Element::main})) return false;
-    if (is_same_word(tag.value(Attribute::role), "tabpanel") || names_folded_panel(tag.value(Attribute::class_names))) {
-        return false;
-    }
-    return (tag.has(Attribute::hidden) && !is_same_word(tag.value(Attribute::hidden), "until-found")) ||
-           is_same_word(tag.value(Attribute::aria_hidden), "true") || style_hides(tag.value(Attribute::style));
-}
-
-bool has_unread_role(std::string_view role) {
-    constexpr std::array<std::string_view, 8> kRoles = {"navigation", "banner", "contentinfo", "complementary",
-                                                        "search",     "dialog", "alertdialog", "button"};
-    return std::any_of(kRoles.begin(), kRoles.end(), [&](std::string_view known) { return is_same_word(role, known); });
-}
-
-bool is_linked_data(std::string_view type) {
-    type = type.substr(0, type.find(';'));
-    while (!type.empty() && is_html_space(type.back())) type.remove_suffix(1);
-    while (!type.empty() && is_html_space(type.front())) type.remove_prefix(1);
-    return is_same_word(type, "application/ld+json");
-}
-
 bool is_span(const ElementKind& kind) {
     return is_same_word(kind.name, "span");
 }
@@ -88,31 +56,6 @@ bool is_span(const ElementKind& kind) {
 bool is_xml(std::string_view page) {
     const std::size_t first = page.find_first_not_of(" \t\r\n");
     return first != std::string_view::npos && page.substr(first).starts_with("<?xml");
-}
-
-// The attribute that holds the value of a property, as the HTML standard says of each element; but of links, times and
-// data it names what a program reads, and we take the words that a shopper does.
-std::optional<Attribute> value_attribute(Element element) {
-    switch (element) {
-        case Element::meta:
-            return Attribute::content;
-        case Element::audio:
-        case Element::embed:
-        case Element::iframe:
-        case Element::img:
-        case Element::source:
-        case Element::track:
-        case Element::video:
-            return Attribute::src;
-        case Element::link:
-            return Attribute::href;
-        case Element::object:
-            return Attribute::data;
-        case Element::meter:
-            return Attribute::value;
-        default:
-            return std::nullopt;
-    }
 }
 
 class PageScanner final : public HtmlEvents {
@@ -174,8 +117,7 @@ public:
         open_ranges(tag, opened);
         if (tag.element.is(html::kHeading) && element != Element::h1) result_.text.mark(PageText::Mark::heading);
         if (element == Element::li) result_.text.mark(PageText::Mark::item);
-        if (element == Element::tr) rows_.emplace_back();
-        if (element == Element::dl) terms_.emplace_back();
+        pairs_.begin(element);
         ++open_count_[index_of(element)];
         open_.push_back(std::move(opened));
         return true;
@@ -291,7 +233,7 @@ private:
 
     // Cells of a row stand on one line, with a bar between them.
     void break_cell() {
-        if (!rows_.empty() && rows_.back().count > 0) {
+        if (pairs_.is_in_row()) {
             result_.text.break_cell();
         } else {
             result_.text.break_line();
@@ -438,7 +380,7 @@ private:
         }
         if (closed.kind.is(html::kHeading)) end_heading(element, range);
         if (element == Element::li || closed.kind.is(html::kHeading)) result_.text.drop_mark();
-        end_pair(element, range);
+        if (const auto pair = pairs_.end(element, range)) add_pair(*pair);
         // A part about others goes on behind its heading to the end of the section that both stand in.
         if (headed_ != kNoRange && is_section(element) && open_.size() <= headed_depth_) end_headed(range.end);
         if (closed.kind.is(html::kParagraph)) {
@@ -473,52 +415,13 @@ private:
         headed_ = kNoRange;
     }
 
-    // ---- rows and terms ----
-    struct Row {
-        std::array<PageRange, 2> cells;
-        std::array<bool, 2> is_heading{};
-        std::size_t count = 0;
-    };
-
-    void end_pair(Element element, PageRange range) {
-        switch (element) {
-            case Element::td:
-            case Element::th:
-                if (rows_.empty()) return;
-                if (Row& row = rows_.back(); row.count++ < row.cells.size()) {
-                    row.cells[row.count - 1] = range;
-                    row.is_heading[row.count - 1] = element == Element::th;
-                }
-                break;
-            case Element::tr: {
-                if (rows_.empty()) return;
-                const Row row = rows_.back();
-                rows_.pop_back();
-                // Two headings head columns.
-                if (row.count == 2 && !row.is_heading[1]) add_pair(row.cells[0], row.cells[1]);
-                break;
-            }
-            case Element::dt:
-                if (!terms_.empty()) terms_.back() = range;
-                break;
-            case Element::dd:
-                if (!terms_.empty()) add_pair(terms_.back(), range);
-                break;
-            case Element::dl:
-                if (!terms_.empty()) terms_.pop_back();
-                break;
-            default:
-                break;
-        }
-    }
-
-    void add_pair(PageRange name, PageRange value) {
-        if (unread_depth_ > 0 || name.empty() || value.empty()) return;
+    void add_pair(const PagePair& pair) {
+        if (unread_depth_ > 0 || pair.name.empty() || pair.value.empty()) return;
         if (result_.pairs.size() == kMaxPagePairs) {
             result_.too_many = true;
             return;
         }
-        result_.pairs.push_back({name, value});
+        result_.pairs.push_back(pair);
     }
 
     RecordText page_;
@@ -530,8 +433,7 @@ private:
     std::size_t unread_depth_ = 0;
     std::size_t main_depth_ = 0;
     std::size_t item_ = PageItem::kNone;
-    std::vector<Row> rows_;
-    std::vector<PageRange> terms_;
+    PagePairs pairs_;
     std::size_t headed_ = kNoRange;  // in Page::others, what a heading has opened
     int headed_level_ = 0;
     std::size_t headed_depth_ = 0;

@@ -9,16 +9,11 @@
 #include <vector>
 
 #include "listing/page_items.h"
+#include "listing/page_pairs.h"
 #include "listing/page_text.h"
 #include "listing/place.h"
 
 namespace grainside::listing {
-
-// A row of two cells, or a <dt> with its <dd>.
-struct PagePair {
-    PageRange name;
-    PageRange value;
-};
 
 struct PageHeading {
     PageRange range;
