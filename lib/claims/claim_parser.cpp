@@ -231,8 +231,11 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             if (inventory.numbers) parse_measures(context, phrases_[p], parts, claims);
         }
         if (inventory.numbers) check_shares(context, first, claims);
+        const std::size_t answered = claims.size();
         if (field_region.asks != 0 && segment.first == 0) parse_answer(context, field_region.asks, claims);
         if (asked.asks != 0 && claims.size() == first) parse_yes(context, asked, claims);
+        // An answer is a phrase of its own, and not of what stands in the listing's first one.
+        for (std::size_t claim = answered; claim < claims.size(); ++claim) claims[claim].phrase = phrase_number_++;
     }
 }
 

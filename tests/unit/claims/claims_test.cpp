@@ -86,5 +86,17 @@ TEST_P(KnownGaps, StillFail) {
 INSTANTIATE_TEST_SUITE_P(Rows, KnownGaps, testing::ValuesIn(known_gap_rows()), name_of_row);
 GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(KnownGaps);
 
+// What is equal for what stands in one phrase (claim.h) must not tie an answer to the listing's first phrase.
+TEST(Answers, ArePhrasesOfTheirOwn) {
+    Listing listing;
+    listing.fields.push_back({"name", "Genuine leather bag"});
+    listing.fields.push_back({"description", "Q: Is the strap leather?\nA: Yes."});
+    Checker checker(book());
+    const CheckResult& result = checker.check(listing);
+    ASSERT_EQ(result.mentions.size(), 2U);
+    EXPECT_EQ(result.mentions[0].phrase, 0U);
+    EXPECT_NE(result.mentions[1].phrase, 0U);
+}
+
 }  // namespace
 }  // namespace grainside::claims
