@@ -140,7 +140,8 @@ private:
 
     void write_rules_of_sellers() {
         heading("What sellers are flagged for",
-                fmt::format("listings in which a rule flags words; of each seller the first {}", kRulesOfSeller));
+                fmt::format("listings in which a rule of any grade flags words; of each seller the first {}",
+                            kRulesOfSeller));
         for (std::size_t at = 0; at < std::min(survey_.sellers.size(), kMostShown); ++at) {
             const SurveyGroup& seller = survey_.sellers[at];
             std::string text = report::one_line(report::group_name(seller), kMostCellsOfWords) + ": ";
