@@ -145,7 +145,7 @@ TEST_F(AtomicFileTest, IsOldOrNewAfterAKill) {
     int replaced = 0;
     int kept = 0;
 #ifdef GRAINSIDE_UNDER_SANITIZER
-    constexpr int kRounds = 20;  // comparing megabytes takes half a second there
+    constexpr int kRounds = 8;  // comparing megabytes takes half a second there
 #else
     constexpr int kRounds = 150;
 #endif
