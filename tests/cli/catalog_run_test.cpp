@@ -2,6 +2,7 @@
 // memory.
 #include <csignal>
 #include <cstdlib>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -133,6 +134,42 @@ TEST_F(CatalogRun, StoppedAndGoneOnWithItWritesWhatOneRunWrites) {
     }
 }
 
+// Wherever the signal comes: while it reads, checks or writes.
+TEST_F(CatalogRun, StoppedAnywhereItSaysWhereToGoOn) {
+    std::string feed;
+    for (int times = 0; times < 4; ++times) feed += mixed_catalog();
+    write_file("feed.jsonl", feed);
+    const std::vector<std::string> check = {"check", "--format", "jsonl", "--on", "2026-11-26", "feed.jsonl"};
+    const std::string whole = run(check).out;
+    std::mt19937 random(20261126);
+#ifdef GRAINSIDE_UNDER_SANITIZER
+    constexpr int kRounds = 3;
+#else
+    constexpr int kRounds = 9;
+#endif
+    int stops = 0;
+    for (int round = 0; round < kRounds; ++round) {
+        ProcessCall call = call_of(check);
+        call.arguments.insert(call.arguments.end(), {"--threads", std::to_string(1 + round % 3)});
+        call.signal = round % 2 == 0 ? SIGINT : SIGTERM;
+        // In the first of the four.
+        call.signal_at = "{\"listing\":\"s" + std::to_string(2 + random() % 900);
+        const ProcessResult stopped = run_process(call);
+        const std::size_t at = stopped.err.find("--from-record ");
+        if (at == std::string::npos) {
+            // The last batch was being written already, or no record has the number.
+            EXPECT_TRUE(stopped.out == whole) << stopped.err;
+            continue;
+        }
+        ++stops;
+        EXPECT_EQ(stopped.signal, call.signal);
+        std::vector<std::string> rest = check;
+        rest.insert(rest.end(), {"--from-record", std::to_string(std::stoul(stopped.err.substr(at + 14)))});
+        EXPECT_TRUE(stopped.out + run(rest).out == whole) << stopped.err << call.signal_at;
+    }
+    EXPECT_GT(stops, 0);
+}
+
 TEST_F(CatalogRun, StoppedItEndsItsLogAndItsTotals) {
     for (const std::string format : {"sarif", "human"}) {
         ProcessCall call = call_of({"check", "--format", format, "--input", "jsonl", "--threads", "2"});
@@ -211,6 +248,39 @@ TEST_F(CatalogRun, AGoneReaderIsNoticedWhileTheInputWaits) {
     call.signal_at = "never";
     EXPECT_EQ(run_process(call).status, 0);
 }
+
+#ifndef GRAINSIDE_UNDER_SANITIZER  // whose own memory is larger than any limit
+// Wherever it runs out: before the first listing, in a thread that begins, in the middle.
+TEST_F(CatalogRun, WithoutMemoryItSaysSoBehindAWholeLine) {
+    write_file("feed.jsonl", mixed_catalog());
+    const std::string whole = run({"check", "--format", "jsonl", "--on", "2026-11-26", "feed.jsonl"}).out;
+    int ran_out = 0;
+    int complete = 0;
+    for (int mebibytes = 40; mebibytes <= 800; mebibytes += mebibytes < 200 ? 16 : 300) {
+        const ProcessResult result =
+            run_by_shell("ulimit -v " + std::to_string(mebibytes * 1024) +
+                             "; \"$0\" check --format jsonl --on 2026-11-26 --threads 4 feed.jsonl; "
+                             "status=$?; [ $status -lt 126 ] || exit 99; exit $status",
+                         {threads});
+        // The system could not even load it, or a signal ended it, of which the shell would tell.
+        if (result.status == 99) {
+            EXPECT_NE(result.err.find("error while loading shared libraries"), std::string::npos) << result.err;
+            continue;
+        }
+        if (result.err.find("memory has run out") == std::string::npos) {
+            EXPECT_TRUE(result.out == whole) << mebibytes << ' ' << result.err;
+            ++complete;
+            continue;
+        }
+        ++ran_out;
+        EXPECT_EQ(result.status, 2);
+        EXPECT_TRUE(whole.starts_with(result.out)) << mebibytes;
+        EXPECT_TRUE(result.out.empty() || result.out.back() == '\n') << mebibytes;
+    }
+    EXPECT_GT(ran_out, 0);
+    EXPECT_GT(complete, 0);
+}
+#endif
 
 TEST_F(CatalogRun, MemoryDoesNotGrowWithTheCatalog) {
 #ifdef GRAINSIDE_UNDER_SANITIZER

@@ -5,12 +5,12 @@
 #include <string_view>
 #include <vector>
 
-#include "counting_new.h"
 #include "grainside/source_place.h"
 #include "listing/byte_source.h"
 #include "listing/issue_sink.h"
 #include "listing/table_source.h"
 #include "reading.h"
+#include "support/allocations.h"
 
 namespace grainside::testing_listing {
 namespace {
@@ -149,9 +149,9 @@ TEST(CsvRows, NothingIsAllocatedForARowAfterWarmingUp) {
     Listing listing;
     std::vector<Issue> issues;
     for (int i = 0; i < 200; ++i) ASSERT_TRUE(reader.next(listing, issues));
-    const std::size_t before = allocations();
+    const std::size_t before = support::allocations().count;
     for (int i = 0; i < 400; ++i) ASSERT_TRUE(reader.next(listing, issues));
-    EXPECT_EQ(allocations() - before, 0U);
+    EXPECT_EQ(support::allocations().count - before, 0U);
     EXPECT_TRUE(issues.empty());
 }
 

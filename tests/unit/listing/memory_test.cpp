@@ -9,9 +9,9 @@
 #include <thread>
 #include <vector>
 
-#include "counting_new.h"
 #include "grainside/listing_reader.h"
 #include "reading.h"
+#include "support/allocations.h"
 
 namespace grainside::testing_listing {
 namespace {
@@ -113,21 +113,21 @@ TEST(MemoryTest, NothingIsAllocatedForARecordAfterWarmingUp) {
         Listing listing;
         std::vector<Issue> issues;
         for (int i = 0; i < 200; ++i) ASSERT_TRUE(reader->next(listing, issues));
-        const std::size_t before = allocations();
+        const std::size_t before = support::allocations().count;
         std::size_t listings = 0;
         // The last ones lie too near to the end of the memory and are copied.
         for (; listings < 500; ++listings) ASSERT_TRUE(reader->next(listing, issues));
-        EXPECT_EQ(allocations() - before, 0U);
+        EXPECT_EQ(support::allocations().count - before, 0U);
         EXPECT_TRUE(issues.empty());
     }
     std::remove(path.c_str());
 }
 
 TEST(MemoryTest, CountingWorks) {
-    const std::size_t before = allocations();
+    const std::size_t before = support::allocations().count;
     const std::string text(1000, 'x');
     EXPECT_EQ(text.size(), 1000U);
-    EXPECT_GT(allocations(), before);
+    EXPECT_GT(support::allocations().count, before);
 }
 
 }  // namespace

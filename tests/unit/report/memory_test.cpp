@@ -4,8 +4,8 @@
 #include <string>
 
 #include "grainside/report.h"
-#include "listing/counting_new.h"
 #include "small_book.h"
+#include "support/allocations.h"
 
 namespace grainside::report {
 namespace {
@@ -20,11 +20,11 @@ TEST(RecordWriterMemory, AsksForNoneOnceTheOutputHasGrown) {
     std::string out;
     for (int round = 0; round < 2; ++round) {
         out.clear();
-        const std::size_t before = testing_listing::allocations();
+        const std::size_t before = support::allocations().count;
         writer.write_findings(listing, result, checker, out);
         writer.write_claims(listing, result, out);
         if (round == 1) {
-            EXPECT_EQ(testing_listing::allocations() - before, 0U);
+            EXPECT_EQ(support::allocations().count - before, 0U);
         }
     }
 }

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "allocation_count.h"
+#include "support/allocations.h"
 #include "text/segments.h"
 #include "text/tokenizer.h"
 
@@ -24,18 +24,18 @@ TEST(AllocationTest, NoneOnceTheBuffersHaveGrown) {
     for (const auto tokenizer : {tokenize, tokenize_plainly}) {
         tokenizer(long_text, tokens);
         cut_segments(tokens, segments);
-        const std::size_t before = allocation_count();
+        const std::size_t before = support::allocations().count;
         for (int round = 0; round < 10; ++round) {
             tokenizer(short_text, tokens);
             cut_segments(tokens, segments);
             tokenizer(long_text, tokens);
             cut_segments(tokens, segments);
         }
-        EXPECT_EQ(allocation_count() - before, 0U);
+        EXPECT_EQ(support::allocations().count - before, 0U);
     }
-    const std::size_t before = allocation_count();
+    const std::size_t before = support::allocations().count;
     ::operator delete(::operator new(1));
-    EXPECT_EQ(allocation_count() - before, 1U) << "the count counts nothing";
+    EXPECT_EQ(support::allocations().count - before, 1U) << "the count counts nothing";
 }
 
 }  // namespace
