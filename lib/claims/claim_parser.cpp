@@ -45,13 +45,18 @@ void ClaimParser::read_field(std::string_view text, FieldText& field) const {
 // The listing's name; where it has none, what its texts label as its title.
 void ClaimParser::find_titles(const Listing& listing) {
     titles_.clear();
+    category_ = 0;  // nothing is known of it yet, and a label for a title does not ask
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
         if (listing.fields[i].name != "name") continue;
         titles_.push_back({i, 0, static_cast<std::uint32_t>(fields_[i].tokens.list.size())});
     }
     if (!titles_.empty()) return;
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
-        add_labelled_titles(vocabulary_, fields_[i].tokens, fields_[i].hits, i, titles_);
+        if (region_of_field(listing.fields[i].name).kind == RegionKind::title) {
+            titles_.push_back({i, 0, static_cast<std::uint32_t>(fields_[i].tokens.list.size())});
+        } else {
+            add_labelled_titles(vocabulary_, fields_[i].tokens, fields_[i].hits, i, titles_);
+        }
     }
 }
 
@@ -210,8 +215,8 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
              outer.tannage, segment.kind == text::SegmentKind::heading},
             segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
-        const bool title = (marks & bit(Mark::title)) != 0 || outer.kind == RegionKind::title ||
-                     inventory.any({Role::title_label});
+        const bool title =
+            (marks & bit(Mark::title)) != 0 || outer.kind == RegionKind::title || inventory.any({Role::title_label});
         Region below;  // what a heading says of the one line below it
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(pieces_);

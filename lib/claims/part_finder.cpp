@@ -138,8 +138,8 @@ bool PartFinder::another_noun_is_joined() const {
 
 bool PartFinder::in_keyword_title() const {
     constexpr std::uint32_t kKeywords = 7;
-    const bool title = (segment_.marks & bit(Mark::title)) != 0 ||
-                       segment_.regions[phrase_->first].kind == RegionKind::title;
+    const bool title =
+        (segment_.marks & bit(Mark::title)) != 0 || segment_.regions[phrase_->first].kind == RegionKind::title;
     return title && phrase_->last - phrase_->first >= kKeywords;
 }
 

@@ -67,10 +67,9 @@ private:
     const Sense* choose(std::size_t at) const {
         const auto all = senses(at);
         constexpr vocabulary::RoleSet kAskAround = {
-            Role::look,           Role::silent_label,         Role::main_label,
-            Role::colour_label,   Role::origin_label,         Role::answer_label,
-            Role::question_label, Role::leather_origin_label, Role::plain_label,
-            Role::title_label};
+            Role::look,         Role::silent_label, Role::main_label,     Role::colour_label,
+            Role::origin_label, Role::answer_label, Role::question_label, Role::leather_origin_label,
+            Role::plain_label,  Role::title_label};
         if (all.size() == 1 && all.front().condition == Condition::always && !kAskAround.has(all.front().role))
             return &all.front();
         for (const Sense& sense : all) {
@@ -106,9 +105,9 @@ private:
         return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
-    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label, Role::main_label,          Role::colour_label,
-                                                    Role::origin_label, Role::answer_label,        Role::question_label,
-                                                    Role::plain_label,  Role::leather_origin_label, Role::title_label};
+    static constexpr vocabulary::RoleSet kLabels = {
+        Role::silent_label,   Role::main_label,  Role::colour_label,         Role::origin_label, Role::answer_label,
+        Role::question_label, Role::plain_label, Role::leather_origin_label, Role::title_label};
     static bool names_label(Role role) { return kLabels.has(role); }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.

@@ -25,8 +25,8 @@ void add_labelled_titles(const vocabulary::Vocabulary& vocabulary, const text::T
         if (hit.first < done || !vocabulary.terms.roles(hit.end).has(Role::title_label) || hit.last >= count) continue;
         if (hit.first > 0 && says_something(tokens.list[hit.first - 1].kind)) continue;
         const TokenKind mark = tokens.list[hit.last].kind;
-        const bool below = mark == TokenKind::line_end && hit.first > 0 &&
-                           tokens.list[hit.first - 1].kind == TokenKind::heading;
+        const bool below =
+            mark == TokenKind::line_end && hit.first > 0 && tokens.list[hit.first - 1].kind == TokenKind::heading;
         if (!below && mark != TokenKind::colon && mark != TokenKind::dash && mark != TokenKind::close &&
             mark != TokenKind::pipe) {
             continue;

@@ -224,8 +224,10 @@ private:
     }
 
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"part", "family", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels", "before", "after"},
-                        faults_))
+        if (!check_keys(
+                document, node,
+                {"part", "family", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels", "before", "after"},
+                faults_))
             return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;

@@ -111,11 +111,11 @@ std::optional<Condition> condition_named(std::string_view key) noexcept;  // the
 struct Sense {
     Role role = Role::meaning;
     Condition condition = Condition::always;
-    std::uint8_t value = 0;    // a Part, category or Unit by role
-    bool homonym : 1 = false;  // of a product: an everyday word besides, so that it never tells another product
+    std::uint8_t value = 0;           // a Part, category or Unit by role
+    bool homonym : 1 = false;         // of a product: an everyday word besides, so that it never tells another product
     bool main_elsewhere : 1 = false;  // of a part's noun: on goods whose main part is another it names that one
-    ConceptId concept_id = 0;  // of a meaning or a place; of a part's noun the number of its family, 0 = none
-    ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
+    ConceptId concept_id = 0;         // of a meaning or a place; of a part's noun the number of its family, 0 = none
+    ConceptId called = 0;  // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 
 }  // namespace grainside::vocabulary
