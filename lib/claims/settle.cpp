@@ -134,7 +134,10 @@ private:
             return true;
         }
         constexpr std::size_t kLabelReach = 2;
-        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
+        constexpr std::size_t kNameReach = 6;
+        // 'Name of the dye: cordovan' is no title, and no claim either.
+        const std::size_t reach = at == 0 && may_be(at, {Role::title_label}) ? kNameReach : kLabelReach;
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + reach; ++i) {
             if (pieces_[i].is_mark(TokenKind::colon)) return true;
             if (pieces_[i].is_mark(TokenKind::close)) return at <= kLabelReach && pieces_[0].is_mark(TokenKind::open);
             if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
