@@ -14,7 +14,6 @@ namespace grainside::claims {
 
 using text::TokenKind;
 using vocabulary::Role;
-using vocabulary::Sense;
 
 namespace {
 
@@ -42,60 +41,6 @@ void ClaimParser::read_field(std::string_view text, FieldText& field) const {
     text::cut_segments(field.tokens, field.segments);
 }
 
-// The category of the first product that a text names; 0 where it names none.
-std::uint8_t ClaimParser::first_category(const FieldText& field) const {
-    for (const vocabulary::Hit& hit : field.hits) {
-        if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
-        for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
-            if (sense.role == Role::product) return sense.value;
-        }
-    }
-    return 0;
-}
-
-// Where no product is named, a part that is the main part of one category tells it: an upper is a shoe's, and a name
-// that speaks of hardware alone ('roller buckle, 40 mm, brass') is that of a component.
-std::uint8_t ClaimParser::category_by_part(const FieldText& field, Part part) const {
-    for (const vocabulary::Hit& hit : field.hits) {
-        if (!vocabulary_.terms.roles(hit.end).has(Role::part)) continue;
-        for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
-            if (sense.role != Role::part || sense.value != static_cast<std::uint8_t>(part)) continue;
-            for (std::size_t i = 0; i < vocabulary_.categories.size(); ++i) {
-                if (vocabulary_.categories[i].main_part == part) return static_cast<std::uint8_t>(i);
-            }
-        }
-    }
-    return 0;
-}
-
-// By the category field, else by the first product that the name, then any other field, speaks of.
-void ClaimParser::find_category(const Listing& listing) {
-    category_ = 0;
-    for (const std::string_view wanted : {std::string_view("category"), std::string_view("name"), std::string_view()}) {
-        for (std::size_t i = 0; i < listing.fields.size() && category_ == 0; ++i) {
-            const bool fits = wanted.empty() || listing.fields[i].name == wanted;
-            if (fits) category_ = first_category(fields_[i]);
-            if (category_ == 0 && wanted.empty()) category_ = category_by_part(fields_[i], Part::upper);
-            if (category_ == 0 && wanted == "name" && fits) category_ = category_by_part(fields_[i], Part::hardware);
-        }
-    }
-}
-
-// What the title and the shelf name is what is sold, and so are their kin: 'bag and belt set'.
-void ClaimParser::collect_own_categories(const Listing& listing) {
-    own_.reset();
-    add_category(vocabulary_, category_, own_);
-    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
-        if (listing.fields[i].name != "name" && listing.fields[i].name != "category") continue;
-        for (const vocabulary::Hit& hit : fields_[i].hits) {
-            if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
-            for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
-                if (sense.role == Role::product) add_category(vocabulary_, sense.value, own_);
-            }
-        }
-    }
-}
-
 Region ClaimParser::region_of_field(std::string_view name) {
     Region region;
     if (name == "material") {
@@ -120,14 +65,14 @@ Region ClaimParser::region_of_attribute(std::string_view name) {
                pieces_);
     Region region = region_of_label(pieces_);
     region.asks = asked_by_label(vocabulary_, pieces_);
-    region.labelled = true;
+    region.labelled = region.kind != RegionKind::title;
     attributes_.remember(name, category_, region);
     return region;
 }
 
 // A product's name in quotes says nothing: The "Silk Road" tote. Single quotes are no tokens, since they are
 // apostrophes too: one opens before a word and closes behind one.
-void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks) {
+void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens& tokens, bool title) {
     constexpr std::size_t kLongestName = 5;
     const auto is_space = [&](std::size_t at) {
         return at >= text.size() || text[at] == ' ' || text[at] == ',' || text[at] == '.';
@@ -142,7 +87,7 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
             break;
         }
     }
-    if ((marks & bit(Mark::title)) == 0) return;
+    if (!title) return;
     std::size_t open = pieces_.size();
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
         if (!pieces_[i].is_mark(TokenKind::quote)) continue;
@@ -178,9 +123,13 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
              outer.tannage, segment.kind == text::SegmentKind::heading},
             segment, next_hit, pieces_);
         if (pieces_.empty()) continue;
+        const bool title =
+            (marks & bit(Mark::title)) != 0 || outer.kind == RegionKind::title || inventory.any({Role::title_label});
+        Region below;  // what a heading says of the one line below it
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(pieces_);
-            if (section.kind == RegionKind::open) section = field_region;
+            if (section.kind == RegionKind::title) below = section;
+            if (section.kind == RegionKind::open || section.kind == RegionKind::title) section = field_region;
             section.labelled = section.labelled || field_region.labelled;
         }
         if (asked.teaching || (asked.kind != RegionKind::open && pieces_.front().is(Role::answer_label))) {
@@ -189,8 +138,12 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         }
         Region opened = label_regions(inventory, pieces_, carries ? carried : section, regions_);
         carries = false;
-        if (opened.kind != RegionKind::open) {
-            if (segment.starts_line != 0) {
+        if (below.kind != RegionKind::open) {
+            carried = below;
+            carries = true;
+        } else if (opened.kind != RegionKind::open) {
+            // A title is one line, other labels speak of all lines up to the next.
+            if (segment.starts_line != 0 && opened.kind != RegionKind::title) {
                 section = opened;
             } else {
                 carried = opened;
@@ -200,7 +153,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             const Region cell = region_of_label(pieces_);
             if (cell.kind != RegionKind::open) {
                 carried = cell;
-                carried.labelled = true;
+                carried.labelled = cell.kind != RegionKind::title;
                 carries = true;
             }
         }
@@ -209,10 +162,9 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             ++sentence_number_;
             continue;
         }
-        const bool title = (marks & bit(Mark::title)) != 0;
         mark_scopes(vocabulary_, segment.kind, title, inventory, pieces_);
         if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
-        if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, marks);
+        if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, title);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers
                                       ? find_evidence(field.tokens, pieces_)
@@ -274,6 +226,7 @@ void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
         }
         read_field(text, fields_[i]);
     }
+    find_titles(listing);
     find_category(listing);
     collect_own_categories(listing);
     for (std::size_t i = 0; i < listing.fields.size(); ++i) {
@@ -281,8 +234,11 @@ void ClaimParser::parse(const Listing& listing, std::vector<Claim>& claims) {
         const Region region = region_of_field(name);
         if (region.kind == RegionKind::silent && name == "category") continue;
         std::uint32_t marks = 0;
-        if (name == "name") marks |= bit(Mark::title);
-        if (is_specification(name)) marks |= bit(Mark::specification);
+        if (name == "name" || region.kind == RegionKind::title) {
+            marks = bit(Mark::title);
+        } else if (is_specification(name)) {
+            marks = bit(Mark::specification);
+        }
         parse_field(listing.fields[i].text, fields_[i], static_cast<std::uint32_t>(i), region, marks, claims);
     }
     set_coats_against_totals(vocabulary_, claims);

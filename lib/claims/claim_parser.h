@@ -3,6 +3,8 @@
 #define GRAINSIDE_CLAIMS_CLAIM_PARSER_H
 
 #include <cstdint>
+#include <span>
+#include <string_view>
 #include <vector>
 
 #include "claims/known_attributes.h"
@@ -10,6 +12,7 @@
 #include "claims/piece.h"
 #include "claims/regions.h"
 #include "claims/segment.h"
+#include "claims/title_lines.h"
 #include "grainside/claim.h"
 #include "grainside/listing.h"
 #include "text/segments.h"
@@ -40,15 +43,18 @@ private:
         std::vector<text::Segment> segments;
     };
     void read_field(std::string_view text, FieldText& field) const;
-    std::uint8_t first_category(const FieldText& field) const;
+    void find_titles(const Listing& listing);
+    std::uint8_t first_category(std::span<const vocabulary::Hit> hits) const;
+    std::uint8_t category_of_title() const;
     void collect_own_categories(const Listing& listing);
-    std::uint8_t category_by_part(const FieldText& field, Part part) const;
+    std::uint8_t category_by_part(std::span<const vocabulary::Hit> hits, Part part) const;
+    std::span<const vocabulary::Hit> hits_of(const TitleLine& title) const;
     void find_category(const Listing& listing);
     Region region_of_field(std::string_view name);
     Region region_of_attribute(std::string_view name);
     void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region,
                      std::uint32_t marks, std::vector<Claim>& claims);
-    void silence_quoted_names(std::string_view text, const text::Tokens& tokens, std::uint32_t marks);
+    void silence_quoted_names(std::string_view text, const text::Tokens& tokens, bool title);
     bool passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const;
     static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
 
@@ -57,6 +63,7 @@ private:
     FieldText label_;
     KnownAttributes attributes_;
     OwnCategories own_;
+    std::vector<TitleLine> titles_;
     std::vector<Piece> pieces_;
     std::vector<Region> regions_;
     std::vector<Phrase> phrases_;

@@ -138,7 +138,9 @@ bool PartFinder::another_noun_is_joined() const {
 
 bool PartFinder::in_keyword_title() const {
     constexpr std::uint32_t kKeywords = 7;
-    return (segment_.marks & bit(Mark::title)) != 0 && phrase_->last - phrase_->first >= kKeywords;
+    const bool title =
+        (segment_.marks & bit(Mark::title)) != 0 || segment_.regions[phrase_->first].kind == RegionKind::title;
+    return title && phrase_->last - phrase_->first >= kKeywords;
 }
 
 // In a title of keywords ('Belt Full Grain Leather Automatic Buckle Solid Brass Click Belt') the next noun may have

@@ -171,7 +171,11 @@ Claim claim_over(const SegmentContext& segment, std::uint32_t first, std::uint32
     claim.marks = segment.marks;
     claim.negated = segment.pieces[last - 1].negated;
     const Region& region = segment.regions[first];
-    if (region.labelled) claim.marks |= bit(Mark::specification);
+    if (region.kind == RegionKind::title) {
+        claim.marks = (claim.marks & ~bit(Mark::specification)) | bit(Mark::title);
+    } else if (region.labelled) {
+        claim.marks |= bit(Mark::specification);
+    }
     if (region.kind == RegionKind::part || region.kind == RegionKind::main) claim.marks |= bit(Mark::labelled_part);
     add_evidence(segment, first, claim.marks);
     for (std::uint32_t token = first_token; token < last_token; ++token) {

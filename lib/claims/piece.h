@@ -110,7 +110,8 @@ inline bool ends_phrase(const Piece& piece) noexcept {
                                              Role::leather_origin_label,
                                              Role::answer_label,
                                              Role::question_label,
-                                             Role::plain_label};
+                                             Role::plain_label,
+                                             Role::title_label};
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != text::TokenKind::percent && piece.token_kind != text::TokenKind::asterisk &&
                piece.token_kind != text::TokenKind::quote;

@@ -64,6 +64,10 @@ Region region_of_label(std::span<const Piece> pieces) {
             region.kind = RegionKind::silent;
             return region;
         }
+        if (piece.is(Role::title_label)) {
+            region.kind = RegionKind::title;
+            return region;
+        }
         if (asks_origin(piece)) region.kind = RegionKind::origin;
         if (piece.is(Role::leather_origin_label)) region.of_leather = true;
         if (piece.is(Role::main_label)) main = &piece;
@@ -153,7 +157,7 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
         Region region = region_of_label(pieces.subspan(start, i - start));
         if (region.kind == RegionKind::open && bare_until == start && start > 0) region = current;  // 'Tag reads: ...'
         if (!colon && region.kind == RegionKind::open) continue;
-        region.labelled = region.kind != RegionKind::open || outer.labelled;
+        region.labelled = region.kind != RegionKind::title && (region.kind != RegionKind::open || outer.labelled);
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
         std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                   regions.begin() + static_cast<std::ptrdiff_t>(start), current);

@@ -17,6 +17,7 @@ enum class RegionKind : std::uint8_t {
     main,    // 'Material: ...': the main outside part
     origin,  // 'Country of manufacture: ...', 'Leather origin: ...'
     silent,  // 'Colour: ...', 'Dimensions: ...': no claims inside
+    title,   // 'Product name: ...': read as a title, and elsewhere as open text
 };
 
 struct Region {

@@ -57,7 +57,7 @@ struct SegmentContext {
     Part main_part = Part::body;
     std::uint32_t field = 0;
     std::uint32_t sentence = 0;
-    std::uint32_t marks = 0;  // what the field gives each of its claims
+    std::uint32_t marks = 0;  // what the field gives each of its claims; a title's label changes them
     Evidence evidence{};
 };
 

@@ -34,6 +34,10 @@ public:
             if (const Sense* sense = choose(i); sense != nullptr) {
                 piece.sense = *sense;
                 if (sense->role == Role::determiner && has_apostrophe(piece)) piece.sense.role = Role::copula;
+                // The 'upper' of a bag is its outside, whatever part that is.
+                if (sense->role == Role::part && sense->main_elsewhere) {
+                    piece.sense.value = static_cast<std::uint8_t>(source_.main_part);
+                }
             } else {
                 piece.kind = PieceKind::word;
             }
@@ -63,9 +67,9 @@ private:
     const Sense* choose(std::size_t at) const {
         const auto all = senses(at);
         constexpr vocabulary::RoleSet kAskAround = {
-            Role::look,           Role::silent_label,         Role::main_label,
-            Role::colour_label,   Role::origin_label,         Role::answer_label,
-            Role::question_label, Role::leather_origin_label, Role::plain_label};
+            Role::look,         Role::silent_label, Role::main_label,     Role::colour_label,
+            Role::origin_label, Role::answer_label, Role::question_label, Role::leather_origin_label,
+            Role::plain_label,  Role::title_label};
         if (all.size() == 1 && all.front().condition == Condition::always && !kAskAround.has(all.front().role))
             return &all.front();
         for (const Sense& sense : all) {
@@ -101,20 +105,22 @@ private:
         return joined && (at + 1 == pieces_.size() || pieces_[at + 1].kind == PieceKind::mark);
     }
 
-    static constexpr vocabulary::RoleSet kLabels = {Role::silent_label, Role::main_label,          Role::colour_label,
-                                                    Role::origin_label, Role::answer_label,        Role::question_label,
-                                                    Role::plain_label,  Role::leather_origin_label};
+    static constexpr vocabulary::RoleSet kLabels = {
+        Role::silent_label,   Role::main_label,  Role::colour_label,         Role::origin_label, Role::answer_label,
+        Role::question_label, Role::plain_label, Role::leather_origin_label, Role::title_label};
     static bool names_label(Role role) { return kLabels.has(role); }
 
     // Labels that are nothing elsewhere: 'Q&A' asks no question.
     static bool only_before_a_colon(Role role) {
-        return role == Role::question_label || role == Role::answer_label || role == Role::plain_label;
+        return role == Role::question_label || role == Role::answer_label || role == Role::plain_label ||
+               role == Role::title_label;
     }
 
     // 'Colour: walnut' labels; 'walnut colour' does not.
     bool stands_as_label(std::size_t at, Role role) const {
         if (role == Role::answer_label || role == Role::question_label)
             return at == 0 && pieces_.size() > 1 && pieces_[1].is_mark(TokenKind::colon);
+        if (role == Role::title_label) return stands_alone_as_label(at);
         if (source_.is_label) return true;
         // 'composition calf leather': machine-made copy leaves the colon out.
         // 'leather origin India'; 'made in India' is a statement of its own.
@@ -128,12 +134,30 @@ private:
             return true;
         }
         constexpr std::size_t kLabelReach = 2;
-        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kLabelReach; ++i) {
+        constexpr std::size_t kNameReach = 6;
+        // 'Name of the dye: cordovan' is no title, and no claim either.
+        const std::size_t reach = at == 0 && may_be(at, {Role::title_label}) ? kNameReach : kLabelReach;
+        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + reach; ++i) {
             if (pieces_[i].is_mark(TokenKind::colon)) return true;
             if (pieces_[i].is_mark(TokenKind::close)) return at <= kLabelReach && pieces_[0].is_mark(TokenKind::open);
             if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
         }
         return at + 1 == pieces_.size() && at < kLabelReach;
+    }
+
+    // 'Item: leather wallet', and not 'Item weight: 90 g' or 'the product: leather'. The mark may be missing where the
+    // next cell or line has the title.
+    bool stands_alone_as_label(std::size_t at) const {
+        if (at > 0) {
+            const Piece& left = pieces_[at - 1];
+            const bool begins = left.is_mark(TokenKind::comma) || left.is_mark(TokenKind::semicolon) ||
+                                left.is_mark(TokenKind::asterisk) || (at == 1 && left.is_mark(TokenKind::open));
+            if (!begins) return false;
+        }
+        if (at + 1 == pieces_.size()) return at == 0;
+        const Piece& right = pieces_[at + 1];
+        return right.is_mark(TokenKind::colon) || (at == 0 && right.is_mark(TokenKind::dash)) ||
+               (at == 1 && right.is_mark(TokenKind::close));
     }
 
     bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }

@@ -47,7 +47,9 @@ bool is_within(Reach reach, const Claim& claim, const Claim& other) {
         case Reach::anywhere:
             return true;
         case Reach::elsewhere:
-            return same_thing(other, claim) && other.field != claim.field;
+            // A title that a text labels stands apart from that text, as a name does from a description.
+            return same_thing(other, claim) &&
+                   (other.field != claim.field || other.has(Mark::title) != claim.has(Mark::title));
         case Reach::noun:
             return same_thing(other, claim) && claim.family != 0 && other.family != 0;
     }

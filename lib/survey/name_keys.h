@@ -14,9 +14,9 @@ std::string_view name_in(std::string_view text) noexcept;
 
 class NameKeys {
 public:
-    // Equal for names that differ in capitals, accents, spaces and hyphens only. Of a name without letters and digits
-    // the name itself. Lives until the next call.
-    // REQUIRES: name.size() <= kMostNameBytes.
+    // Equal for names that differ in capitals, accents, spaces, hyphens and Unicode's form only; a company's form
+    // ('Ltd.') and a word for '&' are part of the name, since to leave them out would be a guess. Without letters and
+    // digits the name itself. Lives until the next call. REQUIRES: name.size() <= kMostNameBytes.
     std::string_view key_of(std::string_view name);
 
 private:

@@ -224,8 +224,10 @@ private:
     }
 
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(document, node, {"part", "family", "nouns", "strap_nouns", "labels", "before", "after"},
-                        faults_))
+        if (!check_keys(
+                document, node,
+                {"part", "family", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels", "before", "after"},
+                faults_))
             return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;
@@ -238,7 +240,11 @@ private:
         add_terms(document, node.find("strap_nouns"), sense, true);
         sense.condition = Condition::as_label;
         add_terms(document, node.find("labels"), sense, true);
+        sense.main_elsewhere = true;
+        add_terms(document, node.find("main_labels"), sense, true);
         sense.condition = Condition::always;
+        add_terms(document, node.find("main_nouns"), sense, true);
+        sense.main_elsewhere = false;
         sense.role = Role::part_before;
         add_terms(document, node.find("before"), sense, false);
         sense.role = Role::part_after;

@@ -59,6 +59,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"answer-label", Role::answer_label},
     {"question-label", Role::question_label},
     {"plain-label", Role::plain_label},
+    {"title-label", Role::title_label},
     {"more-than", Role::more_than},
     {"purpose", Role::purpose},
     {"article", Role::article},

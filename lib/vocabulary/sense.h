@@ -79,6 +79,7 @@ enum class Role : std::uint8_t {
     leather_origin_label,  // 'Leather origin: Italy' speaks of the hides
     question_label,        // 'Q:'
     plain_label,           // 'Details:' names no part, though 'details' is a noun for one
+    title_label,           // 'Product name:': what stands behind it is read as a title
     answer_label,          // 'A:' goes on where the question stood
     more_than,
     breaks
@@ -110,10 +111,11 @@ std::optional<Condition> condition_named(std::string_view key) noexcept;  // the
 struct Sense {
     Role role = Role::meaning;
     Condition condition = Condition::always;
-    std::uint8_t value = 0;    // a Part, category or Unit by role
-    bool homonym = false;      // of a product: an everyday word besides, so that it never tells another product
-    ConceptId concept_id = 0;  // of a meaning or a place; of a part's noun the number of its family, 0 = none
-    ConceptId called = 0;      // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
+    std::uint8_t value = 0;           // a Part, category or Unit by role
+    bool homonym : 1 = false;         // of a product: an everyday word besides, so that it never tells another product
+    bool main_elsewhere : 1 = false;  // of a part's noun: on goods whose main part is another it names that one
+    ConceptId concept_id = 0;         // of a meaning or a place; of a part's noun the number of its family, 0 = none
+    ConceptId called = 0;  // of a meaning: the hide noun that the term itself borrows ('cork leather'); 0 = none
 };
 
 }  // namespace grainside::vocabulary

@@ -42,7 +42,8 @@ void TermTrie::add(std::span<const WordId> path, const Sense& sense) {
     for (std::uint32_t at = chain.first; at != 0; at = added_[at].next) {
         const Sense& known = added_[at].sense;
         if (known.role == sense.role && known.condition == sense.condition && known.value == sense.value &&
-            known.concept_id == sense.concept_id && known.called == sense.called) {
+            known.concept_id == sense.concept_id && known.called == sense.called &&
+            known.main_elsewhere == sense.main_elsewhere) {
             return;  // two spellings of one term
         }
     }

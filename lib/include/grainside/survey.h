@@ -10,6 +10,11 @@
 // and in whatever order they come or are merged, the survey is the same. Memory stays bounded: beyond kMostSellers and
 // kMostWordings, those are kept whose texts have the smallest hashes (XXH3), with exact counts, and the survey says how
 // much is not told apart. Rates are of wording: nothing here speaks of products or of intent.
+//
+// A seller is known by the name that its listings state. Capitals, accents, spaces, hyphens, invisible characters and
+// the forms in which Unicode writes the same letter make no other seller: 'HARROW &  PINE' is 'Harrow & Pine'. Words
+// and marks do: 'Harrow and Pine' and 'Harrow & Pine Ltd.' count apart, because a company's form or another word can be
+// another company's; whoever knows that they are one gives them one name in the feed.
 #ifndef GRAINSIDE_SURVEY_H
 #define GRAINSIDE_SURVEY_H
 

@@ -88,6 +88,44 @@ TEST(SurveyTally, KnowsASellerWhateverTheSpelling) {
     EXPECT_EQ(named(survey.sellers, "").listings, 1U);
 }
 
+// How a shop writes its name from feed to feed. Unicode's forms: UAX 15; the ideographic space and the wide letters are
+// compatibility forms there.
+TEST(SurveyTally, TakesSpellingsOfOneNameForOneSeller) {
+    for (const std::string_view other : {
+             "HARROW & PINE", "harrow & pine", "  Harrow  &\tPine ",
+             "Harrow\xC2\xA0&\xC2\xA0Pine",  // no-break spaces
+             "Harrow\xE3\x80\x80& Pine",     // an ideographic space
+             "Harrow &amp; Pine",            // as it comes out of a page
+             "Harrow \xEF\xBC\x86 Pine",     // a full-width ampersand
+             "\xEF\xBC\xA8"
+             "arrow & Pine",               // a full-width H
+             "Har\xE2\x80\x8Brow & Pine",  // a zero-width space
+         }) {
+        const Survey survey = survey_of(
+            {{"a", "Harrow & Pine", "", "bag", "Waterproof."}, {"b", std::string(other), "", "bag", "Waterproof."}});
+        EXPECT_EQ(survey.different_sellers.count, 1U) << other;
+        ASSERT_EQ(survey.sellers.size(), 1U) << other;
+        EXPECT_EQ(survey.sellers.front().listings, 2U) << other;
+        ASSERT_EQ(survey.wordings.size(), 1U) << other;
+        EXPECT_EQ(survey.wordings.front().sellers.count, 1U) << other;
+    }
+    const Survey composed = survey_of({{"a", "Atelier L\xC3\xA9on", "", "bag", ""},
+                                       {"b", "ATELIER LE\xCC\x81ON", "", "bag", ""},
+                                       {"c", "Gro\xC3\x9Fmann", "", "bag", ""},
+                                       {"d", "GROSSMANN", "", "bag", ""}});
+    EXPECT_EQ(composed.different_sellers.count, 2U);
+}
+
+// Whether a word for '&' or a company's form makes another shop, nobody can tell from the name.
+TEST(SurveyTally, KeepsNamesApartThatMayBeOfTwoSellers) {
+    const Survey survey = survey_of({{"a", "Harrow & Pine", "", "bag", ""},
+                                     {"b", "HARROW AND PINE", "", "bag", ""},
+                                     {"c", "Harrow & Pine Ltd.", "", "bag", ""},
+                                     {"d", "Harrow & Pine GmbH", "", "bag", ""},
+                                     {"e", "Harrow + Pine", "", "bag", ""}});
+    EXPECT_EQ(survey.different_sellers.count, 5U);
+}
+
 TEST(SurveyTally, CountsAListingInEachOfItsMarkets) {
     const Survey survey = survey_of(kCatalog);
     EXPECT_EQ(named(survey.markets, "us").listings, 2U);
