@@ -49,7 +49,8 @@ inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 // what a shopper reads beside it: a description that it lacks or breaks off, rows of a specification that it does not
 // hold. Only texts of JSON-LD in UTF-8 know where they stand; others have Writing::nowhere.
 //
-// Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read.
+// Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read. One
+// that begins as no text does (pictures, PDF, archives, programs) is one error.
 enum class InputFormat : std::uint8_t { automatic, text, markdown, json, json_lines, html, csv, tsv };
 
 // Where the first byte of a source stands in a larger one that it is a part of (line_partitions.h). The default: it is
@@ -94,16 +95,17 @@ public:
     ~ListingReader();
 
     // Fills `listing` and returns true, or returns false at the end of the input. Views in `listing` live until the
-    // next call. Issues are appended: "json-syntax", "not-an-object", "several-lists" (which member of a JSON file
-    // holds the products cannot be told; nothing is read), "wrong-member-type" (warning, member ignored), "no-text" (no
-    // field with text; the record is skipped), "record-too-large", "file-too-large", "not-utf8" (warning, the bytes are
-    // read as gaps; an error for UTF-16), "nul-byte" (warning), "read-error", "too-many-issues". Of packed sources also
-    // "broken-packing": what came before it was read. Of tables also "no-header", "no-text-column", "no-such-column",
-    // "no-such-member", "no-such-separator", "too-many-columns", "lone-carriage-return" (nothing is read),
-    // "unclosed-quote", "text-behind-quote", "row-too-wide" (the row is skipped), "row-too-short",
-    // "column-without-name", "column-twice" (warnings); "no-text" is a warning there, one for all such rows. Of pages
-    // also "page-too-deep" and "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of a tag
-    // beyond 256 are left out), and "json-syntax" as a warning, because a page may say the same in another way.
+    // next call. Issues are appended: "not-text" (a picture, a program, an archive ...; nothing is read),
+    // "json-syntax", "not-an-object", "several-lists" (which member of a JSON file holds the products cannot be told;
+    // nothing is read), "wrong-member-type" (warning, member ignored), "no-text" (no field with text; the record is
+    // skipped), "record-too-large", "file-too-large", "not-utf8" (warning, the bytes are read as gaps; an error for
+    // UTF-16), "nul-byte" (warning), "read-error", "too-many-issues". Of packed sources also "broken-packing": what
+    // came before it was read. Of tables also "no-header", "no-text-column", "no-such-column", "no-such-member",
+    // "no-such-separator", "too-many-columns", "lone-carriage-return" (nothing is read), "unclosed-quote",
+    // "text-behind-quote", "row-too-wide" (the row is skipped), "row-too-short", "column-without-name", "column-twice"
+    // (warnings); "no-text" is a warning there, one for all such rows. Of pages also "page-too-deep" and
+    // "page-too-large-tag" (warnings: elements nested more than 512 deep, attributes of a tag beyond 256 are left out),
+    // and "json-syntax" as a warning, because a page may say the same in another way.
     bool next(Listing& listing, std::vector<Issue>& issues);
 
     // Bytes read so far, unpacked.
