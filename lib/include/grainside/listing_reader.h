@@ -46,8 +46,9 @@ inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 // in csv, as spreadsheets write them (the media type text/tab-separated-values knows no quotes). html: a saved page of
 // at most kMaxRecordBytes, in UTF-8 or in what its <meta> states. Of the best kind that it has: the schema.org products
 // of its JSON-LD; those of its microdata; its main text as one listing. One product of the first two kinds also gets
-// what a shopper reads beside it: a description that it lacks or breaks off, rows of a specification that it does not
-// hold. Only texts of JSON-LD in UTF-8 know where they stand; others have Writing::nowhere.
+// what a shopper reads beside it: a description that it lacks or breaks off, what the main text says beyond the
+// description of JSON-LD, rows of a specification that it does not hold. Only texts of JSON-LD in UTF-8 know where they
+// stand; others have Writing::nowhere.
 //
 // Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read. One
 // that begins as no text does (pictures, PDF, archives, programs) is one error.
