@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_SURVEY_FLAGGED_WORDS_H
 #define GRAINSIDE_SURVEY_FLAGGED_WORDS_H
 
+#include <compare>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -27,7 +28,7 @@ struct WordingPlace {
     }
     // The same without what to say instead.
     bool is_before(std::string_view other_listing, std::string_view other_field) const {
-        return listing != other_listing ? natural_order(listing, other_listing) < 0 : field < other_field;
+        return listing != other_listing ? std::is_lt(natural_order(listing, other_listing)) : field < other_field;
     }
 };
 

@@ -1,5 +1,6 @@
 #include "survey/worst_listings.h"
 
+#include <compare>
 #include <iterator>
 #include <tuple>
 #include <utility>
@@ -13,7 +14,7 @@ bool WorseListing::operator()(const SurveyListing& a, const SurveyListing& b) co
     if (a.worst != b.worst || a.findings != b.findings) {
         return std::tie(a.worst, b.findings) < std::tie(b.worst, a.findings);
     }
-    if (a.id != b.id) return natural_order(a.id, b.id) < 0;
+    if (a.id != b.id) return std::is_lt(natural_order(a.id, b.id));
     return std::tie(a.seller, b.by_grade, a.words, a.rule) < std::tie(b.seller, a.by_grade, b.words, b.rule);
 }
 

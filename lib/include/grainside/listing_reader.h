@@ -37,18 +37,18 @@ inline constexpr std::size_t kMaxWholeFileBytes = std::size_t{512} << 20;
 inline constexpr std::size_t kMaxIssuesPerCall = 1000;
 
 // automatic: by file name (.json, .jsonl, .ndjson, .csv, .tsv, .md, .markdown, .html, .htm, .xhtml, else text; .gz and
-// .zst behind it do not count); for standard input by the first byte that is no white space ('{' JSON Lines, '[' a JSON
-// array, '<' a page, else text); memory named "-" or "<stdin>" likewise. text: one listing, the whole file is its
-// `description`. markdown: one listing, the first '# ' heading is its `name`. json: one Product object, an array of
-// them, or an object that is no product and holds them as the list in one of its members, whatever the others are
-// ({"total": 2, "products": [...]}; "@graph" of JSON-LD). json_lines: one Product object a line. csv: comma-separated
-// values (RFC 4180) with a header row, one product a row. tsv: the same with tabs; values in double quotes are read as
-// in csv, as spreadsheets write them (the media type text/tab-separated-values knows no quotes). html: a saved page of
-// at most kMaxRecordBytes, in UTF-8 or in what its <meta> states. Of the best kind that it has: the schema.org products
-// of its JSON-LD; those of its microdata; its main text as one listing. One product of the first two kinds also gets
-// what a shopper reads beside it: a description that it lacks or breaks off, what the main text says beyond the
-// description of JSON-LD, rows of a specification that it does not hold. Only texts of JSON-LD in UTF-8 know where they
-// stand; others have Writing::nowhere.
+// .zst behind it do not count); for standard input by the first byte that is no white space ('{' JSON Lines, or JSON
+// where a line break follows it, '[' a JSON array, '<' a page, else text); memory named "-" or "<stdin>" likewise.
+// text: one listing, the whole file is its `description`. markdown: one listing, the first '# ' heading is its `name`.
+// json: one Product object, an array of them, or an object that is no product and holds them as the list in one of its
+// members, whatever the others are ({"total": 2, "products": [...]}; "@graph" of JSON-LD). json_lines: one Product
+// object a line. csv: comma-separated values (RFC 4180) with a header row, one product a row. tsv: the same with tabs;
+// values in double quotes are read as in csv, as spreadsheets write them (the media type text/tab-separated-values
+// knows no quotes). html: a saved page of at most kMaxRecordBytes, in UTF-8 or in what its <meta> states. Of the best
+// kind that it has: the schema.org products of its JSON-LD; those of its microdata; its main text as one listing. One
+// product of the first two kinds also gets what a shopper reads beside it: a description that it lacks or breaks off,
+// what the main text says beyond the description of JSON-LD, rows of a specification that it does not hold. Only texts
+// of JSON-LD in UTF-8 know where they stand; others have Writing::nowhere.
 //
 // Whatever the format and the name, a source that begins as gzip or zstd does is unpacked while it is read. One
 // that begins as no text does (pictures, PDF, archives, programs) is one error.
