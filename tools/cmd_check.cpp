@@ -16,6 +16,7 @@
 #include "load_book.h"
 #include "ordered_listings.h"
 #include "output.h"
+#include "unknown_regions.h"
 
 namespace grainside::tools {
 namespace {
@@ -49,7 +50,8 @@ public:
           checker_(book, options),
           written_(call, book, options),
           concessions_(concessions.share()),
-          proofs_(proofs.share()) {}
+          proofs_(proofs.share()),
+          regions_(book, options) {}
 
     void begin_part() override { written_.begin_part(); }
 
@@ -59,6 +61,7 @@ public:
         if (auto issue = fields_left_out(listing, result.fields_too_long)) issues.push_back(std::move(*issue));
         const Conceded* conceded = concessions_.of_findings(book_, listing, result);
         totals_.add(result, conceded);
+        regions_.add(listing);
         proofs_.add(result.proofs_met);
         if (!quiet_) written_.write(input, listing, result, checker_, conceded, part);
     }
@@ -66,6 +69,7 @@ public:
     const CheckTotals& totals() const noexcept { return totals_; }
     const ConcessionsOfCall& concessions() const noexcept { return concessions_; }
     const ProofsOfCall& proofs() const noexcept { return proofs_; }
+    const UnknownRegions& regions() const noexcept { return regions_; }
 
 private:
     bool quiet_;
@@ -74,6 +78,7 @@ private:
     CheckOutput written_;
     ConcessionsOfCall concessions_;
     ProofsOfCall proofs_;
+    UnknownRegions regions_;
     CheckTotals totals_;
 };
 
@@ -117,6 +122,7 @@ int run_check(const CheckCall& given) {
     if (written.is_log()) diagnostics.keep_issues();
     written.begin(output.text());
     CheckTotals totals;
+    UnknownRegions regions(*book, options);
     ListingWork work;
     work.make_worker = [&] { return std::make_unique<CheckWorker>(call, *book, options, concessions, proofs); };
     work.before_part = [&](const OutputPart& part) { return written.before_part(part); };
@@ -125,8 +131,10 @@ int run_check(const CheckCall& given) {
         totals.add(done.totals());
         concessions.add(done.concessions());
         proofs.add(done.proofs());
+        regions.add(done.regions());
     };
     const RunEnd end = run_listings(call.shared, call.run, work, interrupt, diagnostics, output);
+    regions.report(diagnostics);
     // What was not read cannot tell that something is not needed.
     const bool saw_all = end != RunEnd::interrupted && call.run.from_record == 1;
     if (saw_all) proofs.report_unused(diagnostics);

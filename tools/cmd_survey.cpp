@@ -21,6 +21,7 @@
 #include "output.h"
 #include "same_file.h"
 #include "terminal.h"
+#include "unknown_regions.h"
 
 namespace grainside::tools {
 namespace {
@@ -119,22 +120,28 @@ SurveyOptions survey_options_of(const SurveyCall& call, const CheckOptions& chec
 class SurveyWorker final : public ListingWorker {
 public:
     SurveyWorker(const SurveyCall& call, const RuleBook& book, const CheckOptions& options, const ProofsOfCall& proofs)
-        : checker_(book, options), tally_(book, survey_options_of(call, options)), proofs_(proofs.share()) {}
+        : checker_(book, options),
+          tally_(book, survey_options_of(call, options)),
+          proofs_(proofs.share()),
+          regions_(book, options) {}
 
     void handle(const Listing& listing, const std::string&, OutputPart&, std::vector<Issue>& issues) override {
         const CheckResult& result = checker_.check(listing);
         if (auto issue = fields_left_out(listing, result.fields_too_long)) issues.push_back(std::move(*issue));
         tally_.add(listing, result, checker_);
         proofs_.add(result.proofs_met);
+        regions_.add(listing);
     }
 
     SurveyTally take_tally() { return std::move(tally_); }
     const ProofsOfCall& proofs() const noexcept { return proofs_; }
+    const UnknownRegions& regions() const noexcept { return regions_; }
 
 private:
     Checker checker_;
     SurveyTally tally_;
     ProofsOfCall proofs_;
+    UnknownRegions regions_;
 };
 
 }  // namespace
@@ -182,14 +189,17 @@ int run_survey(const SurveyCall& given) {
 
     Interrupt interrupt;
     SurveyTally tally(*book, survey_options_of(call, options));
+    UnknownRegions regions(*book, options);
     ListingWork work;
     work.make_worker = [&] { return std::make_unique<SurveyWorker>(call, *book, options, proofs); };
     work.merge = [&](ListingWorker& worker) {
         auto& done = static_cast<SurveyWorker&>(worker);
         tally.merge(done.take_tally());
         proofs.add(done.proofs());
+        regions.add(done.regions());
     };
     const RunEnd end = run_listings(call.shared, call.run, work, interrupt, diagnostics, output);
+    regions.report(diagnostics);
     if (end != RunEnd::interrupted && call.run.from_record == 1) proofs.report_unused(diagnostics);
     Survey survey = tally.survey();
     survey.reading_errors = diagnostics.errors();

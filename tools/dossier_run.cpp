@@ -11,6 +11,7 @@
 #include "load_book.h"
 #include "output.h"
 #include "terminal.h"
+#include "unknown_regions.h"
 
 namespace grainside::tools {
 namespace {
@@ -83,12 +84,15 @@ int run_judging(const DossierOptionsOfCall& options, const JudgedFor& judged_for
     const bool for_people = options.format == "human";
     Grade worst = Grade::consistent;
     bool any = false;
+    UnknownRegions regions(*book, judge_options.check);
     for_each_dossier(options.dossiers, *evidence, diagnostics, [&](const Dossier& dossier) {
         any = true;
+        if (dossier.listing() != nullptr) regions.add(*dossier.listing());
         worst = std::min(worst,
                          steps.write(judge, {*book, *evidence, dossier}, for_people ? &view : nullptr, output.text()));
         return output.keep_going();
     });
+    regions.report(diagnostics);
     if (for_people && any) write_view_end(*book, output.text());
     const bool fails = steps.end && steps.end(diagnostics, output.text());
     return finish(output, diagnostics, worst <= fail_at || fails);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <set>
 #include <string_view>
@@ -22,6 +23,7 @@ namespace files = std::filesystem;
 constexpr std::array<std::string_view, 11> kListingEndings = {
     ".jsonl", ".ndjson", ".json", ".csv", ".tsv", ".html", ".htm", ".xhtml", ".md", ".markdown", ".txt"};
 constexpr std::string_view kAnyFolders = "**/";
+constexpr std::size_t kMostEndingsTold = 5;
 
 bool holds_listings(std::string name) {
     std::transform(name.begin(), name.end(), name.begin(),
@@ -83,19 +85,49 @@ private:
         const bool is_here = path != "-" && ::stat(path.c_str(), &status) == 0;
         if (is_here && S_ISDIR(status.st_mode)) {
             std::vector<std::string> found;
+            std::map<std::string, std::size_t> left_out;
             walk(path, [&](const std::string& file) {
-                if (holds_listings(file)) found.push_back(file);
+                if (holds_listings(file)) {
+                    found.push_back(file);
+                } else {
+                    ++left_out[files::path(file).extension().string()];
+                }
             });
             std::sort(found.begin(), found.end());
             if (found.empty()) {
                 diagnostics_.error("the folder '" + path + "' has no file whose ending says that it holds listings",
                                    "name the files, or call them .csv, .jsonl, .txt and so on");
+            } else if (!left_out.empty()) {
+                tell_left_out(path, left_out);
             }
             for (const std::string& file : found) add_path(file);
             return;
         }
         if (is_here && S_ISREG(status.st_mode) && !seen_.insert({status.st_dev, status.st_ino}).second) return;
         paths_.push_back(path);
+    }
+
+    // By their endings, the commonest first.
+    void tell_left_out(const std::string& folder, const std::map<std::string, std::size_t>& left_out) {
+        std::vector<std::pair<std::size_t, std::string>> kinds;
+        std::size_t count = 0;
+        for (const auto& [ending, number] : left_out) {
+            kinds.emplace_back(number, ending.empty() ? "without an ending" : ending);
+            count += number;
+        }
+        std::stable_sort(kinds.begin(), kinds.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+        std::string list;
+        for (std::size_t at = 0; at < std::min(kinds.size(), kMostEndingsTold); ++at) {
+            list += (list.empty() ? "" : ", ") + std::to_string(kinds[at].first) + ' ' + kinds[at].second;
+        }
+        if (kinds.size() > kMostEndingsTold) list += ", and others";
+        Issue note;
+        note.severity = Issue::Severity::note;
+        note.file = folder;
+        note.message = std::to_string(count) + (count == 1 ? " file" : " files") +
+                       " of this folder left out, whose endings do not say that they hold listings: " + list;
+        note.hint = "name a file to have it read all the same";
+        diagnostics_.report(note);
     }
 
     // Calls `use_file` with every regular file below `folder`, and `use_folder` with every folder.

@@ -12,9 +12,8 @@ namespace grainside::tools {
 // Files in the order of the call; those of a folder or a pattern sorted by their bytes.
 //
 // - A folder stands for all files below it whose ending says that they hold listings (.jsonl .ndjson .json .csv .tsv
-// .html
-//   .htm .xhtml .md .markdown .txt, each also with .gz or .zst behind it). Hidden files and folders and links to
-//   folders are passed over.
+//   .html .htm .xhtml .md .markdown .txt, each also with .gz or .zst behind it); a note says how many others there are.
+//   Hidden files and folders and links to folders are passed over without a word.
 // - A name with * ? or [ that is no file stands for what it matches (glob(7)), and `**` between slashes for any
 // folders,
 //   none included. Hidden names have to be named.

@@ -42,7 +42,8 @@ RewordRun::RewordRun(const RewordCall& call, const RuleBook& book, const CheckOp
       diagnostics_(diagnostics),
       output_(output),
       outputs_{call.out, call.out.empty() || call.diff},
-      reworder_(book, options, {call.leave_out_unproven}) {}
+      reworder_(book, options, {call.leave_out_unproven}),
+      regions_(book, options) {}
 
 void RewordRun::run(const std::vector<std::string>& inputs) {
     for (const std::string& input : inputs) {
@@ -54,6 +55,7 @@ void RewordRun::run(const std::vector<std::string>& inputs) {
         }
         tell_pending();
     }
+    regions_.report(diagnostics_);
     if (!call_.diff) tell(totals_.text());
 }
 
@@ -153,6 +155,7 @@ bool RewordRun::load_judging() {
 }
 
 void RewordRun::tell_left(const Listing& listing, const Rewording& rewording) {
+    regions_.add(listing);
     if (call_.diff) return;
     append_taken_as_true(listing, rewording, left_);
     append_left_over(book_, listing, rewording, left_);

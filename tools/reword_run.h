@@ -17,6 +17,7 @@
 #include "left_over_view.h"
 #include "mended_file.h"
 #include "output.h"
+#include "unknown_regions.h"
 
 namespace grainside::tools {
 
@@ -53,6 +54,7 @@ private:
     std::optional<EvidenceBook> evidence_;
     std::unique_ptr<Judge> judge_;
     RewordTotals totals_;
+    UnknownRegions regions_;
     std::string left_;  // what is left in the listings of this input
 };
 

@@ -85,9 +85,10 @@ void add_table_options(CLI::App& command, TableOptions& options) {
             },
             ""));
     command
-        .add_option("--separator", options.separator,
-                    "What stands between the values of a CSV: , ; | : or tab\n(default: what its first row has, a "
-                    "comma before others)")
+        .add_option(
+            "--separator", options.separator,
+            "What stands between the values of a CSV: , ; | : or tab\n(default: what a first line as sep=; says, else "
+            "what its\nfirst row has, a comma before others)")
         ->type_name("CHAR")
         ->check(one_of({",", ";", "|", ":", "tab"}));
 }

@@ -5,17 +5,26 @@
 
 namespace grainside::evidence {
 
-std::vector<std::string> markets_of_region(std::string_view region) {
+std::string_view take_region(std::string_view& rest) {
     constexpr std::string_view kGaps = " ,;\t\r\n";
+    rest.remove_prefix(std::min(rest.find_first_not_of(kGaps), rest.size()));
+    const std::string_view word = rest.substr(0, rest.find_first_of(kGaps));
+    rest.remove_prefix(word.size());
+    return word;
+}
+
+std::string market_of_code(std::string_view code) {
+    std::string market(code);
+    for (char& c : market) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return market == "gb" ? "uk" : market;
+}
+
+std::vector<std::string> markets_of_region(std::string_view region) {
     std::vector<std::string> markets;
-    for (std::size_t at = region.find_first_not_of(kGaps); at < region.size();) {
-        const std::size_t end = std::min(region.find_first_of(kGaps, at), region.size());
-        std::string code(region.substr(at, end - at));
-        at = region.find_first_not_of(kGaps, end);
-        if (code.size() != 2) continue;
-        for (char& c : code) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        if (code == "gb") code = "uk";
-        if (std::find(markets.begin(), markets.end(), code) == markets.end()) markets.push_back(std::move(code));
+    for (std::string_view word = take_region(region); !word.empty(); word = take_region(region)) {
+        if (word.size() != 2) continue;
+        std::string market = market_of_code(word);
+        if (std::find(markets.begin(), markets.end(), market) == markets.end()) markets.push_back(std::move(market));
     }
     return markets;
 }

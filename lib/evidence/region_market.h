@@ -8,8 +8,14 @@
 
 namespace grainside::evidence {
 
-// The regions of two letters among the words of `region`, each once, in their order and in lower case, "gb" as "uk";
-// words are set apart by spaces or commas.
+// Takes the first word off `rest`, which stands for a region; words are set apart by spaces or commas. Empty at the
+// end.
+std::string_view take_region(std::string_view& rest);
+
+// The market that a region of two letters is, in lower case, "gb" as "uk".
+std::string market_of_code(std::string_view code);
+
+// The regions of two letters among the words of `region`, each once, in their order, as markets.
 std::vector<std::string> markets_of_region(std::string_view region);
 
 }  // namespace grainside::evidence

@@ -30,6 +30,7 @@ constexpr std::array<bool, 256> kMatters = [] {
 void ElementCursor::start(const RecordText& array) {
     array_ = array;
     state_ = State::before_first;
+    ends_with_text_ = true;
     at_ = 1;
     element_begin_ = 0;
     was_broken_ = no_more_lines_ = false;
@@ -51,7 +52,7 @@ ElementCursor::Step ElementCursor::next() {
     if (text[at_] == ']' && state_ != State::before_element) {
         ++at_;
         skip_space();
-        if (at_ < text.size()) {
+        if (at_ < text.size() && ends_with_text_) {
             return fail({at_, "there is more text after the end of the list; it is not read",
                          "put all products into one list, or write one a line into a .jsonl file"},
                         State::ended);

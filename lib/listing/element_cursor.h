@@ -24,6 +24,9 @@ public:
     // At its end until `start`. `array.bytes` begins with [. Nothing but white space may follow its end.
     void start(const RecordText& array);
 
+    // After `start`, for an array that stands in something else: whatever follows its end is no fault.
+    void pass_over_what_is_behind() noexcept { ends_with_text_ = false; }
+
     Step next();
     const RecordText& element() const noexcept { return element_; }
     const JsonFault& fault() const noexcept { return fault_; }
@@ -46,6 +49,7 @@ private:
     std::size_t at_ = 0;
     std::size_t element_begin_ = 0;
     bool was_broken_ = false;
+    bool ends_with_text_ = true;
     // A search that found no line is not made again: it looked at all the text.
     bool no_more_lines_ = false;
     JsonScanner scanner_;

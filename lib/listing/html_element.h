@@ -131,6 +131,18 @@ constexpr bool is_html_space(char c) {
     return c == ' ' || c == '\t' || c == '\n' || c == '\f' || c == '\r';
 }
 
+// Calls `take` with each word of an attribute whose words are set apart by white space.
+template <typename Take>
+void each_html_word(std::string_view words, Take take) {
+    std::size_t at = 0;
+    while (at < words.size()) {
+        std::size_t end = at;
+        while (end < words.size() && !is_html_space(words[end])) ++end;
+        if (end > at) take(words.substr(at, end - at));
+        at = end + 1;
+    }
+}
+
 }  // namespace grainside::listing
 
 #endif  // GRAINSIDE_LISTING_HTML_ELEMENT_H

@@ -18,10 +18,10 @@
 namespace grainside::listing {
 namespace {
 
-constexpr std::string_view kAttributeNames[] = {"aria-hidden", "charset", "class", "content",  "data",      "datetime",
-                                                "hidden",      "href",    "id",    "itemprop", "itemscope", "itemtype",
-                                                "lang",        "name",    "open",  "property", "role",      "src",
-                                                "style",       "type",    "value", "xml:lang"};
+constexpr std::string_view kAttributeNames[] = {"aria-hidden", "charset", "cite", "class", "content",  "data",
+                                                "datetime",    "hidden",  "href", "id",    "itemprop", "itemscope",
+                                                "itemtype",    "lang",    "name", "open",  "property", "role",
+                                                "src",         "style",   "type", "value", "xml:lang"};
 static_assert(std::size(kAttributeNames) == kAttributes);
 
 // The page stands inside these, because libxml2 ends the whole document with its outermost element.

@@ -8,6 +8,7 @@
 #include "listing/html_element.h"
 #include "listing/html_feed.h"
 #include "listing/page_encoding.h"
+#include "listing/text_beyond.h"
 #include "listing/whole_text.h"
 
 namespace grainside::listing {
@@ -227,6 +228,8 @@ void HtmlSource::add_visible(Listing& listing) {
         if (!visible_.text.empty()) listing.fields.push_back({"description", visible_.text});
     } else if (breaks_off(description->text) && visible_.text.size() > description->text.size()) {
         *description = {"description", visible_.text};
+    } else if (kind_ == Kind::linked_data) {
+        add_text_beyond(description, listing);
     }
     std::vector<std::pair<std::string, std::string>> known;
     for (const Field& field : listing.fields) {
@@ -239,6 +242,16 @@ void HtmlSource::add_visible(Listing& listing) {
         if (std::binary_search(known.begin(), known.end(), std::pair(folded(pair.name), folded(pair.value)))) continue;
         std::string joined;
         listing.fields.push_back({keep(std::string(field_name_of(pair.name, joined))), pair.value});
+    }
+}
+
+// Of data beside the page only: microdata marks a part of the page's text, and other parts of it are other fields.
+void HtmlSource::add_text_beyond(std::vector<Field>::iterator description, Listing& listing) {
+    TextBeyond beyond = text_beyond(visible_.text, description->text);
+    if (beyond.kind == TextBeyond::Kind::continues) {
+        *description = {"description", visible_.text};
+    } else if (!beyond.rest.empty()) {
+        listing.fields.insert(description + 1, Field{"description", keep(std::move(beyond.rest))});
     }
 }
 

@@ -24,7 +24,8 @@ namespace grainside::listing {
 // 2. the products of its microdata (page_items.h),
 // 3. its main text (visible_text.h).
 // Where 1 or 2 give exactly one product, what a shopper reads is added: a name or description that the data lacks or
-// cuts short, and the rows of the page's specification that it does not hold. With several products nobody can tell
+// cuts short, what the main text says beyond a description of JSON-LD that it holds, and the rows of the page's
+// specification that the data does not hold. With several products nobody can tell
 // whose rows they are. Not thread-safe.
 class HtmlSource final : public RecordSource {
 public:
@@ -43,6 +44,7 @@ private:
     std::string_view item_text(std::size_t item, ItemProperty name);
     std::string_view property_text(const PageProperty& property, bool in_a_line);
     void add_visible(Listing& listing);
+    void add_text_beyond(std::vector<Field>::iterator description, Listing& listing);
     void finish(Listing& listing, std::uint64_t line);
     std::string_view keep(std::string text);
 

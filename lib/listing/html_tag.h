@@ -15,6 +15,7 @@ namespace grainside::listing {
 enum class Attribute : std::uint8_t {
     aria_hidden,
     charset,
+    cite,
     class_names,
     content,
     data,

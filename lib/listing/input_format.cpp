@@ -38,7 +38,15 @@ InputFormat format_of_content(ByteSource& source) {
         // A mark that has come in only in part is waited for.
         const bool may_be_mark = text.size() < kUtf8Mark.size() && kUtf8Mark.starts_with(text);
         if (first != std::string_view::npos && !may_be_mark) {
-            if (text[first] == '{') return InputFormat::json_lines;
+            if (text[first] == '{') {
+                // A line of JSON Lines is a whole object; one that begins with a line break is spread over lines.
+                const std::size_t next = text.find_first_not_of(" \t\r", first + 1);
+                if (next != std::string_view::npos) {
+                    return text[next] == '\n' ? InputFormat::json : InputFormat::json_lines;
+                }
+                if (text.size() > kMaxSpaceBytes || !source.more()) return InputFormat::json_lines;
+                continue;
+            }
             if (text[first] == '<') return InputFormat::html;
             return text[first] == '[' ? InputFormat::json : InputFormat::text;
         }

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "listing/whole_text.h"
+#include "listing/wrapped_list.h"
 
 namespace grainside::listing {
 
@@ -39,12 +40,46 @@ bool JsonArraySource::begin(Listing& listing) {
                       "write a product as {\"name\": ...} or a list of them");
         return false;
     }
+    if (file->bytes[first] == '{') return begin_object(*file, first, listing);
     if (file->bytes[first] != '[') return read(*file, listing);
-    array_ = *file;
-    array_.bytes.remove_prefix(first);
-    array_.start += first;
-    array_.origin = place_at(file->bytes, first, file->origin);
+    begin_list(*file, first, file->bytes.size());
+    return false;
+}
+
+void JsonArraySource::begin_list(const RecordText& file, std::size_t begin, std::size_t end) {
+    array_ = file;
+    array_.bytes = file.bytes.substr(begin, end - begin);
+    array_.readable_behind += file.bytes.size() - end;
+    array_.start += begin;
+    array_.origin = place_at(file.bytes, begin, file.origin);
     elements_.start(array_);
+}
+
+bool JsonArraySource::begin_object(const RecordText& file, std::size_t first, Listing& listing) {
+    const WrappedList list = find_wrapped_list(file.bytes.substr(first), scanner_);
+    if (list.name.empty()) return read(file, listing);
+    const bool is_whole = list.end != 0 && scanner_.is_document(file.bytes);
+    // What cannot be read might say that this is a product.
+    if (!is_whole && !list.is_graph && !list.has_products) return read(file, listing);
+    if (!list.next_name.empty()) {
+        sink_->report_at(Issue::Severity::error, "several-lists", file, first + list.begin,
+                         "several members of this object hold lists of objects, as " + shown_name(list.name) + " and " +
+                             shown_name(list.next_name) + " do, and which one holds the products cannot be told",
+                         "write the list of products into a file of its own");
+        return false;
+    }
+    if (list.end != 0) {
+        if (!is_whole) {
+            const JsonFault& fault = scanner_.fault();
+            sink_->report_at(Issue::Severity::error, "json-syntax", file, fault.offset, std::string(fault.message),
+                             std::string(fault.hint));
+        }
+        begin_list(file, first + list.begin, first + list.end);
+    } else {
+        begin_list(file, first + list.begin, file.bytes.size());
+        elements_.pass_over_what_is_behind();
+    }
+    role_ = list.is_graph ? ProductJson::Role::graph_node : ProductJson::Role::record;
     return false;
 }
 
@@ -55,7 +90,7 @@ bool JsonArraySource::read(const RecordText& text, Listing& listing) {
                       "this record is larger than any record may be and is not read", "split it into single products");
         return false;
     }
-    return records_.read(text, listing);
+    return records_.read(text, listing, role_);
 }
 
 }  // namespace grainside::listing

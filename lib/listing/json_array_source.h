@@ -1,4 +1,4 @@
-// A JSON file: one product, a list of them, or an object with a "@graph" of them.
+// A JSON file: one product, a list of them, or an object with a list of them (wrapped_list.h).
 #ifndef GRAINSIDE_LISTING_JSON_ARRAY_SOURCE_H
 #define GRAINSIDE_LISTING_JSON_ARRAY_SOURCE_H
 
@@ -9,6 +9,8 @@
 #include "listing/element_cursor.h"
 #include "listing/issue_sink.h"
 #include "listing/json_records.h"
+#include "listing/json_scanner.h"
+#include "listing/product_json.h"
 #include "listing/record_source.h"
 
 namespace grainside::listing {
@@ -30,6 +32,8 @@ public:
 
 private:
     bool begin(Listing& listing);
+    bool begin_object(const RecordText& file, std::size_t first, Listing& listing);
+    void begin_list(const RecordText& file, std::size_t begin, std::size_t end);
     bool read(const RecordText& text, Listing& listing);
 
     ByteSource* source_;
@@ -37,6 +41,8 @@ private:
     std::size_t max_file_bytes_;
     std::size_t max_record_bytes_;
     JsonRecords records_;
+    JsonScanner scanner_;
+    ProductJson::Role role_ = ProductJson::Role::record;
     RecordText array_;
     ElementCursor elements_;
     bool begun_ = false;

@@ -2,9 +2,9 @@
 
 namespace grainside::listing {
 
-bool JsonRecords::read(const RecordText& text, Listing& listing) {
+bool JsonRecords::read(const RecordText& text, Listing& listing, ProductJson::Role role) {
     ++record_;
-    switch (product_.read(text, ProductJson::Role::record, record_, listing, *sink_)) {
+    switch (product_.read(text, role, record_, listing, *sink_)) {
         case ProductJson::Outcome::listing:
             listing.record = record_;
             listing.line = text.origin.line;

@@ -20,7 +20,7 @@ public:
 
     // Reads the next record; true if it is a listing. After an object with "@graph" its products come from
     // `next_in_graph`.
-    bool read(const RecordText& text, Listing& listing);
+    bool read(const RecordText& text, Listing& listing, ProductJson::Role role = ProductJson::Role::record);
     bool next_in_graph(Listing& listing);
 
     // Counts a record that is passed over without being read.

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "listing/binary_file.h"
 #include "listing/byte_order_mark.h"
 #include "listing/byte_source.h"
 #include "listing/html_source.h"
@@ -59,6 +60,15 @@ private:
     void choose() {
         bytes_.unpack();
         InputFormat& format = options_.format;
+        const bool is_part = options_.start.line != 1 || options_.start.byte != 0;
+        if (!is_part) {
+            if (const listing::BinaryKind kind = listing::binary_kind_of(bytes_); !kind.what.empty()) {
+                // No lines for a batch to cut.
+                format = InputFormat::text;
+                records_ = std::make_unique<listing::BinarySource>(kind, sink_);
+                return;
+            }
+        }
         if (format == InputFormat::automatic) {
             const bool has_no_name = bytes_.name() == "<stdin>" || bytes_.name() == "-";
             format = has_no_name ? listing::format_of_content(bytes_) : listing::format_of_name(bytes_.name());

@@ -15,17 +15,6 @@ constexpr std::string_view kPropertyNames[] = {
     "item",   "itemListElement",    "hasVariant", "itemOffered"};
 static_assert(std::size(kPropertyNames) == static_cast<std::size_t>(ItemProperty::unknown));
 
-template <typename Take>
-void each_word(std::string_view words, Take take) {
-    std::size_t at = 0;
-    while (at < words.size()) {
-        std::size_t end = at;
-        while (end < words.size() && !is_html_space(words[end])) ++end;
-        if (end > at) take(words.substr(at, end - at));
-        at = end + 1;
-    }
-}
-
 // What a listing may hang below, on the way up from its item.
 bool leads_to_product(ItemProperty of_parent) {
     switch (of_parent) {
@@ -45,7 +34,7 @@ bool leads_to_product(ItemProperty of_parent) {
 
 std::vector<ItemProperty> item_properties(std::string_view itemprop) {
     std::vector<ItemProperty> found;
-    each_word(itemprop, [&](std::string_view word) {
+    each_html_word(itemprop, [&](std::string_view word) {
         const auto* const known = std::find(std::begin(kPropertyNames), std::end(kPropertyNames), word);
         const auto property = static_cast<ItemProperty>(known - std::begin(kPropertyNames));
         if (std::find(found.begin(), found.end(), property) == found.end()) found.push_back(property);
@@ -60,7 +49,7 @@ std::size_t PageItems::open(std::string_view type, std::size_t parent, ItemPrope
         return PageItem::kNone;
     }
     PageItem item;
-    each_word(type, [&](std::string_view word) { item.is_product = item.is_product || is_product_type(word); });
+    each_html_word(type, [&](std::string_view word) { item.is_product = item.is_product || is_product_type(word); });
     item.parent = parent;
     item.of_parent = of_parent;
     item.line = line;

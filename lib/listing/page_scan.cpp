@@ -25,6 +25,7 @@ struct OpenElement {
     std::size_t unread = kNoRange;
     std::size_t main = kNoRange;
     std::size_t article = kNoRange;
+    bool is_quoted = false;  // a block quotation that names its source within
     bool is_item = false;
     std::size_t item = PageItem::kNone;
     std::size_t outer_item = PageItem::kNone;  // that its properties belong to, and the current one again behind it
@@ -105,6 +106,7 @@ public:
         // Two of them side by side are two things to the eye; within a word nobody ends one to begin another.
         if (behind_span_ && is_span(tag.element)) result_.text.add(" ", false);
         behind_span_ = false;
+        if (is_same_word(tag.element.name, "cite")) mark_quotation();
         OpenElement opened;
         opened.kind = tag.element;
         opened.begin = result_.text.size();
@@ -267,11 +269,19 @@ private:
             ++main_depth_;
         }
         const bool may_be_other = !is_one_of(element, {Element::html, Element::body, Element::main});
-        if (may_be_other &&
-            (names_other_things(tag.value(Attribute::class_names)) || names_other_things(tag.value(Attribute::id)))) {
+        if (may_be_other && (marks_words_of_others(tag) || names_other_things(tag.value(Attribute::class_names)) ||
+                             names_other_things(tag.value(Attribute::id)))) {
             opened.other = result_.others.size();
             result_.others.push_back({begin, begin});
         }
+    }
+
+    void mark_quotation() {
+        if (open_count_[index_of(Element::blockquote)] == 0) return;
+        const auto quotation = std::find_if(open_.rbegin(), open_.rend(), [](const OpenElement& open) {
+            return open.kind.element == Element::blockquote;
+        });
+        if (quotation != open_.rend()) quotation->is_quoted = true;
     }
 
     void take_microdata(const HtmlTag& tag, OpenElement& opened) {
@@ -368,6 +378,7 @@ private:
         if (closed.is_unread) --unread_depth_;
         if (closed.unread != kNoRange) result_.unread[closed.unread].end = range.end;
         if (closed.other != kNoRange) result_.others[closed.other].end = range.end;
+        if (closed.is_quoted && closed.other == kNoRange) result_.others.push_back(range);
         if (closed.main != kNoRange || closed.article != kNoRange) --main_depth_;
         if (closed.main != kNoRange) result_.mains[closed.main].range.end = range.end;
         if (closed.article != kNoRange) result_.articles[closed.article].range.end = range.end;

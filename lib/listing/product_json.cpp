@@ -14,6 +14,7 @@
 #include "listing/json_string.h"
 #include "listing/product_type.h"
 #include "listing/utf8_check.h"
+#include "listing/wrapped_list.h"
 
 namespace grainside::listing {
 namespace {
@@ -221,8 +222,13 @@ ProductJson::Outcome ProductJson::Walk::read(const RecordText& text, Role role, 
     }
     if (std::all_of(listing.fields.begin(), listing.fields.end(),
                     [](const Field& field) { return is_only_space(field.text); })) {
+        std::string hint = "give it a name or a description";
+        if (const WrappedList list = find_wrapped_list(parsed_.substr(first), scanner_); !list.name.empty()) {
+            hint += "; the list in " + shown_name(list.name) +
+                    " is read where this object is all of a JSON file, not a line of JSON Lines";
+        }
         sink.report_at(Issue::Severity::error, "no-text", text_, first, "this record has no text to check",
-                       "give it a name or a description");
+                       std::move(hint));
         return Outcome::skipped;
     }
     listing.id = !sku_.empty() ? sku_ : at_id_;

@@ -35,6 +35,9 @@ public:
     TableRows(ByteSource& source, std::size_t max_record_bytes) : source_(&source), max_bytes_(max_record_bytes) {}
 
     void set_separator(char separator) noexcept { separator_ = separator; }
+    // Where lines of the source were consumed before the first row.
+    void begin_on_line(std::uint64_t line) noexcept { first_line_ = line_ = line; }
+    std::uint64_t first_line() const noexcept { return first_line_; }
 
     // The next row. `end` also after a read error (`ByteSource::error`), when the row that it broke off is not given.
     Step next();
@@ -69,6 +72,7 @@ private:
     ByteSource* source_;
     std::size_t max_bytes_;
     char separator_ = ',';
+    std::uint64_t first_line_ = 1;
     std::uint64_t line_ = 1;
     std::uint64_t read_again_ = 0;
 

@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_LISTING_TABLE_SEPARATOR_H
 #define GRAINSIDE_LISTING_TABLE_SEPARATOR_H
 
+#include <optional>
 #include <string_view>
 
 #include "listing/byte_source.h"
@@ -15,6 +16,11 @@ inline constexpr std::string_view kTableSeparators = ",;\t|:";
 // if it has one, else a semicolon (spreadsheets where the comma is the decimal sign), else a tab, else the comma. Looks
 // through 1 MiB at most.
 char separator_of(ByteSource& source);
+
+// Passes over a first line that is nothing but sep= and a character, which spreadsheets write for each other ("sep=;",
+// in any case of letters, in double quotes or not), and gives the character, whatever it is. Nothing, and nothing
+// consumed, where the first line is another one.
+std::optional<char> take_separator_line(ByteSource& source);
 
 }  // namespace grainside::listing
 

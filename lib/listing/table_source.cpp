@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <optional>
 #include <vector>
 
 #include "listing/byte_order_mark.h"
@@ -69,7 +70,15 @@ bool TableSource::begin() {
                       "the separator of a table cannot be this character", "one of , ; | : or a tab");
         return false;
     }
-    char separator = asked;
+    const std::optional<char> said = take_separator_line(*source_);
+    if (said) rows_.begin_on_line(2);
+    if (said && asked == '\0' && kTableSeparators.find(*said) == std::string_view::npos) {
+        sink_->report(Issue::Severity::error, "no-such-separator", {1, 5},
+                      "this line says what stands between values, and that cannot be this character",
+                      "write one of , ; | : or a tab behind sep=, and between the values");
+        return false;
+    }
+    char separator = asked != '\0' ? asked : said.value_or('\0');
     if (separator == '\0') separator = options_->format == InputFormat::tsv ? '\t' : separator_of(*source_);
     rows_.set_separator(separator);
     return read_header();
@@ -87,7 +96,7 @@ bool TableSource::read_header() {
         if (source_->error() != 0) {
             report_read_error(*source_, *sink_);
         } else {
-            sink_->report(Issue::Severity::error, "no-header", {1, 1}, "this table is empty",
+            sink_->report(Issue::Severity::error, "no-header", {rows_.first_line(), 1}, "this table is empty",
                           "write the names of the columns into its first row");
         }
         return false;

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "listing/page_others.h"
+#include "listing/product_type.h"
 
 namespace grainside::listing {
 namespace {
@@ -21,6 +22,23 @@ bool style_hides(std::string_view style) {
 }
 
 }  // namespace
+
+bool marks_words_of_others(const HtmlTag& tag) {
+    // Review and the types below it that shops use, and what sums reviews up.
+    constexpr std::array<std::string_view, 5> kTypes = {"Review", "UserReview", "CriticReview", "Rating",
+                                                        "AggregateRating"};
+    constexpr std::array<std::string_view, 4> kProperties = {"review", "reviews", "reviewBody", "aggregateRating"};
+    if (tag.element.element == Element::blockquote && tag.has(Attribute::cite)) return true;
+    const auto is_in = [](const auto& known, std::string_view word) {
+        return std::find(known.begin(), known.end(), word) != known.end();
+    };
+    bool marks = false;
+    each_html_word(tag.value(Attribute::itemtype),
+                   [&](std::string_view type) { marks = marks || is_in(kTypes, type_name(type)); });
+    each_html_word(tag.value(Attribute::itemprop),
+                   [&](std::string_view name) { marks = marks || is_in(kProperties, name); });
+    return marks;
+}
 
 bool is_hidden(const HtmlTag& tag) {
     // Pages hide themselves until their scripts have run, and show a tab's panel at a click: a shopper reads both.

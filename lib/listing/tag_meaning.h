@@ -9,6 +9,10 @@
 
 namespace grainside::listing {
 
+// Whether the page marks its text as somebody else's: a review or rating of schema.org in microdata, or a block
+// quotation that names its source (HTML standard, "blockquote").
+bool marks_words_of_others(const HtmlTag& tag);
+
 // Whether a shopper does not see it, but for what opens at a click.
 bool is_hidden(const HtmlTag& tag);
 

@@ -2,26 +2,33 @@
 #ifndef GRAINSIDE_SURVEY_FLAGGED_WORDS_H
 #define GRAINSIDE_SURVEY_FLAGGED_WORDS_H
 
+#include <compare>
 #include <cstdint>
 #include <string>
-#include <tuple>
+#include <string_view>
 #include <utility>
 
 #include "grainside/survey.h"
 #include "survey/distinct_count.h"
+#include "survey/natural_order.h"
 
 namespace grainside::survey {
 
 inline constexpr std::size_t kSellersOfWording = 32;  // exact up to here
 
-// Where a wording stands; the smallest is shown.
+// Where a wording stands; the first in the natural order of ids is shown.
 struct WordingPlace {
     std::string listing;
     std::string field;
     std::string say_instead;
 
     bool is_before(const WordingPlace& other) const {
-        return std::tie(listing, field, say_instead) < std::tie(other.listing, other.field, other.say_instead);
+        return is_before(other.listing, other.field) ||
+               (listing == other.listing && field == other.field && say_instead < other.say_instead);
+    }
+    // The same without what to say instead.
+    bool is_before(std::string_view other_listing, std::string_view other_field) const {
+        return listing != other_listing ? std::is_lt(natural_order(listing, other_listing)) : field < other_field;
     }
 };
 

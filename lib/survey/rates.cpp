@@ -1,10 +1,12 @@
 #include "survey/rates.h"
 
 #include <algorithm>
+#include <compare>
 #include <cstddef>
 #include <utility>
 
 #include "measure/proportion.h"
+#include "survey/natural_order.h"
 
 namespace grainside::survey {
 namespace {
@@ -91,7 +93,7 @@ void put_in_order(std::vector<SurveyGroup>& groups, const SurveyOptions& options
     const std::size_t grade = asked_grade(options);
     std::sort(groups.begin(), groups.end(), [grade](const SurveyGroup& a, const SurveyGroup& b) {
         if (is_before(a.rates[grade], b.rates[grade])) return true;
-        return !is_before(b.rates[grade], a.rates[grade]) && a.name < b.name;
+        return !is_before(b.rates[grade], a.rates[grade]) && std::is_lt(natural_order(a.name, b.name));
     });
 }
 

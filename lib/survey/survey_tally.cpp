@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <span>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 #include "document/digest.h"
@@ -118,9 +117,7 @@ void SurveyTally::Counts::add_wordings(const Listing& listing, const CheckResult
             std::string(survey::name_in(listing.id)),
             std::string(survey::name_in(listing.fields[result.mentions[finding.claim].field].name)),
             {}};
-        if (!is_new && std::tie(wording->place.listing, wording->place.field) < std::tie(place.listing, place.field)) {
-            continue;
-        }
+        if (!is_new && wording->place.is_before(place.listing, place.field)) continue;
         place.say_instead = survey::name_in(checker.say_instead(listing, finding));
         if (is_new || place.is_before(wording->place)) wording->place = std::move(place);
     }

@@ -1,15 +1,21 @@
 #include "survey/worst_listings.h"
 
+#include <compare>
 #include <iterator>
 #include <tuple>
 #include <utility>
+
+#include "survey/natural_order.h"
 
 namespace grainside::survey {
 
 bool WorseListing::operator()(const SurveyListing& a, const SurveyListing& b) const {
     // The one with more findings first.
-    return std::tie(a.worst, b.findings, a.id, a.seller, b.by_grade, a.words, a.rule) <
-           std::tie(b.worst, a.findings, b.id, b.seller, a.by_grade, b.words, b.rule);
+    if (a.worst != b.worst || a.findings != b.findings) {
+        return std::tie(a.worst, b.findings) < std::tie(b.worst, a.findings);
+    }
+    if (a.id != b.id) return std::is_lt(natural_order(a.id, b.id));
+    return std::tie(a.seller, b.by_grade, a.words, a.rule) < std::tie(b.seller, a.by_grade, b.words, b.rule);
 }
 
 bool WorstListings::has_room_for(Grade worst, std::uint64_t findings) const noexcept {

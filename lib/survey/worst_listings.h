@@ -10,7 +10,7 @@
 
 namespace grainside::survey {
 
-// By grade, number of findings, id; then by whatever else differs.
+// By grade, number of findings, id in its natural order; then by whatever else differs.
 struct WorseListing {
     bool operator()(const SurveyListing& a, const SurveyListing& b) const;
 };

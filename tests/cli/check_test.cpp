@@ -237,6 +237,39 @@ TEST_F(CheckSmallBook, FollowsTheRegionOfAListing) {
     EXPECT_EQ(both.status, 1) << "every region counts: " << both.out;
 }
 
+// Told once, however many listings state it, and the same for any number of threads.
+TEST_F(CheckSmallBook, TellsRegionsWithoutAMarket) {
+    const std::string hint =
+        "\n  hint: the book has us, eu; a region is a code of two letters (ISO 3166-1); --market asks for markets "
+        "whatever listings state\n";
+    std::string lines;
+    for (int at = 0; at < 6000; ++at) {
+        lines += R"({"name": "Polyurethane bag", "offers": {"eligibleRegion": )";
+        lines += at % 3 == 0 ? R"(["CH", "US", "no"]}})" : at % 3 == 1 ? R"("New\u001b Atlantis"}})" : R"("us"}})";
+        lines += '\n';
+    }
+    write_file("c.jsonl", lines);
+    const std::string want =
+        "grainside: warning: 4000 listings state regions for which the book has no market: 'New? Atlantis' (2000), "
+        "'ch' "
+        "(2000), 'no' (2000); no rules of a market were asked for these [unknown-region]" +
+        hint;
+    for (const char* command : {"check", "survey"}) {
+        for (const char* threads : {"1", "3"}) {
+            EXPECT_EQ(run({command, "--rules", "book", "--threads", threads, "c.jsonl"}).err, want) << command;
+        }
+        EXPECT_EQ(run({command, "--rules", "book", "--market", "us", "c.jsonl"}).err, "") << command;
+    }
+    write_file("one.csv", "name,market\nCotton bag,xx\n");
+    const ProcessResult one = run({"check", "--rules", "book", "one.csv"});
+    EXPECT_EQ(one.status, 0);
+    EXPECT_EQ(one.err,
+              "grainside: warning: 1 listing states a region for which the book has no market: 'xx' (1); no "
+              "rules of a market were asked for these [unknown-region]" +
+                  hint);
+    EXPECT_EQ(run({"reword", "--diff", "--rules", "book", "one.csv"}).err, one.err);
+}
+
 TEST_F(CheckSmallBook, RefusesAnUnknownMarket) {
     const ProcessResult result = check({"--market", "us,atlantis"}, "Polyurethane");
     EXPECT_EQ(result.status, 2);

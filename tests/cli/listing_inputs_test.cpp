@@ -37,9 +37,49 @@ TEST_F(ListingInputs, FolderIsItsListingsSortedByBytes) {
     write_file("f/.hidden.txt", "no listing");
     write_file("f/.h/x.txt", "no listing");
     files::create_directory_symlink("..", folder() / "f" / "a" / "loop");
-    EXPECT_EQ(ids({"f"}), "B f/a/z.txt:1 b 0");
+    const std::string left_out =
+        " grainside: f: note: 1 file of this folder left out, whose endings do not say that they hold listings: 1 "
+        ".pdf\n"
+        "  hint: name a file to have it read all the same\n";
+    EXPECT_EQ(ids({"f"}), "B f/a/z.txt:1 b 0" + left_out);
     // Each file once, at its first place.
-    EXPECT_EQ(ids({"f/b.csv", "f", "./f/a/../b.csv"}), "b B f/a/z.txt:1 0");
+    EXPECT_EQ(ids({"f/b.csv", "f", "./f/a/../b.csv"}), "b B f/a/z.txt:1 0" + left_out);
+    for (const char* name : {"f/1.png", "f/2.png", "f/a/x", "f/m.e\x1B[2J"}) write_file(name, "no listing");
+    const std::string all = ids({"f"});
+    EXPECT_NE(all.find(": 2 .png, 1 without an ending, 1 .e?[2J, 1 .pdf\n"), std::string::npos) << all;
+}
+
+// In every format, small and larger than a batch (256 KiB), and the rest of the call goes on.
+TEST_F(ListingInputs, WhatIsNoTextIsAnErrorAndTheRestGoesOn) {
+    using namespace std::string_literals;
+    const std::string picture = "\x89PNG\r\n\x1A\n\0\0\0\rIHDR"s;
+    for (const char* name : {"f/a.txt", "f/b.html", "f/c.csv", "f/d.jsonl", "f/e.json"}) write_file(name, picture);
+    write_file("f/g.jsonl", picture + std::string(400000, '\n'));
+    write_file("f/z.txt", "Tote.");
+    std::string want = "f/z.txt:1 2 ";
+    for (const char* name : {"f/a.txt", "f/b.html", "f/c.csv", "f/d.jsonl", "f/e.json", "f/g.jsonl"}) {
+        want += "grainside: "s + name + ": error: this is no text and is not read; it seems to be a PNG picture " +
+                "[not-text]\n  hint: write what it shows as text\n";
+    }
+    EXPECT_EQ(ids({"f"}), want);
+    EXPECT_EQ(ids({"--threads", "4", "f"}), want);
+    EXPECT_EQ(run({"survey", "f"}).status, 2);
+    EXPECT_EQ(run({"reword", "--diff", "f/a.txt"}).status, 2);
+    EXPECT_EQ(run_with_input({"check"}, picture).status, 2);
+}
+
+TEST_F(ListingInputs, ListInAnObjectWithAnyNumberOfThreads) {
+    std::string feed = "{\"total\": 9000,\n\"products\": [";
+    for (int at = 0; at < 9000; ++at) {
+        feed += std::string(at == 0 ? "\n" : ",\n") + "{\"name\": \"Vegan leather tote, lined in cotton\"}";
+    }
+    write_file("feed.json", feed + "\n], \"next\": null}");
+    const ProcessResult one = run({"check", "--format", "jsonl", "--threads", "1", "feed.json"});
+    EXPECT_EQ(one.err, "");
+    EXPECT_EQ(count_of(one.out, "\"worst\""), 9000U);
+    EXPECT_NE(one.out.find("{\"listing\":\"feed.json:9000\","), std::string::npos);
+    EXPECT_EQ(run({"check", "--format", "jsonl", "--threads", "5", "feed.json"}).out, one.out);
+    EXPECT_EQ(run({"check", "feed.json"}).out.substr(0, 20), "feed.json:1, line 3\n");
 }
 
 TEST_F(ListingInputs, PatternsAreExpanded) {
@@ -115,6 +155,9 @@ TEST_F(ListingInputs, RewordKeepsTheTable) {
 TEST_F(ListingInputs, ColumnsAndSeparator) {
     write_file("t.txt", "Was|Futter\nVegan leather tote|cotton\n");
     EXPECT_EQ(ids({"--input", "csv", "--separator", "|", "--columns", "Was=name,Futter=skip", "t.txt"}), "t.txt:1 1");
+    write_file("s.csv", "sep=|\nWas|name\n1|Vegan leather tote\n");
+    EXPECT_EQ(ids({"--columns", "Was=id", "s.csv"}), "1 1");
+    EXPECT_EQ(ids({"--separator", ";", "--columns", "Was|name=name", "s.csv"}), "s.csv:1 1");
     write_file("q.csv", "\"Was, genau\",b\nVegan leather tote,1\n");
     EXPECT_EQ(ids({"--columns", "\"Was, genau\"=name", "q.csv"}), "q.csv:1 1");
 }

@@ -31,6 +31,24 @@ TEST_F(SurveyCommand, IsNoGate) {
     EXPECT_NE(result.out.find("\nRule book "), std::string::npos);
 }
 
+// The ids that the reader makes end with the number of the record.
+TEST_F(SurveyCommand, TellsRecordsInTheirOrder) {
+    std::string lines;
+    for (int at = 0; at < 30; ++at)
+        lines += "{\"name\":\"Tote in vegan leather\",\"seller\":\"Shop " + std::to_string(30 - at) + "\"}\n";
+    write_file("feed.jsonl", lines);
+    for (const char* threads : {"1", "4"}) {
+        const std::string out = survey({"--top", "12", "--threads", threads, "feed.jsonl"}).out;
+        std::size_t at = out.find("\nWorst listings\n");
+        for (int record = 1; record <= 12; ++record) {
+            at = out.find(". feed.jsonl:" + std::to_string(record) + " (Shop ", at);
+            ASSERT_NE(at, std::string::npos) << record << '\n' << out;
+        }
+        EXPECT_NE(out.find("as in feed.jsonl:1, name"), std::string::npos) << out;
+        EXPECT_LT(out.find("\n  Shop 2 "), out.find("\n  Shop 10 "));
+    }
+}
+
 TEST_F(SurveyCommand, CountsTheDemoBySeller) {
     const ProcessResult result = survey({demo()});
     EXPECT_EQ(result.status, 0) << result.err;

@@ -44,6 +44,13 @@ const Row kCsvRows[] = {
     {"nul", "name,sku\na\0b,1\n"sv, "2:2 warning nul-byte\n1@2 1 name='a\\x00b'"},
     {"not_utf8", "name,sku\nG\xFCrtel,1\n", "2:2 warning not-utf8\n1@2 1 name='G\xFCrtel'"},
     {"utf16", "\xFF\xFEn\0a\0"sv, "1:1 error not-utf8"},
+    {"line_that_says_the_separator", "sep=;\r\nname;sku\r\na,b;1\r\n", "1@3 1 name='a,b'"},
+    {"line_that_says_a_tab", "\xEF\xBB\xBFSEP=\t\nname\tsku;x\na\t1\n",
+     "1@3 f:1 name='a' additionalProperty.sku;x='1'"},
+    {"line_that_says_a_bar_quoted", "\"sep=|\"\nname|sku\n\na|1\nb|2|3\n", "1@4 1 name='a'\n5:5 error row-too-wide"},
+    {"line_that_says_no_separator", "sep=#\nname#sku\na#1\n", "1:5 error no-such-separator"},
+    {"column_that_begins_alike", "sep=;name;sku\n1;a;2\n", "1@2 2 additionalProperty.sep=='1' name='a'"},
+    {"nothing_but_such_a_line", "sep=;", "2:1 error no-header"},
     // Faults.
     {"empty", "", "1:1 error no-header"},
     {"only_blank_lines", "\n\r\n", "1:1 error no-header"},
@@ -74,6 +81,7 @@ INSTANTIATE_TEST_SUITE_P(Rows, CsvRows, testing::ValuesIn(kCsvRows), row_name);
 TEST(TsvRows, HaveTabsAndQuotes) {
     EXPECT_EQ(read_memory("name\tsku\na,b\t1\n\"c\td\"\t2\n", InputFormat::tsv),
               "1@2 1 name='a,b'\n2@3 2 name='c\\x09d'");
+    EXPECT_EQ(read_memory("sep=;\nname;sku\na;1\n", InputFormat::tsv), "1@3 1 name='a'");
 }
 
 TEST(CsvSeparator, IsWhatTheCallerSays) {
@@ -81,6 +89,11 @@ TEST(CsvSeparator, IsWhatTheCallerSays) {
     EXPECT_EQ(read_all(reader), "1@2 f:1 name='x' additionalProperty.a,b='y'");
     auto wrong = ListingReader::from_memory("f", "name\nx\n", {.format = InputFormat::csv, .separator = '"'});
     EXPECT_EQ(read_all(wrong), "0:0 error no-such-separator");
+    for (const std::string_view said : {"sep=;\n", "sep=#\n"}) {
+        const std::string text = std::string(said) + "name|a;b\nx|y\n";
+        auto both = ListingReader::from_memory("f", text, {.format = InputFormat::csv, .separator = '|'});
+        EXPECT_EQ(read_all(both), "1@3 f:1 name='x' additionalProperty.a;b='y'") << said;
+    }
 }
 
 std::string read_table(listing::ByteSource bytes, std::size_t max_record) {

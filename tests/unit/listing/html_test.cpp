@@ -145,6 +145,25 @@ constexpr Row kMainText[] = {
      "1@1 f:1 description='a\\n\\nb'"},
     {"spans_side_by_side", "<p><span>Lining</span><span>Cotton</span> lea<span>ther</span>y",
      "1@1 f:1 description='Lining Cotton leathery'"},
+    // The HTML standard, "blockquote": its text is of another source, whose address `cite` has. With the source named
+    // inside it is common practice, no source.
+    {"quotation_with_its_source", "<p>a<blockquote cite='https://x.example/7'><p>x</blockquote>b",
+     "1@1 f:1 description='a\\n\\nb'"},
+    {"quotation_that_names_its_source",
+     "<p>a<blockquote><p>x</p><footer>by <cite>A. Customer</cite></footer></blockquote>b",
+     "1@1 f:1 description='a\\n\\nb'"},
+    {"quotation_of_the_seller", "<p>a<blockquote>b</blockquote><p>as in <cite>c</cite>",
+     "1@1 f:1 description='a\\n\\nb\\n\\nas in c'"},
+    {"quotation_round_the_title", "<blockquote cite=x><h1>Tote</h1>a</blockquote>",
+     "1@1 f:1 name='Tote' description='a'"},
+    // https://schema.org/Review.
+    {"review_in_microdata", "<p>a<div itemscope itemtype='https://schema.org/Review'><p itemprop=reviewBody>x</div>b",
+     "1@1 f:1 description='a\\n\\nb'"},
+    {"review_of_a_product",
+     "<div itemscope itemtype=https://schema.org/Product><b itemprop=name>T</b><p itemprop=description>d</p><div "
+     "itemprop=review itemscope><p itemprop=name>x</p>y</div><p itemprop=aggregateRating itemscope>4 of 5</p></div>",
+     "1@1 f:1 name='T' description='d'"},
+    {"review_body_alone", "<p>a<p itemprop=reviewBody>x<p>b", "1@1 f:1 description='a\\n\\nb'"},
     {"announcement", "<div class=announcement-bar>x</div><p>a", "1@1 f:1 description='a'"},
     {"controls_part_words", "<p>a<button>x</button>b <span hidden>x</span>c<span hidden> x</span>d",
      "1@1 f:1 description='a b c d'"},
@@ -275,6 +294,27 @@ constexpr Row kLinkedData[] = {
     {"visible_text_where_it_breaks_off",
      GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"Cal..."})") "<p>Calf and brass.",
      "1@1 f:1 name='T' description='Calf and brass.'"},
+    {"visible_text_beyond_what_it_has",
+     GRAINSIDE_DATA(
+         R"({"@type":"Product","name":"T","description":"Calf tote. Two handles."})") "<p>9.00<p>CALF\n tote. "
+                                                                                      "<b>Two</b> "
+                                                                                      "handles.</p><ul><li>Lining: "
+                                                                                      "pigskin</ul><p>Waterproof.",
+     "1@1 f:1 name='T' description='Calf tote. Two handles.' description='9.00\\n\\n- Lining: "
+     "pigskin\\n\\nWaterproof.'"},
+    {"visible_text_says_no_more",
+     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"Calf tote"})") "<p>Calf tote<p>Calf tote",
+     "1@1 f:1 name='T' description='Calf tote'"},
+    {"visible_text_goes_on_in_the_sentence",
+     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"Calf tote with a"})") "<p>Calf tote with a split "
+                                                                                          "lining.",
+     "1@1 f:1 name='T' description='Calf tote with a split lining.'"},
+    {"visible_text_says_something_else",
+     GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"tote"})") "<p>Calf tote and strap.",
+     "1@1 f:1 name='T' description='tote'"},
+    {"visible_text_beside_several",
+     GRAINSIDE_DATA(R"([{"@type":"Product","name":"T","description":"a."},{"@type":"Product","name":"U"}])") "<p>a. b.",
+     "1@1 f:1 name='T' description='a.'\n2@1 f:2 name='U'"},
     {"rows_that_it_lacks",
      GRAINSIDE_DATA(
          R"({"@type":"Product","name":"T","description":"d","material":"Calf",)"

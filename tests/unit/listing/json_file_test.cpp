@@ -27,6 +27,34 @@ constexpr Row kRows[] = {
     {"graph", "{\"@graph\":[\n{\"name\":\"a\"},\n{\"name\":\"b\"}]}", "1@2 f:1 name='a'\n2@3 f:2 name='b'"},
     {"list_of_graphs", R"([{"@graph":[{"name":"a"},{"name":"b"}]},{"name":"c"}])",
      "1@1 f:1 name='a'\n2@1 f:2 name='b'\n3@1 f:3 name='c'"},
+    {"wrapped", "{\"products\":[\n{\"name\":\"a\"},\n{\"name\":\"b\"}],\"total\":2}",
+     "1@2 f:1 name='a'\n2@3 f:2 name='b'"},
+    {"wrapped_behind_other_members",
+     "{\n \"page\": {\"of\": [1, 2]}, \"seller\": \"s\", \"@type\": \"DataFeed\", \"tags\": [\"x\"],\n \"items\": "
+     "[{\"name\": \"a\"}]\n}",
+     "1@3 f:1 name='a'"},
+    {"wrapped_rubbish_among_products", R"({"products":[{"name":"a"},7,{"name":"b"}]})",
+     "1@1 f:1 name='a'\n1:27 error not-an-object\n3@1 f:3 name='b'"},
+    {"wrapped_broken_product",
+     "{\"products\":[\n{\"name\":\"a\"},\n{\"name\":\"b\" \"x\"},\n{\"name\":\"c\"}\n],\"total\":3}",
+     "1@2 f:1 name='a'\n3:13 error json-syntax\n3@4 f:3 name='c'"},
+    {"wrapped_cut_off", "{\"products\":[{\"name\":\"a\"},\n{\"name\":\"b", "1@1 f:1 name='a'\n2:9 error json-syntax"},
+    {"wrapped_broken_behind", "{\"products\":[{\"name\":\"a\"}],\n\"total\":x}",
+     "2:9 error json-syntax\n1@1 f:1 name='a'"},
+    {"wrapped_text_behind", "{\"products\":[{\"name\":\"a\"}]}\n{", "2:1 error json-syntax\n1@1 f:1 name='a'"},
+    {"wrapped_beside_facets", R"({"facets":[{"key":"colour"}],"products":[{"sku":"s","name":"a"}]})", "1@1 s name='a'"},
+    {"wrapped_twice", R"({"bags":[{"name":"a"}],"belts":[{"name":"b"}]})", "1:9 error several-lists"},
+    {"product_with_lists", R"({"images":[{"name":"x"}],"name":"a","reviews":[{"name":"y"}]})", "1@1 f:1 name='a'"},
+    {"product_by_its_type", R"({"@type":"Product","reviews":[{"name":"y"}]})", "1:1 error no-text"},
+    {"product_with_a_written_name", R"({"n\u0061me":"a","reviews":[{"name":"y"}]})", "1@1 f:1 name='a'"},
+    {"wrapped_without_texts", R"({"rows":[{"title":"a"}]})", "1:10 error no-text"},
+    {"wrapped_empty", R"({"products":[]})", "1:1 error no-text"},
+    {"graph_of_other_types",
+     "{\"@context\":\"https://schema.org\",\"@graph\":[\n{\"@type\":\"Organization\",\"name\":\"o\"},\n"
+     "{\"@type\":\"Product\",\"name\":\"a\"}],\"name\":\"page\"}",
+     "2@3 f:2 name='a'"},
+    {"graph_with_a_broken_node", "{\"@graph\":[\n{\"name\":\"a\"},\n{\"name\":\"b\" \"x\"},\n{\"name\":\"c\"}\n]}",
+     "1@2 f:1 name='a'\n3:13 error json-syntax\n3@4 f:3 name='c'"},
     {"empty", "", "1:1 error json-syntax"},
     {"blank", " \n", "1:1 error json-syntax"},
     {"text", "\"x\"", "1:1 error not-an-object"},
@@ -75,6 +103,11 @@ TEST(JsonFileLimits, HostileListsTakeLinearTime) {
         const std::string got = read_memory(*text, InputFormat::json);
         EXPECT_TRUE(got.ends_with("error too-many-issues")) << got.substr(0, 100);
     }
+    std::string members = "{";
+    for (std::size_t i = 0; i < 1000000; ++i) members += "\"m\":[{}],";
+    EXPECT_EQ(read_memory(members + "\"m\":[{}]}", InputFormat::json), "1:6 error several-lists");
+    const std::string openings = "{\"m\":[{\"name\":\"a\"},\n" + only_openings.substr(1);
+    EXPECT_TRUE(read_memory(openings, InputFormat::json).ends_with("error too-many-issues"));
     const std::string backslashes = std::string("[\"").append(5000000, '\\');
     EXPECT_EQ(read_memory(backslashes, InputFormat::json), "1:2 error json-syntax");
     const std::string quotes = std::string("[").append(5000001, '"');
@@ -133,6 +166,23 @@ TEST(JsonFileLimits, FileAndRecord) {
     EXPECT_EQ(codes(kInput.size(), 100), "1@1 f:1 name='a'\n2@1 f:2 name='long enough'\n3@1 f:3 name='c'\n");
     EXPECT_EQ(codes(kInput.size() - 1, 100), "0:0 error file-too-large\n");
     EXPECT_EQ(codes(kInput.size(), 12), "1@1 f:1 name='a'\n3@1 f:3 name='c'\n1:15 error record-too-large\n");
+}
+
+// The limit of a record is one of its products, not of the list that holds them.
+TEST(JsonFileLimits, WrappedListMayBeLargerThanARecord) {
+    for (const std::string_view name : {"products", "@graph"}) {
+        const std::string input = "{\"" + std::string(name) + R"(":[{"name":"a"},{"name":"b"}]})";
+        auto bytes = listing::ByteSource::from_memory("f", input);
+        listing::IssueSink sink("f");
+        listing::JsonArraySource source(bytes, sink, input.size(), 12);
+        Listing listing;
+        std::vector<Issue> issues;
+        sink.begin(issues);
+        std::size_t listings = 0;
+        while (source.next(listing)) ++listings;
+        EXPECT_EQ(listings, 2U) << name;
+        EXPECT_TRUE(issues.empty()) << name;
+    }
 }
 
 }  // namespace
