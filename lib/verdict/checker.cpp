@@ -49,7 +49,7 @@ struct Checker::Workspace {
         matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
         // What a document answers is no cause, so it silences nothing beside it.
         if (filed) filed->lift(listing, result);
-        verdict::keep_one_per_cause(result.mentions, result.findings);
+        verdict::keep_one_per_cause(listing.fields, result.mentions, result.findings);
         if (filed) verdict::ProofSearch::mark_flagged(result);
         return result;
     }

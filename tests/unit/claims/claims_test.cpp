@@ -7,10 +7,13 @@
 #include "claim_rows.h"
 #include "grainside/checker.h"
 #include "support/claim_dump.h"
-#include "transform.h"
+#include "support/transform.h"
 
 namespace grainside::claims {
 namespace {
+
+using support::kTransforms;
+using support::Transform;
 
 const RuleBook& book() {
     static const RuleBook built_in = std::move(RuleBook::built_in()).value();
@@ -41,7 +44,7 @@ TEST_P(ClaimsTest, AreFound) {
 TEST_P(ClaimsTest, ChangesThatMustNotMatterDoNot) {
     for (const Transform transform : kTransforms) {
         if (transform == Transform::none) continue;
-        EXPECT_EQ(claims_of(GetParam(), transform), apply_to_dump(transform, GetParam().want))
+        EXPECT_EQ(claims_of(GetParam(), transform), support::apply_to_dump(transform, GetParam().want))
             << "under " << name_of(transform) << " in: " << apply(transform, GetParam().text);
     }
 }
