@@ -68,6 +68,8 @@ constexpr Row kWrapped[] = {
     {"carriage_return", "The whole body of this roomy bag is made of full\r\ngrain leather that lasts.",
      "grain full-grain-leather body 'full\r\ngrain leather'"},
     {"short_line", "Made of full\ngrain leather", "grain grain-leather body 'grain leather'"},
+    {"long_only_by_references", "Made&#32;of&#32;full&#32;&#32;&#32;&#32;&#32;\ngrain leather",
+     "grain grain-leather body 'grain leather'"},
     {"made_in", "This roomy bag for every day of the week is Made in\nPortugal by hand.",
      "origin made-in whole place=portugal 'Made in\nPortugal'"},
     {"made_in_a_short_line", "Made in\nPortugal", ""},
