@@ -7,6 +7,18 @@
 
 namespace grainside::metamorphic {
 
+#ifdef GRAINSIDE_UNDER_SANITIZER
+namespace {
+// Beyond ASCII: what some changes are about, and few listings have.
+bool has_rare_letter(const scoring::LabelledListing& listing) {
+    return std::any_of(listing.fields.begin(), listing.fields.end(), [](const scoring::OwnedField& field) {
+        return std::any_of(field.text.begin(), field.text.end(),
+                           [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
+    });
+}
+}  // namespace
+#endif
+
 const std::vector<scoring::LabelledListing>& corpus() {
     static const std::vector<scoring::LabelledListing> kCorpus = [] {
         std::vector<scoring::LabelledListing> all;
@@ -15,6 +27,10 @@ const std::vector<scoring::LabelledListing>& corpus() {
             auto listings = std::move(scoring::read_labelled_file(file)).value();
             std::move(listings.begin(), listings.end(), std::back_inserter(all));
         }
+#ifdef GRAINSIDE_UNDER_SANITIZER
+        std::size_t number = 0;
+        std::erase_if(all, [&](const auto& listing) { return ++number % 8 != 0 && !has_rare_letter(listing); });
+#endif
         return all;
     }();
     return kCorpus;

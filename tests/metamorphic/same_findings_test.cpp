@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cctype>
 #include <functional>
 #include <iostream>
 #include <string>
@@ -55,6 +56,28 @@ Change wrapped(std::string name, std::string_view begin, std::string_view end) {
                     ChangedField& field = forms.emplace_back(unchanged(listing)).fields[i];
                     insert(field, field.changed.text.size(), end);
                     insert(field, 0, begin);
+                }
+                return forms;
+            }};
+}
+
+// Prose broken to lines of 50 letters and more, as mail programs do. Only where a small letter follows: with a capital
+// one nothing tells a wrapped line from a new one (text/wrapped_lines.h).
+Change broken_to_lines(std::string name) {
+    return {std::move(name), [](const LabelledListing& listing) {
+                constexpr std::size_t kShortest = 50;
+                Forms forms = {unchanged(listing)};
+                for (ChangedField& field : forms.front().fields) {
+                    std::string& text = field.changed.text;
+                    std::size_t line = 0;
+                    for (std::size_t i = 1; i + 1 < text.size(); ++i) {
+                        if (text[i] == '\n') line = i + 1;
+                        const bool is_word = std::islower(static_cast<unsigned char>(text[i + 1])) != 0 &&
+                                             std::isalnum(static_cast<unsigned char>(text[i - 1])) != 0;
+                        if (text[i] != ' ' || !is_word || i - line < kShortest) continue;
+                        text[i] = '\n';
+                        line = i + 1;
+                    }
                 }
                 return forms;
             }};
@@ -135,11 +158,24 @@ std::vector<Change> changes() {
     all.push_back(wrapped("in_p", "<p>", "</p>"));
     all.push_back(wrapped("in_div_and_span", "<div class=\"text\"><span>", "</span></div>"));
     all.push_back(wrapped("spaces_around", "  ", "  "));
+    all.push_back(broken_to_lines("broken_to_lines"));
     all.push_back(as_json("json", Order::written, false));
     all.push_back(as_json("json_escapes", Order::written, true));
     all.push_back(as_json("members_turned", Order::members_turned, false));
     all.push_back(as_json("properties_turned", Order::properties_turned, false));
     return all;
+}
+
+// Of each listing of the corpus as it is written.
+const std::vector<std::vector<std::string>>& wanted() {
+    static const std::vector<std::vector<std::string>> kWanted = [] {
+        Checker checker = make_checker();
+        std::vector<std::vector<std::string>> all;
+        for (const LabelledListing& listing : corpus())
+            all.push_back(findings_of(checker, unchanged(listing), listing));
+        return all;
+    }();
+    return kWanted;
 }
 
 class SameFindings : public testing::TestWithParam<Change> {};
@@ -148,8 +184,9 @@ TEST_P(SameFindings, Hold) {
     Checker checker = make_checker();
     std::size_t changed = 0;
     std::size_t held = 0;
-    for (const LabelledListing& listing : corpus()) {
-        const std::vector<std::string> want = findings_of(checker, unchanged(listing), listing);
+    for (std::size_t i = 0; i < corpus().size(); ++i) {
+        const LabelledListing& listing = corpus()[i];
+        const std::vector<std::string>& want = wanted()[i];
         bool is_changed = GetParam().reads_anew;
         bool holds = true;
         for (const ChangedListing& form : GetParam().forms(listing)) {

@@ -29,10 +29,17 @@ constexpr std::pair<std::string_view, std::string_view> kNames[] = {
     {"\u2019", "&rsquo;"},  {"\u2022", "&bull;"},
 };
 
+// The blocks of arrows, signs and pictures begin here.
+constexpr char32_t kFirstArrow = 0x2190;
+
 // Small letters of Latin-1 stand 32 above their capitals (Unicode Character Database); U+00F7 is a sign and U+00FF has
 // its capital elsewhere.
 bool is_small(char32_t code) {
     return (code >= 'a' && code <= 'z') || (code >= 0xE0 && code <= 0xFE && code != 0xF7);
+}
+
+bool is_capital(char32_t code) {
+    return (code >= 'A' && code <= 'Z') || (code >= 0xC0 && code <= 0xDE && code != 0xD7);
 }
 
 bool is_ascii_letter(char32_t code) {
@@ -72,8 +79,17 @@ std::string changed(Transform transform, std::string_view character, char32_t co
         case Transform::capitals:
             if (is_small(code)) return encoded(code - 0x20);
             break;
+        case Transform::small:
+            if (is_capital(code)) return encoded(code + 0x20);
+            break;
         case Transform::crlf:
             if (code == '\n') return "\r\n";
+            break;
+        case Transform::trailing:
+            if (code == '\n') return "  \n";
+            break;
+        case Transform::emoji:
+            if (code >= kFirstArrow) return std::string(character) + "\uFE0F";
             break;
         case Transform::nbsp:
             if (code == ' ') return "\u00A0";
@@ -109,6 +125,9 @@ std::string changed(Transform transform, std::string_view character, char32_t co
             // The full-width forms of ASCII begin at U+FF01, which is '!'.
             if (is_ascii_letter(code)) return encoded(code - '!' + 0xFF01);
             break;
+        case Transform::tagged:
+            if (code == ' ') return " <i></i>";
+            break;
         case Transform::entities:
             if (is_spelt_out) return reference("&#%u;", code);
             break;
@@ -125,8 +144,9 @@ std::string changed(Transform transform, std::string_view character, char32_t co
 
 std::string_view name_of(Transform transform) {
     constexpr std::string_view kTransformNames[] = {
-        "none",  "capitals", "crlf",       "nbsp",       "narrow_nbsp", "thin",     "doubled",      "curly", "hyphens",
-        "bound", "soft",     "zero_width", "decomposed", "wide",        "entities", "hex_entities", "named"};
+        "none",        "capitals",   "small",   "crlf",   "trailing", "emoji",        "nbsp",
+        "narrow_nbsp", "thin",       "doubled", "curly",  "hyphens",  "bound",        "soft",
+        "zero_width",  "decomposed", "wide",    "tagged", "entities", "hex_entities", "named"};
     return kTransformNames[static_cast<std::size_t>(transform)];
 }
 

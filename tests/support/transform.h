@@ -13,9 +13,12 @@ namespace grainside::support {
 
 enum class Transform {
     none,
-    capitals,      // small letters of ASCII and Latin-1 to capital ones; not the sharp s and the micro sign
-    crlf,          // line feed to carriage return and line feed
-    nbsp,          // space to no-break space
+    capitals,  // small letters of ASCII and Latin-1 to capital ones; not the sharp s and the micro sign
+    small,     // capital letters to small ones
+    crlf,      // line feed to carriage return and line feed
+    trailing,  // two spaces before each line feed
+    emoji,     // the variation selector U+FE0F behind arrows, signs and pictures, as keyboards of telephones write it
+    nbsp,      // space to no-break space
     narrow_nbsp,   // space to narrow no-break space U+202F
     thin,          // space to thin space U+2009
     doubled,       // each space twice
@@ -26,15 +29,17 @@ enum class Transform {
     zero_width,    // a zero-width non-joiner U+200C behind every 'e' inside a word
     decomposed,    // letters with accents to letter and combining mark
     wide,          // letters of ASCII to their full-width forms
+    tagged,        // an empty inline tag behind each space
     entities,      // spaces, 'e' and all that is not ASCII to decimal character references
     hex_entities,  // the same, hexadecimal
     named,         // signs and letters that HTML has a name for
 };
 inline constexpr Transform kTransforms[] = {
-    Transform::none,         Transform::capitals,   Transform::crlf,       Transform::nbsp,    Transform::narrow_nbsp,
-    Transform::thin,         Transform::doubled,    Transform::curly,      Transform::hyphens, Transform::bound,
-    Transform::soft,         Transform::zero_width, Transform::decomposed, Transform::wide,    Transform::entities,
-    Transform::hex_entities, Transform::named};
+    Transform::none,       Transform::capitals, Transform::small,       Transform::crlf,     Transform::trailing,
+    Transform::emoji,      Transform::nbsp,     Transform::narrow_nbsp, Transform::thin,     Transform::doubled,
+    Transform::curly,      Transform::hyphens,  Transform::bound,       Transform::soft,     Transform::zero_width,
+    Transform::decomposed, Transform::wide,     Transform::tagged,      Transform::entities, Transform::hex_entities,
+    Transform::named};
 
 std::string_view name_of(Transform transform);
 
