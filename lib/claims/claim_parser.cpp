@@ -153,7 +153,7 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
 void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index,
                               const Region& field_region, std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
-    const bool has_quotes = text.find('\'') != std::string_view::npos;
+    const bool has_quotes = may_hold_single_quotes(text);
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
     Region carried = field_region;
     bool carries = false;

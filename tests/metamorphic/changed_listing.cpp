@@ -96,23 +96,42 @@ Origin origin_of(const ChangedField& field, std::uint32_t start, std::uint32_t e
     return {*first, next == origin.end() ? origin.back() : *next};
 }
 
-std::vector<std::string> findings_of(Checker& checker, const ChangedListing& changed,
-                                     const scoring::LabelledListing& original) {
+namespace {
+
+// "field@start 'words'" as the original listing has them.
+std::string place_of(const ChangedListing& changed, const scoring::LabelledListing& original, std::uint32_t field,
+                     std::uint32_t start, std::uint32_t end) {
+    const ChangedField& from = changed.fields[field];
+    const Origin origin = origin_of(from, start, end);
+    const auto same = std::find_if(original.fields.begin(), original.fields.end(),
+                                   [&](const scoring::OwnedField& one) { return one.name == from.name; });
+    if (origin.start == kAdded || same == original.fields.end()) return from.name + " (added)";
+    return fmt::format("{}@{} '{}'", from.name, origin.start,
+                       std::string_view(same->text).substr(origin.start, origin.end - origin.start));
+}
+
+}  // namespace
+
+std::vector<std::string> statements_of(Checker& checker, const ChangedListing& changed,
+                                       const scoring::LabelledListing& original) {
     std::vector<std::string> lines;
     const Listing listing = changed.view();
     const CheckResult& result = checker.check(listing);
     for (const Finding& finding : result.findings) {
         const Claim& claim = result.mentions[finding.claim];
-        const ChangedField& field = changed.fields[claim.field];
-        const Origin origin = origin_of(field, finding.start, finding.end);
-        const auto same = std::find_if(original.fields.begin(), original.fields.end(),
-                                       [&](const scoring::OwnedField& one) { return one.name == field.name; });
-        const std::string_view words =
-            origin.start == kAdded || same == original.fields.end()
-                ? std::string_view("(added)")
-                : std::string_view(same->text).substr(origin.start, origin.end - origin.start);
-        lines.push_back(fmt::format("{} {} {} {}@{} '{}'", book().rules()[finding.rule].id, name_of(finding.grade),
-                                    name_of(claim.part), field.name, origin.start, words));
+        lines.push_back(fmt::format("{} {} {} {}", book().rules()[finding.rule].id, name_of(finding.grade),
+                                    name_of(claim.part),
+                                    place_of(changed, original, claim.field, finding.start, finding.end)));
+    }
+    for (const Claim& claim : result.mentions) {
+        if (!is_claim_kind(claim.kind)) continue;
+        const Quantity quantity = claim.quantity.value_or(Quantity{});
+        lines.push_back(fmt::format(
+            "{} {} {}{}{}{} {}", name_of(claim.kind), book().concept_name(claim.says), name_of(claim.part),
+            claim.negated ? " denied" : "", claim.hedged ? " hedged" : "",
+            claim.quantity ? fmt::format(" {:g}-{:g} {}", quantity.low, quantity.high, name_of(quantity.unit))
+                           : std::string(),
+            place_of(changed, original, claim.field, claim.start, claim.end)));
     }
     std::sort(lines.begin(), lines.end());
     return lines;

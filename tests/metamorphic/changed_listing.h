@@ -54,9 +54,10 @@ struct Origin {
 };
 Origin origin_of(const ChangedField& field, std::uint32_t start, std::uint32_t end);
 
-// "rule grade part field@start 'words'" of each finding, sorted; places and words are those of the original listing.
-std::vector<std::string> findings_of(Checker& checker, const ChangedListing& changed,
-                                     const scoring::LabelledListing& original);
+// "rule grade part field@start 'words'" of each finding and "kind concept part [denied] [hedged] [LOW-HIGH unit]
+// field@start 'words'" of each claim, sorted; places and words are those of the original listing.
+std::vector<std::string> statements_of(Checker& checker, const ChangedListing& changed,
+                                       const scoring::LabelledListing& original);
 
 }  // namespace grainside::metamorphic
 

@@ -16,6 +16,9 @@ std::span<const Exception> legitimate_exceptions();
 // Wrongly, not mended yet. Each must fail, so that mending it is noticed.
 std::span<const Exception> known_gaps();
 
+// Whether other_findings_test.cpp has a turn of this name.
+bool is_turn(std::string_view name);
+
 bool is_excepted(std::string_view change, std::string_view listing);
 
 }  // namespace grainside::metamorphic

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <functional>
 #include <iostream>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -211,4 +212,9 @@ std::string name_of_turn(const testing::TestParamInfo<Turn>& info) {
 INSTANTIATE_TEST_SUITE_P(Turns, OtherFindings, testing::ValuesIn(kTurns), name_of_turn);
 
 }  // namespace
+
+bool is_turn(std::string_view name) {
+    return std::any_of(std::begin(kTurns), std::end(kTurns), [&](const Turn& turn) { return turn.name == name; });
+}
+
 }  // namespace grainside::metamorphic
