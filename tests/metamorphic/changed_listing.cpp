@@ -78,12 +78,6 @@ void insert(ChangedField& field, std::size_t at, std::string_view added) {
     field.changed.origin.insert(field.changed.origin.begin() + static_cast<std::ptrdiff_t>(at), added.size(), kAdded);
 }
 
-void take_out(ChangedField& field, std::size_t at, std::size_t count) {
-    field.changed.text.erase(at, count);
-    const auto first = field.changed.origin.begin() + static_cast<std::ptrdiff_t>(at);
-    field.changed.origin.erase(first, first + static_cast<std::ptrdiff_t>(count));
-}
-
 Origin origin_of(const ChangedField& field, std::uint32_t start, std::uint32_t end) {
     const std::vector<std::uint32_t>& origin = field.changed.origin;
     const auto first = origin.begin() + start;
@@ -119,9 +113,10 @@ std::vector<std::string> statements_of(Checker& checker, const ChangedListing& c
     const CheckResult& result = checker.check(listing);
     for (const Finding& finding : result.findings) {
         const Claim& claim = result.mentions[finding.claim];
-        lines.push_back(fmt::format("{} {} {} {}", book().rules()[finding.rule].id, name_of(finding.grade),
-                                    name_of(claim.part),
-                                    place_of(changed, original, claim.field, finding.start, finding.end)));
+        const bool is_mended = !checker.say_instead(listing, finding).empty();
+        lines.push_back(fmt::format(
+            "{} {} {} {}{}", book().rules()[finding.rule].id, name_of(finding.grade), name_of(claim.part),
+            place_of(changed, original, claim.field, finding.start, finding.end), is_mended ? " mended" : ""));
     }
     for (const Claim& claim : result.mentions) {
         if (!is_claim_kind(claim.kind)) continue;

@@ -43,19 +43,17 @@ bool has_other_text(const ChangedListing& changed, const scoring::LabelledListin
 
 // Puts `added` before the byte `at` of a field's new text.
 void insert(ChangedField& field, std::size_t at, std::string_view added);
-// Takes `count` bytes at `at` out of a field's new text.
-void take_out(ChangedField& field, std::size_t at, std::size_t count);
 
 // Where words of the new text stood in the original one, half open; {kAdded, kAdded} where any of them is added.
 struct Origin {
     std::uint32_t start = 0;
     std::uint32_t end = 0;
-    bool operator==(const Origin&) const = default;
 };
 Origin origin_of(const ChangedField& field, std::uint32_t start, std::uint32_t end);
 
-// "rule grade part field@start 'words'" of each finding and "kind concept part [denied] [hedged] [LOW-HIGH unit]
-// field@start 'words'" of each claim, sorted; places and words are those of the original listing.
+// "rule grade part field@start 'words' [mended]" of each finding, the last where a wording is offered instead, and
+// "kind concept part [denied] [hedged] [LOW-HIGH unit] field@start 'words'" of each claim, sorted; places and words are
+// those of the original listing.
 std::vector<std::string> statements_of(Checker& checker, const ChangedListing& changed,
                                        const scoring::LabelledListing& original);
 
