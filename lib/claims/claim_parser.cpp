@@ -7,6 +7,7 @@
 #include "claims/answers.h"
 #include "claims/coats.h"
 #include "claims/scopes.h"
+#include "claims/single_quotes.h"
 #include "text/tokenizer.h"
 #include "text/wrapped_lines.h"
 
@@ -70,19 +71,13 @@ Region ClaimParser::region_of_attribute(std::string_view name) {
     return region;
 }
 
-// A product's name in quotes says nothing: The "Silk Road" tote. Single quotes are no tokens, since they are
-// apostrophes too: one opens before a word and closes behind one.
+// A product's name in quotes says nothing: The "Silk Road" tote.
 void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens& tokens, bool title) {
     constexpr std::size_t kLongestName = 5;
-    const auto is_space = [&](std::size_t at) {
-        return at >= text.size() || text[at] == ' ' || text[at] == ',' || text[at] == '.';
-    };
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
-        const std::uint32_t start = tokens.list[pieces_[i].first].start;
-        if (start == 0 || text[start - 1] != '\'' || (start > 1 && !is_space(start - 2))) continue;
+        if (!opens_single_quote(text, tokens, pieces_[i].first)) continue;
         for (std::size_t k = i; k < pieces_.size() && k < i + kLongestName; ++k) {
-            const std::uint32_t end = tokens.list[pieces_[k].last - 1].end;
-            if (end >= text.size() || text[end] != '\'' || !is_space(end + 1)) continue;
+            if (!closes_single_quote(text, tokens, pieces_[k].last - std::size_t{1})) continue;
             for (std::size_t n = i; n <= k; ++n) pieces_[n].silent = true;
             break;
         }
@@ -103,7 +98,7 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
 void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index,
                               const Region& field_region, std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
-    const bool has_quotes = text.find('\'') != std::string_view::npos;
+    const bool has_quotes = may_hold_single_quotes(text);
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
     Region carried = field_region;
     bool carries = false;

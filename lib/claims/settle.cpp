@@ -47,8 +47,7 @@ public:
 private:
     // "it's" folds to the word 'its', which has no apostrophe.
     bool has_apostrophe(const Piece& piece) const {
-        const text::Token& token = source_.tokens.list[piece.first];
-        return token.end - token.start > token.folded_length;
+        return (source_.tokens.list[piece.first].flags & text::flag::kApostrophe) != 0;
     }
 
     std::span<const Sense> senses(std::size_t at) const {

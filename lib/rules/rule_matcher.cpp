@@ -63,6 +63,12 @@ bool look_alike(const Claim& a, const Claim& b) {
            a.look_alike == b.look_alike && share(a) == share(b);
 }
 
+// A title is read first, wherever its record has it: the members of a JSON object have no order.
+bool stands_behind(const Claim& other, const Claim& claim) {
+    if (other.has(Mark::title) != claim.has(Mark::title)) return claim.has(Mark::title);
+    return other.field == claim.field ? other.start >= claim.end : other.field > claim.field;
+}
+
 }  // namespace
 
 RuleMatcher::RuleMatcher(const BookData& book)
@@ -123,8 +129,7 @@ bool RuleMatcher::same_country(const Claim& claim, const Claim& other) const {
 
 // What a condition asks of two claims together.
 bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, const Claim& other) const {
-    if (condition.later && (other.field < claim.field || (other.field == claim.field && other.start < claim.end)))
-        return false;
+    if (condition.later && !stands_behind(other, claim)) return false;
     if (condition.same_place &&
         (*condition.same_place ? !same_country(claim, other)
                                : other.place == 0 || claim.place == 0 || same_country(claim, other))) {

@@ -271,7 +271,11 @@ bool Cutter::settle(const Character& next) {
             }
             return false;
         case CharacterKind::apostrophe:
-            if (!is_letter(next.kind) && next.kind != CharacterKind::digit) cut(held_start_);
+            if (is_letter(next.kind) || next.kind == CharacterKind::digit) {
+                flags_ |= flag::kApostrophe;
+            } else {
+                cut(held_start_);
+            }
             return false;
         case CharacterKind::close:
             if (next.kind == CharacterKind::space || is_tag(next.kind)) {

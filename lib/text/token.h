@@ -48,6 +48,7 @@ inline constexpr std::uint8_t kLookAlike = 4;     // letters of another script s
 inline constexpr std::uint8_t kCapital = 8;       // begins with a capital letter
 inline constexpr std::uint8_t kAllCapitals = 16;  // two or more letters, all capitals
 inline constexpr std::uint8_t kBlankLine = 32;    // on line_end: at least one empty line, or a tag that starts a block
+inline constexpr std::uint8_t kApostrophe = 64;   // of a word: an inner apostrophe was dropped ("it's")
 }  // namespace flag
 
 struct Token {

@@ -1,12 +1,13 @@
 #include "text/wrapped_lines.h"
 
 #include <algorithm>
+#include <bit>
 #include <cstddef>
 
 namespace grainside::text {
 namespace {
 
-constexpr std::uint32_t kLongLine = 40;  // bytes
+constexpr std::uint32_t kLongLine = 40;  // folded bytes, spaces and marks
 
 // One comparison a token finds both.
 static_assert(TokenKind::heading > TokenKind::line_end && TokenKind::line_end > TokenKind::quote);
@@ -29,6 +30,18 @@ bool leads_on(const Tokens& tokens, std::size_t kept) {
     const bool behind_number = kept > 1 && tokens.list[kept - 2].kind == TokenKind::number;
     return last.kind == TokenKind::word && last.folded_length <= kLongest && begins_small(tokens, last) &&
            !behind_number;
+}
+
+// As long as it reads: references, tags, runs of spaces and wide letters make no line longer. Never more than the
+// bytes.
+bool is_long(const Token* first, const Token* last) {
+    std::uint32_t length = 0;
+    for (; first != last && length <= kLongLine; ++first) {
+        constexpr unsigned kSigns = flag::kSpaceBefore | flag::kHyphenBefore | flag::kApostrophe;
+        length += static_cast<std::uint32_t>(std::popcount(first->flags & kSigns));
+        length += std::max<std::uint32_t>(first->folded_length, 1);
+    }
+    return length > kLongLine;
 }
 
 }  // namespace
@@ -56,6 +69,7 @@ void join_wrapped_lines(Tokens& tokens) {
         joined =
             !heading && (line_end.flags & flag::kBlankLine) == 0 && line_end.start - line_start > kLongLine &&
             kept > 0 && can_wrap(list[kept - 1]) && end + 1 < count &&
+            is_long(list + kept - (end - first), list + kept) &&
             (begins_small(tokens, list[end + 1]) || (list[end + 1].kind == TokenKind::word && leads_on(tokens, kept)));
         line_start = line_end.end;
         first = end + 1;

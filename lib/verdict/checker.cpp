@@ -9,6 +9,7 @@
 #include "claims/claim_parser.h"
 #include "rules/book_data.h"
 #include "rules/rule_matcher.h"
+#include "text/character_reader.h"
 #include "verdict/asked_markets.h"
 #include "verdict/one_cause.h"
 #include "verdict/proof_search.h"
@@ -16,6 +17,26 @@
 
 namespace grainside {
 inline namespace v0 {
+
+namespace {
+
+// What follows the first white space or hyphen, however it is written; empty where there is none.
+std::string_view behind_first_word(std::string_view words) {
+    using text::CharacterKind;
+    text::CharacterReader reader(words);
+    bool is_behind = false;
+    for (std::uint32_t at = 0; at < reader.size();) {
+        const text::Character character = reader.read(at);
+        const bool parts = character.kind == CharacterKind::space || character.kind == CharacterKind::newline ||
+                           character.kind == CharacterKind::hyphen || character.kind == CharacterKind::inline_tag;
+        if (is_behind && !parts) return words.substr(at);
+        is_behind = is_behind || parts;
+        at = character.end;
+    }
+    return {};
+}
+
+}  // namespace
 
 struct Checker::Workspace {
     Workspace(const RuleBook& rule_book, CheckOptions check_options)
@@ -49,7 +70,7 @@ struct Checker::Workspace {
         matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
         // What a document answers is no cause, so it silences nothing beside it.
         if (filed) filed->lift(listing, result);
-        verdict::keep_one_per_cause(result.mentions, result.findings);
+        verdict::keep_one_per_cause(listing.fields, result.mentions, result.findings);
         if (filed) verdict::ProofSearch::mark_flagged(result);
         return result;
     }
@@ -76,9 +97,8 @@ struct Checker::Workspace {
         std::string_view tail = listing.fields[claim.field].text.substr(finding.start, finding.end - finding.start);
         make_echo();
         for (int n = 0; n < kMostWords; ++n) {
-            const std::size_t gap = tail.find_first_of(" -");
-            if (gap == std::string_view::npos) return {};
-            tail.remove_prefix(gap + 1);
+            tail = behind_first_word(tail);
+            if (tail.empty()) return {};
             Listing alone;
             alone.fields.push_back({"description", tail});
             for (const Claim& read : echo->check(alone).mentions) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "text/character_reader.h"
+
 namespace grainside::verdict {
 
 namespace {
@@ -16,18 +18,47 @@ bool is_identity(const Claim& claim) {
     return claim.kind == Kind::material || claim.kind == Kind::species || claim.kind == Kind::grain;
 }
 
+// Nothing but white space, however it is written, or one sign: 'full grain calf', 'calf/leather'.
+bool side_by_side(std::string_view between) {
+    using text::CharacterKind;
+    std::uint32_t spaces = 0;
+    std::uint32_t signs = 0;
+    text::CharacterReader reader(between);
+    for (std::uint32_t at = 0; at < reader.size();) {
+        const text::Character character = reader.read(at);
+        at = character.end;
+        switch (character.kind) {
+            case CharacterKind::drop:
+            case CharacterKind::mark:
+                break;
+            case CharacterKind::space:
+            case CharacterKind::newline:
+            case CharacterKind::inline_tag:
+                ++spaces;
+                break;
+            default:
+                ++signs;
+        }
+        if (signs > 1 || (signs > 0 && spaces > 0)) return false;
+    }
+    return true;
+}
+
 // 'full grain calf': one material, named by two claims side by side. Words that stand apart are each to be mended.
-bool one_breath(const Finding& last, const Finding& next, std::span<const Claim> claims) {
+bool one_breath(const Finding& last, const Finding& next, std::span<const Field> fields,
+                std::span<const Claim> claims) {
     const Claim& before = claims[last.claim];
     const Claim& behind = claims[next.claim];
-    constexpr std::uint32_t kGap = 1;
-    if (before.field != behind.field || !same_place(before, behind) || next.start > last.end + kGap) return false;
-    return last.rule == next.rule || (last.grade == next.grade && is_identity(before) && is_identity(behind));
+    if (before.field != behind.field || !same_place(before, behind)) return false;
+    const bool is_alike =
+        last.rule == next.rule || (last.grade == next.grade && is_identity(before) && is_identity(behind));
+    if (!is_alike || next.start <= last.end) return is_alike;
+    return side_by_side(fields[before.field].text.substr(last.end, next.start - last.end));
 }
 
 }  // namespace
 
-void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& findings) {
+void keep_one_per_cause(std::span<const Field> fields, std::span<const Claim> claims, std::vector<Finding>& findings) {
     const auto field = [&](const Finding& finding) { return claims[finding.claim].field; };
     std::sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
         return std::tuple(field(a), a.start, a.grade, b.end, a.rule, a.claim) <
@@ -50,7 +81,7 @@ void keep_one_per_cause(std::span<const Claim> claims, std::vector<Finding>& fin
             }
             --kept;
         }
-        const bool again = kept > 0 && one_breath(findings[kept - 1], finding, claims);
+        const bool again = kept > 0 && one_breath(findings[kept - 1], finding, fields, claims);
         if (!beaten && !again) findings[kept++] = finding;
     }
     findings.resize(kept);

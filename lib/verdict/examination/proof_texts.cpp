@@ -46,7 +46,9 @@ std::vector<ReadText> read_proof_texts(const rules::BookData& book, std::span<co
         for (const auto* examples : {&rule.flags, &rule.passes}) {
             for (const ProofText& example : *examples) {
                 ReadText read;
-                parser.parse(listing_of(example), read.claims);
+                Listing listing = listing_of(example);
+                parser.parse(listing, read.claims);
+                read.fields = std::move(listing.fields);
                 read.facts = {parser.category(), book.vocabulary.categories[parser.category()].main_part};
                 texts.push_back(std::move(read));
             }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "grainside/claim.h"
+#include "grainside/listing.h"
 #include "grainside/rule_book.h"
 #include "rules/book_data.h"
 #include "rules/condition.h"
@@ -22,6 +23,7 @@ std::vector<std::uint32_t> models_of(std::span<const RuleInfo> rules);
 bool shares_proof(const RuleInfo& rule, const RuleInfo& model) noexcept;
 
 struct ReadText {
+    std::vector<Field> fields;  // views into the book's proofs
     std::vector<Claim> claims;
     rules::ListingFacts facts;
 };

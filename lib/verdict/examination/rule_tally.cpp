@@ -52,7 +52,7 @@ void RuleTally::add(const ReadText& text) {
 void RuleTally::settle(const ReadText& text) {
     last_raised_ = raised_;
     kept_ = raised_;
-    keep_one_per_cause(text.claims, kept_);
+    keep_one_per_cause(text.fields, text.claims, kept_);
     standing_ = kept_;
     std::sort(standing_.begin(), standing_.end(), before);
 }

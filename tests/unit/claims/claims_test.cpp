@@ -7,10 +7,13 @@
 #include "claim_rows.h"
 #include "grainside/checker.h"
 #include "support/claim_dump.h"
-#include "transform.h"
+#include "support/transform.h"
 
 namespace grainside::claims {
 namespace {
+
+using support::kTransforms;
+using support::Transform;
 
 const RuleBook& book() {
     static const RuleBook built_in = std::move(RuleBook::built_in()).value();
@@ -41,7 +44,7 @@ TEST_P(ClaimsTest, AreFound) {
 TEST_P(ClaimsTest, ChangesThatMustNotMatterDoNot) {
     for (const Transform transform : kTransforms) {
         if (transform == Transform::none) continue;
-        EXPECT_EQ(claims_of(GetParam(), transform), apply_to_dump(transform, GetParam().want))
+        EXPECT_EQ(claims_of(GetParam(), transform), support::apply_to_dump(transform, GetParam().want))
             << "under " << name_of(transform) << " in: " << apply(transform, GetParam().text);
     }
 }
@@ -65,6 +68,8 @@ constexpr Row kWrapped[] = {
     {"carriage_return", "The whole body of this roomy bag is made of full\r\ngrain leather that lasts.",
      "grain full-grain-leather body 'full\r\ngrain leather'"},
     {"short_line", "Made of full\ngrain leather", "grain grain-leather body 'grain leather'"},
+    {"long_only_by_references", "Made&#32;of&#32;full&#32;&#32;&#32;&#32;&#32;\ngrain leather",
+     "grain grain-leather body 'grain leather'"},
     {"made_in", "This roomy bag for every day of the week is Made in\nPortugal by hand.",
      "origin made-in whole place=portugal 'Made in\nPortugal'"},
     {"made_in_a_short_line", "Made in\nPortugal", ""},

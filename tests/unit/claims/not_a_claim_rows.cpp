@@ -65,6 +65,9 @@ constexpr Row kRows[] = {
     {"idiom_silk_screen", "Silk-screen print.", ""},
     {"idiom_mid_calf", "Mid-calf boots.", ""},
     {"idiom_leather_workers", "Made by leather workers.", ""},
+    {"name_in_single_quotes", "The 'Suede Road' tote in canvas.", "material canvas body 'canvas'"},
+    {"name_in_single_quotes_at_the_end", "A canvas tote, 'Velvet Thunder'", "material canvas body 'canvas'"},
+    {"foot_marks_are_no_quotes", "6' silk scarf, 5' wide.", "material silk body 'silk'"},
     {"quoted_name", "name | The \"Silk Road\" canvas tote", "material canvas body 'canvas'"},
     // construction, sizes, senses
     {"construction", "Split hem, bonded thread.", ""},

@@ -257,6 +257,23 @@ TEST_P(TokenizerSpanTest, CoverTheWords) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, TokenizerSpanTest, testing::ValuesIn(kSpans), name_of);
 
+// "it's" folds to 'its': only the flag tells them apart, however long either is written.
+TEST(TokenizerTest, TellsAnInnerApostrophe) {
+    for (const std::string_view with : {"it's", "it\u2019s", "IT&rsquo;S", "i\u00ADt's"}) {
+        Tokens tokens;
+        tokenize(with, tokens);
+        ASSERT_EQ(tokens.list.size(), 1U) << with;
+        EXPECT_NE(tokens.list[0].flags & flag::kApostrophe, 0) << with;
+    }
+    for (const std::string_view without : {"its", "'its'", "its'", "i\u00ADts", "&#105;ts", "\uFF49\uFF54\uFF53"}) {
+        Tokens tokens;
+        tokenize(without, tokens);
+        ASSERT_EQ(tokens.list.size(), 1U) << without;
+        EXPECT_EQ(tokens.folded_text(tokens.list[0]), "its") << without;
+        EXPECT_EQ(tokens.list[0].flags & flag::kApostrophe, 0) << without;
+    }
+}
+
 TEST(TokenizerTest, FoldedLengthIsCapped) {
     Tokens tokens;
     const std::string text(100000, 'a');

@@ -13,61 +13,19 @@
 
 #include "grainside/checker.h"
 #include "support/allocations.h"
+#include "support/hostile_texts.h"
 
 namespace grainside {
 namespace {
 
 constexpr std::size_t kTimes = 100'000;
 
-struct Row {
-    std::string_view name;
-    std::string_view first, repeated, last;
-};
-
-constexpr Row kRows[] = {
-    {"sentences", "", "PU leather. ", ""},
-    {"one_sentence", "", "leather, ", ""},
-    {"one_phrase", "", "leather ", ""},
-    {"conjunctions", "", "leather and ", ""},
-    {"lines_of_labels", "", "Lining: cotton\n", ""},
-    {"shares", "", "1% cotton, ", ""},
-    {"negators", "", "no leather, ", "or cotton"},
-    {"comparisons", "", "like leather or ", ""},
-    {"disagreeing_origins", "Made in Italy. ", "Made in China. ", ""},
-    {"modifiers", "", "genuine ", "leather"},
-    {"table", "", "| Lining | cotton ", "|"},
-    {"open_brackets", "", "(leather ", ""},
-    {"teaching", "leather ", "means ", ""},
-    {"accessories", "", "dust bag and ", ""},
-    {"numbers_in_a_phrase", "", "1.2-1.4 mm ", "leather"},
-    {"statements_in_a_phrase", "", "waterproof ", ""},
-    {"materials_in_a_phrase", "", "leather cotton ", ""},
-    {"shares_in_a_phrase", "", "30% cotton ", ""},
-    {"sold_separately", "", "not included ", ""},
-    {"labels_in_a_line", "", "lining: ", ""},
-    {"tied_to_a_sale", "leather ", "and not included ", ""},
-    {"supplied", "", "supplied with a leather ", ""},
-    {"shares_of_two_parts", "", "9% cotton lining, 9% silk handle, 9% goo, ", ""},
-    {"praise", "", "premium leather. ", ""},
-    {"brackets_behind_a_sale", "", "not included ( ", ""},
-    {"lists_before_a_sale", "", "leather and ", "not included"},
-    {"accessory_brackets", "", "tissue ( ", ""},
-    {"colour_names", "the colour ", "is called ", ""},
-    {"other_goods", "", "leather sofa ", ""},
-    {"copulas", "", "leather is ", ""},
-    {"tannage_labels", "", "tannage: chrome ", ""},
-    {"with_and_without", "", "with no leather ", ""},
-};
+using support::HostileText;
+using support::kHostileTexts;
 
 const RuleBook& book() {
     static const RuleBook built_in = std::move(RuleBook::built_in()).value();
     return built_in;
-}
-
-std::string repeated(const Row& row, std::size_t times) {
-    std::string text(row.first);
-    for (std::size_t i = 0; i < times; ++i) text += row.repeated;
-    return text += row.last;
 }
 
 Listing listing_of(const std::string& text) {
@@ -92,7 +50,7 @@ std::size_t bytes_for(const Listing& listing) {
     return support::allocations().bytes - before.bytes;
 }
 
-Outcome check_as_child(const Row& row) {
+Outcome check_as_child(const HostileText& row) {
     const std::string tenth = repeated(row, kTimes / 10);
     const std::string text = repeated(row, kTimes);
     const Listing listing = listing_of(text);
@@ -112,7 +70,7 @@ Outcome check_as_child(const Row& row) {
 }
 
 // In a child that may use `seconds` of processor time.
-Outcome check(const Row& row, rlim_t seconds) {
+Outcome check(const HostileText& row, rlim_t seconds) {
     book();  // loaded once, in the parent
     const pid_t child = ::fork();
     if (child == 0) {
@@ -128,21 +86,21 @@ Outcome check(const Row& row, rlim_t seconds) {
     return WIFSIGNALED(status) && WTERMSIG(status) == SIGXCPU ? did_not_end : crashed;
 }
 
-std::string name_of_row(const testing::TestParamInfo<Row>& info) {
+std::string name_of_row(const testing::TestParamInfo<HostileText>& info) {
     return std::string(info.param.name);
 }
 
-class HostileRecords : public testing::TestWithParam<Row> {};
+class HostileRecords : public testing::TestWithParam<HostileText> {};
 
 TEST_P(HostileRecords, ComeToAnEndInMemoryInProportion) {
     EXPECT_EQ(check(GetParam(), 20), fine);
 }
 
-INSTANTIATE_TEST_SUITE_P(Rows, HostileRecords, testing::ValuesIn(kRows), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Rows, HostileRecords, testing::ValuesIn(kHostileTexts), name_of_row);
 
 TEST(HostileRecords, HaveAsManyClaimsAndFindingsAsTheySay) {
     Checker checker(book());
-    const std::string text = repeated(kRows[0], kTimes);
+    const std::string text = repeated(kHostileTexts[0], kTimes);
     const CheckResult& result = checker.check(listing_of(text));
     EXPECT_EQ(result.claim_count, kTimes);
     EXPECT_EQ(result.findings.size(), kTimes);  // design.md 10: reported each time they stand

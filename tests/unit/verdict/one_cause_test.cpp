@@ -78,22 +78,67 @@ std::string dump(const Case& found) {
     return text;
 }
 
+// Two fields in which nothing stands beside the words of the findings.
+const std::vector<Field>& blank_fields() {
+    static const std::string kBlank(100, ' ');
+    static const std::vector<Field> kFields = {{"name", kBlank}, {"description", kBlank}};
+    return kFields;
+}
+
 class OneCause : public testing::TestWithParam<Row> {};
 
 TEST_P(OneCause, KeepsTheWorst) {
     Case found = read(std::string(GetParam().findings));
-    keep_one_per_cause(found.claims, found.findings);
+    keep_one_per_cause(blank_fields(), found.claims, found.findings);
     EXPECT_EQ(dump(found), GetParam().want);
 }
 
 TEST_P(OneCause, WhateverTheOrder) {
     Case found = read(std::string(GetParam().findings));
     std::reverse(found.findings.begin(), found.findings.end());
-    keep_one_per_cause(found.claims, found.findings);
+    keep_one_per_cause(blank_fields(), found.claims, found.findings);
     EXPECT_EQ(dump(found), GetParam().want);
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, OneCause, testing::ValuesIn(kRows),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// Whether two claims of one phrase, for which one rule speaks, stand side by side, so that they are one cause.
+struct BetweenRow {
+    std::string_view name, between;
+    bool is_one_cause;
+};
+constexpr BetweenRow kBetween[] = {
+    {"space", " ", true},
+    {"spaces", "   ", true},
+    {"no_break_space", "\u00A0", true},
+    {"thin_space", "\u2009", true},
+    {"reference", "&nbsp;", true},
+    {"line_end", "\r\n", true},
+    {"tag", "</b> <i>", true},
+    {"hyphen", "-", true},
+    {"slash", "/", true},
+    {"no_break_hyphen", "\u2011", true},
+    {"soft_hyphen_and_space", "\u00AD ", true},
+    {"comma_and_space", ", ", false},
+    {"dash", " \u2013 ", false},
+    {"word", " or ", false},
+    {"nothing", "", true},
+};
+class Between : public testing::TestWithParam<BetweenRow> {};
+TEST_P(Between, IsRead) {
+    const std::string text = "full" + std::string(GetParam().between) + "calf";
+    const std::vector<Field> fields = {{"name", text}};
+    const auto size = static_cast<std::uint32_t>(text.size());
+    std::vector<Finding> findings(2);
+    findings[0].end = 4;
+    findings[1].claim = 1;
+    findings[1].start = size - 4;
+    findings[1].end = size;
+    keep_one_per_cause(fields, std::vector<Claim>(2), findings);
+    EXPECT_EQ(findings.size(), GetParam().is_one_cause ? 1U : 2U);
+}
+INSTANTIATE_TEST_SUITE_P(Rows, Between, testing::ValuesIn(kBetween),
                          [](const auto& row) { return std::string(row.param.name); });
 
 // What stays overlaps nothing that stays, and what goes was beaten by something at least as bad.
@@ -116,7 +161,7 @@ TEST(OneCause, HoldsOnRandomFindings) {
             found.claims.push_back(claim);
         }
         const Case before = found;
-        keep_one_per_cause(found.claims, found.findings);
+        keep_one_per_cause(blank_fields(), found.claims, found.findings);
         const auto overlap = [&](const Finding& a, const Finding& b) {
             return found.claims[a.claim].field == found.claims[b.claim].field && a.start < b.end && b.start < a.end;
         };

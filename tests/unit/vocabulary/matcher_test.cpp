@@ -36,13 +36,17 @@ public:
 
     bool agree(const std::string& text) {
         text::tokenize(text, tokens_);
-        match_terms(vocabulary_, tokens_, word_ids_, hits_);
+        return agree(tokens_);
+    }
+
+    bool agree(const text::Tokens& tokens) {
+        match_terms(vocabulary_, tokens, word_ids_, hits_);
         std::vector<NaiveHit> found;
         for (const Hit& hit : hits_) {
             const auto senses = vocabulary_.terms.senses(hit.end);
             found.push_back({hit.first, hit.last, senses.empty() ? 0 : senses[0].concept_id - std::size_t{1}});
         }
-        return found == naive_.match(tokens_);
+        return found == naive_.match(tokens);
     }
 
 private:
@@ -95,6 +99,103 @@ TEST(Matcher, AgreesWithTheNaiveOneOnAllShortTexts) {
     std::cout << texts << " texts, " << differences << " differences\n";
     EXPECT_EQ(differences, 0U);
 }
+
+// All texts of up to `longest` tokens over `alphabet`, cut once.
+struct CutText {
+    std::string text;
+    text::Tokens tokens;
+};
+std::vector<CutText> all_texts(const std::vector<std::string>& alphabet, std::size_t longest) {
+    std::vector<CutText> texts = {{"", {}}};
+    for (std::size_t first = 0, length = 1; length <= longest; ++length) {
+        const std::size_t end = texts.size();
+        for (; first < end; ++first) {
+            for (const std::string& word : alphabet) {
+                texts.push_back({texts[first].text + (texts[first].text.empty() ? "" : " ") + word, {}});
+            }
+        }
+    }
+    for (CutText& cut : texts) text::tokenize(cut.text, cut.tokens);
+    return texts;
+}
+
+// All terms of up to `longest` of `words`.
+std::vector<NaiveTerm> all_terms(const std::vector<std::string>& words, std::size_t longest) {
+    std::vector<NaiveTerm> terms = {{}};
+    for (std::size_t first = 0, length = 1; length <= longest; ++length) {
+        const std::size_t end = terms.size();
+        for (; first < end; ++first) {
+            for (const std::string& word : words) {
+                NaiveTerm longer = terms[first];
+                longer.push_back(word);
+                terms.push_back(std::move(longer));
+            }
+        }
+    }
+    terms.erase(terms.begin());
+    return terms;
+}
+
+// Every vocabulary of one to `most` different terms, whatever the order in which they are added.
+template <typename Each>
+void for_each_choice(const std::vector<NaiveTerm>& terms, std::size_t most, const Each& each) {
+    std::vector<NaiveTerm> chosen;
+    const auto choose = [&](const auto& again, std::size_t from) -> void {
+        if (!chosen.empty()) each(chosen);
+        if (chosen.size() == most) return;
+        for (std::size_t i = from; i < terms.size(); ++i) {
+            chosen.push_back(terms[i]);
+            again(again, i + 1);
+            chosen.pop_back();
+        }
+    };
+    choose(choose, 0);
+}
+
+struct SmallWorld {
+    std::string_view name;
+    std::size_t words, most_terms, longest_text;
+};
+#ifdef GRAINSIDE_UNDER_SANITIZER
+constexpr std::size_t kShorter = 2;
+#else
+constexpr std::size_t kShorter = 0;
+#endif
+constexpr SmallWorld kSmallWorlds[] = {
+    {"three_terms_over_two_words", 2, 3, 6 - kShorter},
+    {"two_terms_over_three_words", 3, 2, 5 - kShorter},
+    {"three_terms_over_three_words", 3, 3, 4 - kShorter},
+};
+void PrintTo(const SmallWorld& world, std::ostream* out) {
+    *out << world.name;
+}
+class EverySmallVocabulary : public testing::TestWithParam<SmallWorld> {};
+
+// Terms of up to three words; the texts hold a comma as well.
+TEST_P(EverySmallVocabulary, AgreesWithTheNaiveOneOnEveryShortText) {
+    constexpr std::size_t kLongestTerm = 3;
+    std::vector<std::string> words(kWords.begin(), kWords.begin() + static_cast<std::ptrdiff_t>(GetParam().words));
+    const std::vector<NaiveTerm> terms = all_terms(words, kLongestTerm);
+    words.emplace_back(",");
+    const std::vector<CutText> texts = all_texts(words, GetParam().longest_text);
+    std::size_t vocabularies = 0;
+    std::size_t differences = 0;
+    for_each_choice(terms, GetParam().most_terms, [&](const std::vector<NaiveTerm>& chosen) {
+        ++vocabularies;
+        BothMatchers both(chosen);
+        for (const CutText& cut : texts) {
+            if (both.agree(cut.tokens)) continue;
+            if (++differences < 4) ADD_FAILURE() << "vocabulary " << vocabularies << ": " << cut.text;
+        }
+    });
+    std::cout << vocabularies << " vocabularies, " << texts.size() << " texts, " << differences << " differences\n";
+    EXPECT_EQ(differences, 0U);
+}
+
+std::string name_of_world(const testing::TestParamInfo<SmallWorld>& info) {
+    return std::string(info.param.name);
+}
+INSTANTIATE_TEST_SUITE_P(Worlds, EverySmallVocabulary, testing::ValuesIn(kSmallWorlds), name_of_world);
 
 // With marks, other words, numbers, hyphens and slips between.
 TEST(Matcher, AgreesWithTheNaiveOneOnRandomTexts) {
