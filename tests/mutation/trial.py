@@ -31,6 +31,7 @@ PROGRAMS = {
     "rules_test": ["tests/unit/rules/rules_test", "--gtest_filter=-BuiltInBook.IsTheYamlBook:BuiltInBook.EightThreads*"],
     "verdict_test": ["tests/unit/verdict/verdict_test", "--gtest_filter=-*Hostile*"],
     "rule_cases": ["tests/rules/rule_cases", "--all"],
+    "rules_examine": ["tools/grainside", "rules", "examine"],
     "book_test": ["tests/rules/book_test"],
     "dossiers_test": ["tests/dossiers/dossiers_test"],
     "worked_examples_test": ["tests/published/worked_examples_test"],
@@ -88,12 +89,13 @@ def wilson(count, of, z=1.959964):
 class Build:
     """A build made with tests/mutation/mutation.cmake, and a folder for libraries with one object changed."""
 
-    def __init__(self, build, work):
+    def __init__(self, build, work, root=ROOT, programs=None, library="lib/libgrainside.so"):
+        self.root, self.programs = root, programs or PROGRAMS
         self.build = build.resolve()
         self.work = Path(work)
         entries = json.loads((self.build / "compile_commands.json").read_text())
         self.compiles = {str(Path(entry["file"]).resolve()): entry for entry in entries}
-        library = os.path.realpath(self.build / "lib/libgrainside.so")
+        library = os.path.realpath(self.build / library)
         if not os.path.exists(library):
             sys.exit(f"{build}: no shared library: configure with -C tests/mutation/mutation.cmake, and build")
         asked = ["ninja", "-C", str(self.build), "-t", "commands", "-s", os.path.relpath(library, self.build)]
@@ -108,7 +110,7 @@ class Build:
 
     def compile(self, source, changed, include=()):
         """Links the library with `changed` compiled in place of `source`, or says False where it does not compile."""
-        entry = self.compiles[str((ROOT / source).resolve())]
+        entry = self.compiles[str((self.root / source).resolve())]
         words = shlex.split(entry["command"])
         if os.path.basename(words[0]) == "ccache":
             words = words[1:]
@@ -118,7 +120,8 @@ class Build:
         words[words.index("-c") + 1] = str(changed)
         words = [word for word in words if word != "-Werror"]
         words[1:1] = [f"-I{folder}" for folder in include]  # before the build's own, where the built-in book is
-        quick = subprocess.run([*words, "-O0", "-w"], cwd=entry["directory"], capture_output=True, preexec_fn=bounded)
+        words += ["-iquote", str((self.root / source).parent), "-O0", "-w"]
+        quick = subprocess.run(words, cwd=entry["directory"], capture_output=True, preexec_fn=bounded)
         if quick.returncode != 0:
             return False
         link = [ours if word == of_build else word for word in self.link]
@@ -129,7 +132,7 @@ class Build:
 
     def run(self, name, limit):
         """'' where the program sees nothing wrong, else how it noticed."""
-        words = [str(self.build / PROGRAMS[name][0]), *PROGRAMS[name][1:]]
+        words = [str(self.build / self.programs[name][0]), *self.programs[name][1:]]
         environment = dict(os.environ, GTEST_FAIL_FAST="1", GTEST_BRIEF="1", LC_ALL="C.UTF-8")
         if self.library.exists():
             environment["LD_LIBRARY_PATH"] = str(self.library.parent)
@@ -206,7 +209,7 @@ def parser(text):
     """The arguments that both scripts take."""
     made = argparse.ArgumentParser(description=text, formatter_class=argparse.RawDescriptionHelpFormatter)
     made.add_argument("build", type=Path, help="a build folder, configured with -C tests/mutation/mutation.cmake and built")
-    made.add_argument("--most", type=int, default=60, help="try at most so many changes, evenly spread (default: 60)")
+    made.add_argument("--most", type=int, default=60, help="try at most so many changes, as many of each folder, evenly spread (default: 60)")
     made.add_argument("--seed", type=int, default=1, help="where the spread begins (default: 1)")
     made.add_argument("--again", type=Path, help="try the changes of this file of survivors, and no others")
     made.add_argument("--survivors", type=Path, help="write what survives here, as JSON Lines")

@@ -86,6 +86,19 @@ TEST_P(KnownGaps, StillFail) {
 INSTANTIATE_TEST_SUITE_P(Rows, KnownGaps, testing::ValuesIn(known_gap_rows()), name_of_row);
 GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(KnownGaps);
 
+// rules/README.md, section 5: a noun of a category that neither title nor category names tells of another product.
+TEST(OtherGoods, AreThoseThatTheTitleDoesNotName) {
+    const auto claims_beside = [](std::string_view title) {
+        Listing listing;
+        listing.fields.push_back({"name", std::string(title)});
+        listing.fields.push_back({"description", "Wool sofa."});
+        Checker checker(book());
+        return support::dump_claims(book(), listing, checker.check(listing));
+    };
+    EXPECT_EQ(claims_beside("Wallet"), "");
+    EXPECT_EQ(claims_beside("Wallet and sofa set"), "material wool body 'Wool'");
+}
+
 // What is equal for what stands in one phrase (claim.h) must not tie an answer to the listing's first phrase.
 TEST(Answers, ArePhrasesOfTheirOwn) {
     Listing listing;

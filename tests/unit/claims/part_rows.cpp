@@ -83,6 +83,8 @@ constexpr Row kRows[] = {
      "grain full-grain-leather body 'Full grain'\nspecies calf-leather body 'calf'"},
     {"questions_and_answers_heading", "## Q&A\n\nThe body is PU.", "material polyurethane body 'PU'"},
     {"materials_and_care_heading", "## Materials & care\n\nCanvas.", "material canvas body 'Canvas'"},
+    {"no_label_at_the_end_of_a_bracket", "(Keeps cards and coins inside) cotton tote.",
+     "material cotton body 'cotton'"},
 };
 
 }  // namespace

@@ -77,6 +77,8 @@ constexpr Row kRows[] = {
     {"yes_to_a_part", "Q: Is the strap leather?\nA: Yes.", "material leather strap 'Yes'"},
     {"yes_that_says_it_again", "Is it leather? Yes, it is leather.", "material leather body 'leather'"},
     {"no_to_a_material", "Is it leather? No.", ""},
+    {"own_seal", "Our own green seal on it.", "certification self-made-seal whole 'green seal'"},
+    {"own_before_a_comma", "Our own, green seal on it.", "certification general-seal whole 'green seal'"},
 };
 
 }  // namespace

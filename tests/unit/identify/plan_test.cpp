@@ -122,6 +122,16 @@ TEST(Plan, PlansNothingWhereAllIsDecided) {
     EXPECT_EQ(plan.decided_after, 1);
 }
 
+// Both outcomes of the first test settle the question; what the second would tell beyond that is worth no walk.
+TEST(Plan, AsksNothingMoreOfWhatATestSettles) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.least_bits = 0.001;
+    const std::size_t decisive = add_test(data, "a", kDecisive, Harm::none, 5, 0);
+    (void)add_test(data, "b", kFair, Harm::none, 50, 0);
+    ASSERT_GT(binary_information(0.99, 0.8), 0.001);
+    EXPECT_EQ(methods_of(planned(data)), (std::vector<std::size_t>{decisive}));
+}
+
 // Where nothing ever slips, a perfect test settles all there is, whichever way it comes out.
 TEST(Plan, WithoutSlipsComesToAnEnd) {
     EvidenceData data = support::frame_of({0.5, 0.5});
