@@ -40,7 +40,8 @@ PROGRAMS = {
 
 @dataclass(frozen=True)
 class Change:
-    """One small change of a text file: bytes `start` to `end` become `put`. `was` and `becomes` are the line before and after."""
+    """One small change of a text file: bytes `start` to `end` become `put`. `was` and `becomes` are the line before and after,
+    `above` the line above it."""
 
     file: str
     line: int
@@ -48,6 +49,7 @@ class Change:
     start: int
     end: int
     put: str
+    above: str
     was: str
     becomes: str
 
@@ -55,7 +57,12 @@ class Change:
         return text[: self.start] + self.put + text[self.end :]
 
     def name(self):
-        return (self.file, self.was, self.becomes)
+        """What it is known by wherever its line has moved to."""
+        return (self.file, self.above, self.was, self.becomes)
+
+
+def name_in(row):
+    return (row["file"], row["above"], row["was"], row["becomes"])
 
 
 def change_of(file, text, kind, start, end, put):
@@ -64,8 +71,9 @@ def change_of(file, text, kind, start, end, put):
     last = text.find("\n", end)
     last = len(text) if last < 0 else last
     becomes = text[first:start] + put + text[end:last]
+    above = text[:first].rstrip().rpartition("\n")[2]
     return Change(file, text.count("\n", 0, start) + 1, kind, start, end, put,
-                  " ".join(text[first:last].split()), " ".join(becomes.split()))
+                  *(" ".join(line.split()) for line in (above, text[first:last], becomes)))
 
 
 def spread(changes, most, seed):
@@ -176,7 +184,7 @@ class Outcomes:
 
     def __init__(self, list_file, survivors_file):
         rows = [json.loads(line) for line in list_file.read_text().splitlines() if line.strip()]
-        self.no_effect = {(row["file"], row["was"], row["becomes"]): row["why"] for row in rows}
+        self.no_effect = {name_in(row): row["why"] for row in rows}
         self.to = open(survivors_file, "w")
         self.groups = {}
 
@@ -221,7 +229,7 @@ def chosen(changes, call, most):
     """Those that the call asks for, at most so many. Lines may have moved since a file of survivors was written; their texts count."""
     if not call.again:
         return spread(changes, most, call.seed)
-    wanted = {(row["file"], row["was"], row["becomes"]) for row in map(json.loads, call.again.read_text().splitlines())}
+    wanted = {name_in(json.loads(line)) for line in call.again.read_text().splitlines() if line.strip()}
     return [change for change in changes if change.name() in wanted]
 
 

@@ -426,7 +426,7 @@ TEST_P(ManyClaims, AreFoundAsAmongFew) {
     for (std::uint32_t seed = 1; seed <= 200; ++seed) {
         std::mt19937 random(seed);
         std::vector<Claim> claims;
-        for (std::uint32_t i = 0; i < 24; ++i) claims.push_back(drawn_claim(book, random, i));
+        for (std::uint32_t i = 0; i < 60; ++i) claims.push_back(drawn_claim(book, random, i));
         RuleMatcher matcher(book.data);
         matcher.select({}, {});
         const auto flagged = [&] {
@@ -447,7 +447,6 @@ TEST_P(ManyClaims, AreFoundAsAmongFew) {
         EXPECT_EQ(flagged(), among_few) << "seed " << seed;
     }
     EXPECT_GT(with, 10U);
-    EXPECT_LT(with, 200U);
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, ManyClaims, testing::ValuesIn(kAsked),
@@ -472,6 +471,13 @@ TEST(RuleMatcher, LooksAtAThousandDifferentStatementsAndSixtyFourNeighbours) {
     EXPECT_EQ(found(anywhere, listing(anywhere, 1023)), "");
     EXPECT_EQ(found(sentence, listing(sentence, 63)), "0<64");
     EXPECT_EQ(found(sentence, listing(sentence, 64)), "");
+    // What is said again and again is one statement.
+    std::vector<Claim> repeated = listing(anywhere, 2000);
+    for (std::size_t i = 1; i + 1 < repeated.size(); ++i) {
+        repeated[i].marks = 0;
+        repeated[i].quantity = Quantity{.low = 1, .high = 2, .unit = Unit::millimetre};
+    }
+    EXPECT_EQ(found(anywhere, repeated), "0<2001");
     // Behind it as before it.
     for (const auto& [between, wanted] : {std::pair{63U, "64<0"}, std::pair{64U, ""}}) {
         std::vector<Claim> claims = listing(sentence, between);
