@@ -127,8 +127,9 @@ class Finder:
             self.put("a prior twice as large", node, str(2 * float(value)).removesuffix(".0"))
         elif self.everywhere or NUMBERS & set(path):
             start = node.start_mark.index
-            for at in re.finditer(r"(?<![\w.])\d+(?:\.\d+)?", self.text[start : node.end_mark.index]):
-                digits = len(at[0].partition(".")[2])
+            numbers = list(re.finditer(r"(?<![\w.])\d+(?:\.\d+)?", self.text[start : node.end_mark.index]))
+            digits = max((len(at[0].partition(".")[2]) for at in numbers), default=0)  # of '0-0.05' the hundredths
+            for at in numbers:
                 more = f"{float(at[0]) + 10 ** -digits:.{digits}f}"
                 self.add("a number by its last digit", start + at.start(), start + at.end(), more)
 
@@ -164,16 +165,17 @@ def main():
             group = group_of(change.file)
             copy = Path(work) / change.file
             copy.write_text(change.apply(texts[change.file]))
-            by = "refused"
             if loads(call.build.resolve(), book):
                 compiled = Path(work) / "rules_embed.inc"
-                subprocess.run([call.build.resolve() / "tools/grainside_compile_rules", book, compiled], check=True)
+                subprocess.run([call.build.resolve() / "lib/document/grainside_compile_rules", book, compiled], check=True)
                 source = "lib/rules/built_in_book.cpp"
                 if not build.compile(source, trial.ROOT / source, include=[work]):
                     sys.exit("the book does not compile")
                 by = build.noticed(TESTS[group])
+                outcomes.add(group, change, "noticed" if by else "survived", by)
+            else:
+                outcomes.add(group, change, "refused")
             copy.write_text(texts[change.file])
-            outcomes.add(group, change, "refused" if by == "refused" else "noticed" if by else "survived", by)
     print(f"\n{outcomes.table()}")
     return 0
 

@@ -203,6 +203,26 @@ TEST(Plan, WeighsTheMeasureOfALimitByItsReliability) {
     EXPECT_NEAR(plan.steps[0].bits, 0.3578, 5e-5);
 }
 
+// The first measure leaves 99 %, which settles it; the second would still tell 0.06 bits.
+TEST(Plan, AsksNothingMoreOfALimitThatAMeasureSettles) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.least_bits = 0.001;
+    for (const char* id : {"gauge", "microscope"}) {
+        evidence::Method method;
+        method.id = id;
+        method.looks_at = id;
+        method.parts = evidence::kAllParts;
+        method.reads.push_back({"coat", measure::Dimension::length, "mm"});
+        method.reliability = 0.99;
+        data.methods.push_back(method);
+    }
+    Question question;
+    question.says = 1;
+    question.limits.push_back({"coat", 0.5});
+    ASSERT_GT(binary_information(0.99, 0.99), 0.001);
+    EXPECT_EQ(make_plan(data, {body(data)}, {question}).steps.size(), 1U);
+}
+
 // ---- the default book --------------------------------------------------------------------------------------------
 
 constexpr std::string_view kDossiers[] = {
