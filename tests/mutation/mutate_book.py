@@ -18,7 +18,7 @@ import yaml
 import trial
 
 WORDING = ["rule_cases", "claims_test", "worked_examples_test", "rules_examine", "rules_test", "book_test", "verdict_test"]
-EVIDENCE = ["dossiers_test", "worked_examples_test", "measurement_test", "identify_test", "evidence_test", "verdict_test"]
+EVIDENCE = ["dossiers_test", "worked_examples_test", "book_test", "evidence_test", "identify_test", "verdict_test"]
 TESTS = {
     "wording": WORDING,
     "markets": WORDING,
