@@ -56,11 +56,17 @@ bool is_within(Reach reach, const Claim& claim, const Claim& other) {
     return false;
 }
 
+bool same_quantity(const Claim& a, const Claim& b) {
+    if (a.quantity.has_value() != b.quantity.has_value() || a.of_total != b.of_total) return false;
+    return !a.quantity || (a.quantity->low == b.quantity->low && a.quantity->high == b.quantity->high &&
+                           a.quantity->unit == b.quantity->unit);
+}
+
+// In all that a condition can ask of a claim by itself.
 bool look_alike(const Claim& a, const Claim& b) {
-    const auto share = [](const Claim& claim) { return claim.quantity ? claim.quantity->low : -1.0; };
     return a.says == b.says && a.called == b.called && a.place == b.place && a.marks == b.marks && a.part == b.part &&
            a.family == b.family && a.kind == b.kind && a.negated == b.negated && a.hedged == b.hedged &&
-           a.look_alike == b.look_alike && share(a) == share(b);
+           a.look_alike == b.look_alike && same_quantity(a, b);
 }
 
 // A title is read first, wherever its record has it: the members of a JSON object have no order.
@@ -108,12 +114,16 @@ void RuleMatcher::take_in(std::span<const Claim> claims) {
     distinct_.clear();
     constexpr std::size_t kSlots = 4 * kMostDistinct;
     seen_.assign(kSlots, kNoClaim);
-    for (std::uint32_t i = 0; i < claims.size() && distinct_.size() < kMostDistinct; ++i) {
+    for (std::uint32_t i = 0; i < claims.size(); ++i) {
         std::size_t at = look_of(claims[i]) % kSlots;
-        while (seen_[at] != kNoClaim && !look_alike(claims[seen_[at]], claims[i])) at = (at + 1) % kSlots;
-        if (seen_[at] != kNoClaim) continue;
-        seen_[at] = i;
-        distinct_.push_back(i);
+        while (seen_[at] != kNoClaim && !look_alike(claims[distinct_[seen_[at]].first], claims[i]))
+            at = (at + 1) % kSlots;
+        if (seen_[at] != kNoClaim) {
+            distinct_[seen_[at]].last = i;
+        } else if (distinct_.size() < kMostDistinct) {
+            seen_[at] = static_cast<std::uint32_t>(distinct_.size());
+            distinct_.push_back({i, i});
+        }
     }
 }
 
@@ -188,8 +198,9 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
             }
             continue;
         }
-        for (std::uint32_t i : distinct_) {
-            if (meets(i)) return i;
+        for (const Alike& alike : distinct_) {
+            if (meets(alike.first)) return alike.first;
+            if (alike.last != alike.first && meets(alike.last)) return alike.last;
         }
     }
     return kNoClaim;

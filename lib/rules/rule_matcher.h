@@ -59,10 +59,15 @@ private:
     std::uint32_t kinds_said_ = 0;  // of any listing: the kinds that its claims have
     // Of one with many: what its claims say; most conditions on another statement fail on that.
     vocabulary::ConceptSet said_;
-    // Indices of claims that differ in what conditions can see: a record that says one thing a thousand times costs as
-    // much as one that says it once.
-    std::vector<std::uint32_t> distinct_;
-    std::vector<std::uint32_t> seen_;
+    // The first and the last of the claims that differ in nothing but their place: a record that says one thing a
+    // thousand times costs twice as much as one that says it once. Of places, conditions ask whether one is in another
+    // field, stands behind the claim or is the claim itself; where any of those that look alike meets that, one of
+    // these two does.
+    struct Alike {
+        std::uint32_t first, last;
+    };
+    std::vector<Alike> distinct_;
+    std::vector<std::uint32_t> seen_;  // slots with an index into distinct_, or kNoClaim
 };
 
 }  // namespace grainside::rules

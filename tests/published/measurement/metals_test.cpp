@@ -188,6 +188,20 @@ TEST(WeighingSensitivity, IsThatOfEveryInput) {
     }
 }
 
+// Archimedes: without air, the share of the weight that is lost is that of the densities. 41.5090 / 4.8913 * 0.9982067.
+TEST(Weighing, InAVacuumIsAsPrecise) {
+    const Weighing brass{
+        .in_air = {41.5090}, .in_liquid = {36.6177}, .liquid_density = {0.9982067}, .air_density = {0}};
+    const auto weighed = weigh_density(brass);
+    ASSERT_TRUE(weighed);
+    EXPECT_NEAR(weighed->density.value, 8.47107, 1e-5);
+    Weighing odd = brass;
+    odd.air_density = {-0.0001};
+    EXPECT_FALSE(weigh_density(odd));
+    odd.air_density = {0.9982067};
+    EXPECT_FALSE(weigh_density(odd));
+}
+
 // hyd-bubble, recomputed: 0.02 mL of air on a brass piece of 4.9 cm3 lowers 8.4621 to 8.4277. The readings are those of
 // the budget with the bubble's lift; the tolerance is that of lift without or with the weight of the air.
 TEST(TrappedAir, OnlyLowersTheDensity) {

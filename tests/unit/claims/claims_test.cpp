@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "claim_rows.h"
+#include "claims/segment.h"
 #include "grainside/checker.h"
 #include "support/claim_dump.h"
 #include "support/transform.h"
@@ -90,6 +91,43 @@ TEST_P(KnownGaps, StillFail) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, KnownGaps, testing::ValuesIn(known_gap_rows()), name_of_row);
 GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(KnownGaps);
+
+// rules/README.md, section 10, Marks: what stands before a statement marks it, and with nothing else.
+TEST(Modifiers, MarkAStatementEachInItsWay) {
+    const struct {
+        std::string_view text;
+        Mark mark;
+    } rows[] = {{"Genuine gold-plated buckle.", Mark::genuine},
+                {"Solid gold-plated buckle.", Mark::solid},
+                {"Pure gold-plated buckle.", Mark::pure},
+                {"All gold-plated buckle.", Mark::all},
+                {"More sustainable bag.", Mark::more_than}};
+    constexpr std::uint32_t kModifiers =
+        bit(Mark::genuine) | bit(Mark::solid) | bit(Mark::pure) | bit(Mark::all) | bit(Mark::more_than);
+    Checker checker(book());
+    for (const auto& row : rows) {
+        Listing listing;
+        listing.fields.push_back({"description", row.text});
+        const CheckResult& result = checker.check(listing);
+        ASSERT_EQ(result.mentions.size(), 1U) << row.text;
+        EXPECT_EQ(result.mentions[0].marks & kModifiers, bit(row.mark)) << row.text;
+    }
+}
+
+// rules/README.md, section 5: a noun of a category that neither title nor category names tells of another product.
+TEST(OtherGoods, AreThoseThatTheTitleDoesNotName) {
+    const auto claims_of_text = [](std::string_view title, std::string_view text) {
+        Listing listing;
+        listing.fields.push_back({"name", title});
+        listing.fields.push_back({"description", text});
+        Checker checker(book());
+        return support::dump_claims(book(), listing, checker.check(listing));
+    };
+    EXPECT_EQ(claims_of_text("Wallet", "Wool sofa."), "");
+    EXPECT_EQ(claims_of_text("Sofa", "Wool wallet."), "");
+    EXPECT_EQ(claims_of_text("Wallet and sofa", "Wool sofa."), "material wool body 'Wool'");
+    EXPECT_EQ(claims_of_text("Wallet and sofa", "Wool wallet."), "material wool body 'Wool'");
+}
 
 // What is equal for what stands in one phrase (claim.h) must not tie an answer to the listing's first phrase.
 TEST(Answers, ArePhrasesOfTheirOwn) {

@@ -94,6 +94,8 @@ constexpr Row kRows[] = {
     {"bare_coat", "Split leather, PU coated.",
      "grain split-leather body 'Split leather'\nfinish coated-leather body 'PU coated'"},
     {"by_the_metre", "PU leather fabric.", "material polyurethane body called=leather 'PU leather fabric'"},
+    {"coat_on_a_split", "PU-faced split leather bag.", "finish coated-split-leather body 'PU-faced split leather'"},
+    {"coat_on_a_suede_split", "PU covered suede split.", "finish coated-split-leather body 'PU covered suede split'"},
 };
 
 }  // namespace

@@ -110,6 +110,8 @@ constexpr Row kRows[] = {
     {"accessory_behind_keywords", "name | Mens wallet real leather slim bifold card holder cotton gift box",
      "material leather body 'real leather'"},
     {"coin_purse_of_a_machine", "Zero purse.", ""},
+    {"everyday_thing_in_the_title", "name | Leather camera", "material leather body 'Leather'"},
+    {"everyday_thing_in_the_text", "Leather camera.", ""},
 };
 
 }  // namespace

@@ -99,6 +99,9 @@ constexpr Row kRows[] = {
     {"share_of_something_else", "60% polyurethane, 40% cotton, 20% off today.",
      "composition polyurethane body quantity=60 percent '60% polyurethane'\n"
      "composition cotton body quantity=40 percent '40% cotton'"},
+    {"unknown_material_in_the_middle", "Roomy soft pretty tote, 60% cotton, 40% cactus powder.",
+     "composition cotton body quantity=60 percent '60% cotton'\n"
+     "composition other-fibres body quantity=40 percent '40% cactus powder'"},
 };
 
 }  // namespace

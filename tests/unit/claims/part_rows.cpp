@@ -125,6 +125,8 @@ constexpr Row kRows[] = {
      "material leather body 'Leather'\nmaterial cotton lining 'cotton'"},
     {"item_weight_is_no_title", "Wallet. Item weight: 90 g. Model name: Leather Moon.", ""},
     {"name_of_a_tote_in_quotes", "Name: The \"Silk Road\" tote\nMaterial: canvas", "material canvas body 'canvas'"},
+    {"no_label_at_the_end_of_a_bracket", "(Keeps cards and coins inside) cotton tote.",
+     "material cotton body 'cotton'"},
 };
 
 }  // namespace

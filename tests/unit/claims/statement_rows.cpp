@@ -77,6 +77,11 @@ constexpr Row kRows[] = {
     {"yes_to_a_part", "Q: Is the strap leather?\nA: Yes.", "material leather strap 'Yes'"},
     {"yes_that_says_it_again", "Is it leather? Yes, it is leather.", "material leather body 'leather'"},
     {"no_to_a_material", "Is it leather? No.", ""},
+    {"own_seal", "Our own green seal on it.", "certification self-made-seal whole 'green seal'"},
+    {"own_before_a_comma", "Our own, green seal on it.", "certification general-seal whole 'green seal'"},
+    {"origin_of_the_leather_is_none_of_the_product", "Origin: Italian leather",
+     "origin national-material body place=italy 'Italian leather'\nmaterial leather body 'leather'"},
+    {"origin_without_a_noun", "Origin: Italian", ""},
 };
 
 }  // namespace

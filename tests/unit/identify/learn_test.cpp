@@ -4,9 +4,13 @@
 #include <gtest/gtest.h>
 
 #include <numeric>
+#include <span>
+#include <string>
 #include <utility>
 #include <vector>
 
+#include "grainside/learn.h"
+#include "support/built_in_evidence.h"
 #include "table_evidence.h"
 
 namespace grainside::identify {
@@ -184,6 +188,28 @@ TEST(Learn, LeavesTheBookAlone) {
 }
 
 // Whatever is seen, a row stays a distribution.
+// The ids of rules/methods/looking.yaml and rules/candidates.yaml.
+TEST(Learn, TellsInTheWordsOfTheBook) {
+    const Dossier dossier = support::dossier_of(
+        "sample: {what: Wallet, category: small-goods, condition: new}\n"
+        "parts: {body: {readings: [{method: loupe, outcome: pores-in-rows}]}}\n"
+        "confirmed: {body: {species: goat-leather}}\n");
+    const Learning learning = grainside::learn(support::built_in_evidence(), std::span(&dossier, 1), 20);
+    EXPECT_EQ(learning.dossiers, 1U);
+    ASSERT_EQ(learning.likelihoods.size(), 1U);
+    const LearntLikelihood& told = learning.likelihoods[0];
+    EXPECT_EQ(told.method, "loupe");
+    EXPECT_EQ(told.frame, "species");
+    EXPECT_EQ(told.candidate, "goat-leather");
+    EXPECT_EQ(told.seen, 1U);
+    std::string seen;
+    for (const LearntOutcome& outcome : told.outcomes) {
+        if (outcome.seen == 1) seen += outcome.outcome + " ";
+    }
+    EXPECT_EQ(seen, "pores-in-rows ");
+    EXPECT_EQ(learning.by_the_book.cases, 1U);
+}
+
 TEST(Learn, KeepsRowsAtOne) {
     const EvidenceData data = one_test({{0.7, 0.2, 0.1}, {0.1, 0.1, 0.8}});
     const Learnt learnt = learnt_from(data, {dossier({{0, 0}, {0, 2}, {0, 2}}, 0), dossier({{0, 1}}, 1)}, 3.5);

@@ -70,6 +70,21 @@ TEST(WeightOfEvidence, OfASecondLookIsWhatItAdds) {
 }
 
 // Several candidates count by their prior: (0.2 * 0.9 + 0.1 * 0.3) / 0.3 = 0.7 against 0.1 is a factor of 7.
+// Bayes by hand, from even odds: 0.9 to 0.2 of the first reading, 0.3 to 0.6 of the second.
+TEST(WeightOfEvidence, AsksWhatEachReadingTellsAloneAndWhatTheOthersTell) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    const std::size_t a = support::add_method(data, "a", {{0.9, 0.1}, {0.2, 0.8}});
+    const std::size_t b = support::add_method(data, "b", {{0.7, 0.3}, {0.4, 0.6}});
+    const PartEvidence part = evidence_of(data, {}, support::body_with({{a, 0}, {b, 1}}));
+    ASSERT_EQ(part.alone.size(), 2U);
+    ASSERT_EQ(part.without.size(), 2U);
+    EXPECT_NEAR(part.alone[0][0].posterior[0], 0.9 / 1.1, 1e-12);
+    EXPECT_NEAR(part.alone[1][0].posterior[0], 1.0 / 3, 1e-12);
+    EXPECT_NEAR(part.without[0][0].posterior[0], 1.0 / 3, 1e-12);
+    EXPECT_NEAR(part.without[1][0].posterior[0], 0.9 / 1.1, 1e-12);
+    EXPECT_NEAR(part.beliefs[0].posterior[0], 0.27 / 0.39, 1e-12);
+}
+
 TEST(WeightOfEvidence, OfSeveralCandidatesGoesByTheirPrior) {
     EvidenceData data = frame_of({0.2, 0.1, 0.7});
     const std::size_t a = add_method(data, "a", {{0.9, 0.1}, {0.3, 0.7}, {0.1, 0.9}});

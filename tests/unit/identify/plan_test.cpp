@@ -122,6 +122,16 @@ TEST(Plan, PlansNothingWhereAllIsDecided) {
     EXPECT_EQ(plan.decided_after, 1);
 }
 
+// Both outcomes of the first test settle the question; what the second would tell beyond that is worth no walk.
+TEST(Plan, AsksNothingMoreOfWhatATestSettles) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.least_bits = 0.001;
+    const std::size_t decisive = add_test(data, "a", kDecisive, Harm::none, 5, 0);
+    (void)add_test(data, "b", kFair, Harm::none, 50, 0);
+    ASSERT_GT(binary_information(0.99, 0.8), 0.001);
+    EXPECT_EQ(methods_of(planned(data)), (std::vector<std::size_t>{decisive}));
+}
+
 // Where nothing ever slips, a perfect test settles all there is, whichever way it comes out.
 TEST(Plan, WithoutSlipsComesToAnEnd) {
     EvidenceData data = support::frame_of({0.5, 0.5});
@@ -191,6 +201,26 @@ TEST(Plan, WeighsTheMeasureOfALimitByItsReliability) {
     ASSERT_FALSE(plan.steps.empty());
     // Crossover 0.1, prior 0.2 (the exercise of information_test.cpp).
     EXPECT_NEAR(plan.steps[0].bits, 0.3578, 5e-5);
+}
+
+// The first measure leaves 99 %, which settles it; the second would still tell 0.06 bits.
+TEST(Plan, AsksNothingMoreOfALimitThatAMeasureSettles) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.least_bits = 0.001;
+    for (const char* id : {"gauge", "microscope"}) {
+        evidence::Method method;
+        method.id = id;
+        method.looks_at = id;
+        method.parts = evidence::kAllParts;
+        method.reads.push_back({"coat", measure::Dimension::length, "mm"});
+        method.reliability = 0.99;
+        data.methods.push_back(method);
+    }
+    Question question;
+    question.says = 1;
+    question.limits.push_back({"coat", 0.5});
+    ASSERT_GT(binary_information(0.99, 0.99), 0.001);
+    EXPECT_EQ(make_plan(data, {body(data)}, {question}).steps.size(), 1U);
 }
 
 // ---- the default book --------------------------------------------------------------------------------------------

@@ -396,6 +396,17 @@ TEST(Conflict, OfReadingsThatTellNothingOfOneAnotherIsNone) {
     EXPECT_NEAR(believed(data, {{a, 0}, {nothing, 1}}).conflict, 0, 1e-9);
 }
 
+// Beside readings that tell nothing, two that disagree: by 99 as a pair, and by Jensen and others 1/4 to 0.99 * 0.01.
+TEST(Conflict, HoldsUpToSixtyFourReadingsAgainstOneAnother) {
+    Looks looks;
+    const std::size_t nothing = add_method(looks.data, "d", {{0.3, 0.7}, {0.3, 0.7}});
+    std::vector<std::pair<std::size_t, std::size_t>> readings = {{looks.a, 0}, {looks.b, 1}};
+    readings.resize(64, {nothing, 0});
+    EXPECT_NEAR(believed(looks.data, readings).conflict, 10 * std::log10(99), 1e-9);
+    readings.emplace_back(nothing, 0);
+    EXPECT_NEAR(believed(looks.data, readings).conflict, 10 * std::log10(0.25 / (0.99 * 0.01)), 1e-9);
+}
+
 TEST(Conflict, CountsFromTheBooksFigureOn) {
     Looks looks;
     const double conflict = believed(looks.data, {{looks.a, 0}, {looks.b, 1}}).conflict;

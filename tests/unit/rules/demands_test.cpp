@@ -2,6 +2,7 @@
 // still lacks.
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <map>
 #include <string>
 #include <string_view>
@@ -89,6 +90,24 @@ TEST(Demands, AreThoseOfTheNearestConceptAbove) {
     EXPECT_EQ(standards_of(book.value(), "nubuck"), "sooner ");
     EXPECT_EQ(standards_of(book.value(), "polyurethane"), "");
     EXPECT_EQ(standards_of(book.value(), "no-such-concept"), "");
+}
+
+// Ways up double with every step of such a lattice; each of its concepts is looked at once all the same.
+TEST(Demands, AreLookedForOnceInEachConceptAbove) {
+    const support::RuleFolder folder(files_with("- {supports: waterproof, standard: s, number: n, sources: law}\n"));
+    {
+        std::ofstream concepts(folder.path() / "concepts.yaml", std::ios::app);
+        concepts << "- {concept: knot-0, kind: performance}\n";
+        for (int step = 1; step <= 48; ++step) {
+            for (const char* side : {"left", "right"}) {
+                concepts << "- {concept: " << side << "-" << step << ", is: knot-" << step - 1 << "}\n";
+            }
+            concepts << "- {concept: knot-" << step << ", is: [left-" << step << ", right-" << step << "]}\n";
+        }
+    }
+    const auto book = RuleBook::load(folder.path());
+    ASSERT_TRUE(book) << support::dump_files(book.issues());
+    EXPECT_EQ(standards_of(book.value(), "knot-48"), "");
 }
 
 bool asks_only_says(const ClaimCondition& condition) {

@@ -3,8 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "support/fault_dump.h"
@@ -381,6 +383,108 @@ TEST_P(TwoClaims, HoldOrNotAmongMany) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, TwoClaims, testing::ValuesIn(kBeside),
                          [](const auto& row) { return std::string(row.param.name); });
+
+// ---- many claims -----------------------------------------------------------------------------------------------
+
+// A claim of few looks, so that many of them look alike; its numbers tell its place.
+Claim drawn_claim(const SmallBook& book, std::mt19937& random, std::uint32_t number) {
+    static constexpr std::string_view kSaid[] = {"leather", "cotton", "silk"};
+    const auto one_of = [&](std::uint32_t count) { return static_cast<std::uint32_t>(random()) % count; };
+    Claim claim = book.claim(kSaid[one_of(3)], number);
+    claim.field = number / 8;
+    claim.part = one_of(2) == 0 ? Part::body : Part::lining;
+    claim.hedged = one_of(4) == 0;
+    claim.look_alike = one_of(8) == 0;
+    claim.marks = one_of(4) == 0 ? 1U << one_of(4) : 0;
+    if (one_of(4) == 0) {
+        claim.quantity = Quantity{.low = 1.0 + one_of(2), .high = 3.0 + one_of(2), .unit = Unit::millimetre};
+        claim.of_total = 10.0 * one_of(3);
+    }
+    return claim;
+}
+
+struct AskedRow {
+    std::string_view name, beside;
+};
+
+const AskedRow kAsked[] = {
+    {"anywhere", "{says: cotton, hedged: yes, marked: genuine, reach: anywhere}"},
+    {"of_the_part", "{says: silk, look_alike: yes, hedged: yes}"},
+    {"in_another_field", "{says: cotton, look_alike: yes, reach: elsewhere}"},
+    {"later", "{says: cotton, marked: pure, later: yes, reach: anywhere}"},
+    {"another_than_itself", "{says: leather, hedged: yes, marked: solid, reach: anywhere}"},
+    {"up_to_a_thickness", "{says: [leather, cotton, silk], millimetres: {from: 1, to: 3}, hedged: yes}"},
+    {"share_of_the_total", "{says: [leather, cotton, silk], of_total: {from: 15}, marked: all, reach: anywhere}"},
+};
+
+class ManyClaims : public testing::TestWithParam<AskedRow> {};
+
+// Above 64 claims those that look alike are looked at once. Claims that no rule asks for must change nothing.
+TEST_P(ManyClaims, AreFoundAsAmongFew) {
+    const SmallBook book(rule_text("r", "  when: {says: leather}\n  beside: " + std::string(GetParam().beside) + "\n"));
+    std::size_t with = 0;
+    for (std::uint32_t seed = 1; seed <= 200; ++seed) {
+        std::mt19937 random(seed);
+        std::vector<Claim> claims;
+        for (std::uint32_t i = 0; i < 60; ++i) claims.push_back(drawn_claim(book, random, i));
+        RuleMatcher matcher(book.data);
+        matcher.select({}, {});
+        const auto flagged = [&] {
+            std::vector<Finding> findings;
+            matcher.match(claims, {}, findings);
+            std::vector<std::uint32_t> places;
+            for (const Finding& finding : findings) places.push_back(finding.claim);
+            return places;
+        };
+        const std::vector<std::uint32_t> among_few = flagged();
+        if (!among_few.empty()) ++with;
+        for (std::uint32_t i = 0; i < 900; ++i) {
+            claims.push_back(book.claim("brass", 200 + i));
+            claims.back().field = 100;
+            claims.back().part = Part::hardware;
+            claims.back().marks = i;
+        }
+        EXPECT_EQ(flagged(), among_few) << "seed " << seed;
+    }
+    EXPECT_GT(with, 10U);
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, ManyClaims, testing::ValuesIn(kAsked),
+                         [](const auto& row) { return std::string(row.param.name); });
+
+// What rules/README.md, section 13, says of long listings.
+TEST(RuleMatcher, LooksAtAThousandDifferentStatementsAndSixtyFourNeighbours) {
+    const std::string when = "  when: {says: leather}\n  beside: {says: cotton, reach: ";
+    const SmallBook anywhere(rule_text("r", when + "anywhere}\n"));
+    const SmallBook sentence(rule_text("r", when + "sentence}\n"));
+    const auto listing = [](const SmallBook& book, std::uint32_t between) {
+        std::vector<Claim> claims = {book.claim("leather", 0)};
+        for (std::uint32_t i = 0; i < between; ++i) {
+            claims.push_back(book.claim("brass", 1 + i));
+            claims.back().marks = i;
+        }
+        claims.push_back(book.claim("cotton", 1 + between));
+        for (Claim& claim : claims) claim.sentence = 0;
+        return claims;
+    };
+    EXPECT_EQ(found(anywhere, listing(anywhere, 1022)), "0<1023");
+    EXPECT_EQ(found(anywhere, listing(anywhere, 1023)), "");
+    EXPECT_EQ(found(sentence, listing(sentence, 63)), "0<64");
+    EXPECT_EQ(found(sentence, listing(sentence, 64)), "");
+    // What is said again and again is one statement.
+    std::vector<Claim> repeated = listing(anywhere, 2000);
+    for (std::size_t i = 1; i + 1 < repeated.size(); ++i) {
+        repeated[i].marks = 0;
+        repeated[i].quantity = Quantity{.low = 1, .high = 2, .unit = Unit::millimetre};
+    }
+    EXPECT_EQ(found(anywhere, repeated), "0<2001");
+    // Behind it as before it.
+    for (const auto& [between, wanted] : {std::pair{63U, "64<0"}, std::pair{64U, ""}}) {
+        std::vector<Claim> claims = listing(sentence, between);
+        std::swap(claims.front().says, claims.back().says);
+        EXPECT_EQ(found(sentence, claims), wanted) << between;
+    }
+}
 
 // ---- markets and dates -----------------------------------------------------------------------------------------
 
