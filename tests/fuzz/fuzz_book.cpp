@@ -31,7 +31,7 @@ namespace fs = std::filesystem;
 using namespace grainside;
 using fuzz::require;
 
-// A longer text only says more of the same, and every load reads it twice.
+// A longer text only says more of the same.
 constexpr std::size_t kMaxInputBytes = 8192;
 constexpr std::size_t kMaxFiles = 12;
 
@@ -168,11 +168,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const Files files = files_of(input);
     const fs::path& folder = write_files(files);
     const auto book = RuleBook::load(folder);
-    const auto again = RuleBook::load(folder);
-    require(static_cast<bool>(book) == static_cast<bool>(again));
-    require(printed(book.issues(), files) == printed(again.issues(), files));
+    const std::string faults = printed(book.issues(), files);
+    // Loading takes most of the time: half of the inputs are loaded twice.
+    if (size % 2 == 0) {
+        const auto again = RuleBook::load(folder);
+        require(static_cast<bool>(book) == static_cast<bool>(again) && faults == printed(again.issues(), files));
+        require(!book || book.value().digest() == again.value().digest());
+    }
     if (!book) return 0;
-    require(book.value().digest() == again.value().digest());
     check_with(book.value(), input);
     if (!EvidenceBook::is_there(book.value())) return 0;
     const auto evidence = EvidenceBook::load(book.value());

@@ -67,31 +67,44 @@ class Run:
             self.failures = max(self.failures, 1)
             self.last_lines = "\n".join(output.splitlines()[-40:])
 
-    def gains(self):
-        """New inputs with how many features each adds to the corpus and to smaller new ones."""
+    def features_of(self):
+        """The features that each file reaches: those of the corpus all together, and what was found one by one."""
         with tempfile.TemporaryDirectory() as folder:
             merged = pathlib.Path(folder) / "corpus"
             control = pathlib.Path(folder) / "control"
             shutil.copytree(self.corpus, merged)
-            subprocess.run([self.program, *LIMITS, "-merge=1", f"-merge_control_file={control}", merged, self.found],
-                           capture_output=True, check=False)
+            subprocess.run([self.program, *LIMITS, "-set_cover_merge=1", f"-merge_control_file={control}", merged,
+                            self.found], capture_output=True, check=False)
+            known, found = set(), {}
             if not control.exists():
-                return []
+                return known, found
+            # The numbers of all files and of those that were there, then the files, then "FT number feature...".
             lines = control.read_text(errors="replace").splitlines()
-            # The numbers of all files and of those that were there, then the files, then what each adds.
             count, there = int(lines[0]), int(lines[1])
-            files = lines[2:2 + count]
-            added = [(len(line.split()) - 2, files[int(line.split()[1])]) for line in lines[2 + count:]
-                     if line.startswith("FT ") and int(line.split()[1]) >= there]
-            return [(gain, pathlib.Path(file)) for gain, file in added if gain > 0]
+            for line in lines[2 + count:]:
+                words = line.split()
+                if words[0] != "FT":
+                    continue
+                if int(words[1]) < there:
+                    known.update(words[2:])
+                else:
+                    found[pathlib.Path(lines[2 + int(words[1])])] = set(words[2:])
+            return known, found
 
     def keep(self, most, max_bytes):
-        small = [(gain, file) for gain, file in self.gains() if file.stat().st_size <= max_bytes]
-        best = sorted(small, key=lambda entry: (-entry[0], entry[1].name))[:most]
-        for _, file in best:
-            content = file.read_bytes()
+        """Copies into the corpus, one after the other, the input that adds most to it."""
+        known, found = self.features_of()
+        small = {file: features for file, features in found.items() if file.stat().st_size <= max_bytes}
+        kept = 0
+        while small and kept < most:
+            best = max(sorted(small), key=lambda file: len(small[file] - known))
+            if small[best] <= known:
+                break
+            known |= small.pop(best)
+            content = best.read_bytes()
             (self.corpus / f"found_{hashlib.sha256(content).hexdigest()[:10]}").write_bytes(content)
-        return len(best)
+            kept += 1
+        return kept
 
     def row(self):
         day = datetime.date.today().isoformat()
