@@ -1,5 +1,6 @@
 // Any texts as the files of a rule book: loading neither crashes nor depends on anything else, faults name a file that
-// is there and a line in it and are safe to print, and what loads never makes a check, a judgement or a plan fail.
+// is there and a line in it and are safe to print, and what loads never makes a check, a judgement or a plan fail. Told
+// as page, manual, view and SARIF, its own texts are inert (inert_forms.h).
 //
 // Input: files, each behind a mark with its name (input_parts.h), as in a rule folder. Files that every book needs are
 // there unless the input has its own: a part of the default concepts and kinds of products, a source, two markets.
@@ -19,8 +20,11 @@
 #include "grainside/evidence_book.h"
 #include "grainside/judge.h"
 #include "grainside/rule_book.h"
+#include "grainside/sarif.h"
 #include "inert_forms.h"
 #include "input_parts.h"
+#include "report/rule_reference.h"
+#include "report/rule_view.h"
 #include "rules/book_data.h"
 #include "support/temporary_folder.h"
 #include "vocabulary/grammar_concepts.h"
@@ -144,6 +148,26 @@ void check_with(const RuleBook& book, std::string_view input) {
     }
 }
 
+// The book's own texts, which come from whoever wrote it, in the forms in which it is told.
+void tell(const RuleBook& book, const EvidenceBook* evidence) {
+    const report::RuleReference reference(book, evidence);
+    std::string out;
+    reference.append_page(out);
+    fuzz::check_page(out);
+    out.clear();
+    reference.append_manual(out);
+    fuzz::check_manual(out);
+    out.clear();
+    for (const RuleInfo& rule : book.rules()) report::append_rule_explained(book, rule, {.width = 40}, out);
+    fuzz::check_characters(out);
+    out.clear();
+    SarifWriter log = evidence == nullptr ? SarifWriter(book, {.command = "check", .markets = {}, .day = {}})
+                                          : SarifWriter(*evidence, {.command = "judge", .markets = {}, .day = {}});
+    log.begin(out);
+    log.end({}, true, out);
+    fuzz::check_json(out);
+}
+
 void judge_with(const EvidenceBook& evidence) {
     const auto dossier = Dossier::parse("d.yaml",
                                         "sample: {what: bag}\n"
@@ -177,9 +201,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     }
     if (!book) return 0;
     check_with(book.value(), input);
-    if (!EvidenceBook::is_there(book.value())) return 0;
+    if (!EvidenceBook::is_there(book.value())) {
+        tell(book.value(), nullptr);
+        return 0;
+    }
     const auto evidence = EvidenceBook::load(book.value());
     printed(evidence.issues(), files);
-    if (evidence) judge_with(evidence.value());
+    if (!evidence) return 0;
+    tell(book.value(), &evidence.value());
+    judge_with(evidence.value());
     return 0;
 }

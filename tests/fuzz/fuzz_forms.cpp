@@ -65,6 +65,9 @@ void check_records(const Listing& listing, const CheckResult& result, const Chec
         write_claims_view(book(), listing, result, {.width = width}, out);
         fuzz::check_characters(out);
     }
+    out.clear();
+    write_view(book(), listing, result, checker, {.colour = true}, out);
+    fuzz::check_coloured(out);
 }
 
 // The head, which lists every rule, is the same for every input: it is written and looked at once. The results of an

@@ -125,6 +125,21 @@ inline void check_table(std::string_view table) {
     require(cells == 0 && columns > 0);
 }
 
+// A view with colours: of escape sequences only those that set a colour or a style ("ESC [ digits m",
+// ECMA-48, 8.3.117).
+inline void check_coloured(std::string_view text) {
+    std::string plain;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (!text.substr(at).starts_with("\x1b[")) {
+            plain += text[at];
+            continue;
+        }
+        at = text.find_first_not_of("0123456789;", at + 2);
+        require(at != std::string_view::npos && text[at] == 'm');
+    }
+    check_characters(plain);
+}
+
 // One JSON value.
 inline void check_json(std::string_view text) {
     check_characters(text);
@@ -154,6 +169,30 @@ inline void check_markdown(std::string_view text) {
         if (text[at] != '`') continue;
         require(text.substr(at).starts_with("`@`"));
         at += 2;
+    }
+}
+
+// A manual page of man(7): ASCII, no request or macro but ours, no escape but those of characters (groff_char(7)).
+inline void check_manual(std::string_view text) {
+    constexpr std::string_view kMacros[] = {".TH ", ".SH ", ".SS ", ".B ", ".BR ", ".IP ", ".PP\n", ".TP\n", ".br\n"};
+    constexpr std::string_view kEscapes[] = {"e", "-", "&", "(aq", "(dq", "(ga", "(ha", "(ti", "(bu", "[u"};
+    const auto begins_with_one = [](std::string_view rest, const auto& beginnings) {
+        return std::any_of(std::begin(beginnings), std::end(beginnings),
+                           [&](std::string_view beginning) { return rest.starts_with(beginning); });
+    };
+    // The first line is a comment of ours.
+    require(text.starts_with(".\\\" "));
+    text.remove_prefix(text.find('\n'));
+    bool line_begins = false;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const std::string_view rest = text.substr(at);
+        require(rest[0] == '\n' || (rest[0] >= ' ' && rest[0] <= '~'));
+        if (line_begins) require(rest[0] != '\'' && rest[0] != ' ');
+        if (line_begins && rest[0] == '.') require(begins_with_one(rest, kMacros));
+        line_begins = rest[0] == '\n';
+        if (rest[0] != '\\') continue;
+        require(begins_with_one(rest.substr(1), kEscapes));
+        ++at;
     }
 }
 
