@@ -34,9 +34,9 @@ std::string_view escape_for(char32_t point) {
     }
 }
 
-void append_escaped(std::string& out, std::string_view text) {
+// REQUIRES: `clean` is as document::printable_text gives it.
+void append_escaped(std::string& out, std::string_view clean) {
     constexpr char32_t kLastOfAscii = 0x7E;
-    const std::string clean = document::printable_text(text);
     for (std::size_t at = 0; at < clean.size();) {
         const document::DecodedChar decoded = document::decode_utf8(clean, at);
         at += decoded.length;
@@ -54,18 +54,18 @@ void append_escaped(std::string& out, std::string_view text) {
 }  // namespace
 
 void append_roff_line(std::string& out, std::string_view text) {
-    // A line that begins with a space breaks the paragraph.
-    const std::size_t first = text.find_first_not_of(" \n");
-    if (first == std::string_view::npos) return;
-    text.remove_prefix(first);
-    if (text.front() == '.') out += "\\&";
-    append_escaped(out, text);
+    const std::string clean = document::printable_text(text);
+    // A line that begins with a space breaks the paragraph. A tab or a carriage return is one by now.
+    const std::size_t first = clean.find_first_not_of(" \n");
+    if (first == std::string::npos) return;
+    if (clean[first] == '.') out += "\\&";
+    append_escaped(out, std::string_view(clean).substr(first));
     out += '\n';
 }
 
 void append_roff_argument(std::string& out, std::string_view text) {
     out += '"';
-    append_escaped(out, text);
+    append_escaped(out, document::printable_text(text));
     out += '"';
 }
 

@@ -8,54 +8,13 @@
 #include <string>
 #include <vector>
 
-#include "support/naive_matcher.h"
-#include "text/tokenizer.h"
+#include "support/both_matchers.h"
 
 namespace grainside::vocabulary {
 namespace {
 
-using support::NaiveHit;
-using support::NaiveMatcher;
+using support::BothMatchers;
 using support::NaiveTerm;
-
-// The matcher under test and the naive one, made of the same terms.
-class BothMatchers {
-public:
-    explicit BothMatchers(const std::vector<NaiveTerm>& terms) : naive_(terms, kShortestMisspelt) {
-        for (std::size_t i = 0; i < terms.size(); ++i) {
-            std::vector<WordId> path;
-            for (const std::string& word : terms[i]) path.push_back(vocabulary_.words.intern(word));
-            Sense sense;
-            sense.concept_id = static_cast<ConceptId>(i + 1);
-            vocabulary_.terms.add(path, sense);
-            for (std::size_t w = 0; w < path.size(); ++w) vocabulary_.misspellings.add(terms[i][w], path[w]);
-        }
-        vocabulary_.misspellings.freeze();
-        vocabulary_.terms.freeze();
-    }
-
-    bool agree(const std::string& text) {
-        text::tokenize(text, tokens_);
-        return agree(tokens_);
-    }
-
-    bool agree(const text::Tokens& tokens) {
-        match_terms(vocabulary_, tokens, word_ids_, hits_);
-        std::vector<NaiveHit> found;
-        for (const Hit& hit : hits_) {
-            const auto senses = vocabulary_.terms.senses(hit.end);
-            found.push_back({hit.first, hit.last, senses.empty() ? 0 : senses[0].concept_id - std::size_t{1}});
-        }
-        return found == naive_.match(tokens);
-    }
-
-private:
-    Vocabulary vocabulary_;
-    NaiveMatcher naive_;
-    text::Tokens tokens_;
-    std::vector<WordId> word_ids_;
-    std::vector<Hit> hits_;
-};
 
 // Six words, two of them long enough to be misspelt.
 const std::vector<std::string> kWords = {"full", "grain", "leather", "calf", "top", "polyurethane"};
