@@ -1,0 +1,38 @@
+# Where the open corpus and the labels disagree, and all scores, must be what FILE holds. So no change of code or rules moves a
+# listing unseen: the difference of FILE shows what it moved, line by line, to whoever reads the change.
+#
+#     cmake -DSCORE=build/release/tests/scoring/score -DFILE=tests/scoring/disagreements.txt -DWRITE=ON -P tests/scoring/same_scores.cmake
+#
+# writes what holds now. Run in the project's folder.
+set(all "")
+foreach(set IN ITEMS a b c d e f g h i j k l)
+  list(APPEND all corpus/open_${set}.jsonl)
+endforeach()
+
+function(add_scores title)
+  execute_process(COMMAND ${SCORE} --errors ${ARGN} OUTPUT_VARIABLE printed RESULT_VARIABLE status)
+  if(NOT status EQUAL 0)
+    message(FATAL_ERROR "${SCORE} ${ARGN} ended with ${status}")
+  endif()
+  set(scores "${scores}== ${title}\n\n${printed}\n" PARENT_SCOPE)
+endfunction()
+
+set(scores "")
+add_scores("no market" ${all})
+foreach(market IN ITEMS us eu uk)
+  add_scores(${market} corpus/open_m.jsonl --market ${market} --on 2026-11-26)
+endforeach()
+
+if(WRITE)
+  file(WRITE ${FILE} "${scores}")
+  return()
+endif()
+file(READ ${FILE} held)
+if(NOT scores STREQUAL held)
+  get_filename_component(name ${FILE} NAME)
+  set(now ${CMAKE_CURRENT_BINARY_DIR}/${name}.now)
+  file(WRITE ${now} "${scores}")
+  execute_process(COMMAND diff -u ${FILE} ${now} OUTPUT_VARIABLE difference)
+  message(FATAL_ERROR "The corpus is not read as ${FILE} says. If each line below is meant, write it anew (same_scores.cmake):\n"
+    "${difference}")
+endif()
