@@ -133,7 +133,7 @@ class Build:
         words[words.index("-c") + 1] = str(changed)
         words = [word for word in words if word != "-Werror"]
         words[1:1] = [f"-I{folder}" for folder in include]  # before the build's own, where the built-in book is
-        words += ["-iquote", str((self.root / source).parent), "-O0", "-w"]
+        words += ["-iquote", str((self.root / source).parent), "-O0", "-w", "-D_GLIBCXX_ASSERTIONS"]  # as in tools/cmake/asan.cmake
         quick = subprocess.run(words, cwd=entry["directory"], capture_output=True, preexec_fn=bounded)
         if quick.returncode != 0:
             return False

@@ -1,9 +1,9 @@
 # cmake -C tools/cmake/asan.cmake -B build/asan -G Ninja     (clang 14)
 #
-# Address and undefined-behaviour sanitizers for the tests, and the coverage that libFuzzer asks for: one build serves both.
+# Address and undefined-behaviour sanitizers for the tests, containers that check their indices, and the coverage that libFuzzer asks for: one build serves both.
 set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
 set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
-set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" CACHE STRING "")
+set(CMAKE_CXX_FLAGS "-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer -D_GLIBCXX_ASSERTIONS" CACHE STRING "")
 # Lines suffice in a stack: what a debugger needs besides, which Debug adds, costs a fifth of the time.
 set(CMAKE_CXX_FLAGS_DEBUG "" CACHE STRING "")
 set(GRAINSIDE_FUZZ ON CACHE BOOL "")
