@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "rules/book_data.h"
 #include "support/built_in_evidence.h"
 
 namespace grainside {
@@ -84,6 +85,20 @@ TEST(LawDays, AreThoseOfTheLimits) {
         const evidence::Limit& limit = support::limit_named(row.limit);
         EXPECT_EQ(limit.in_force.from, row.from) << row.limit;
         EXPECT_EQ(limit.in_force.until, row.until) << row.limit;
+    }
+}
+
+// The member states since 1 February 2020: Treaty on European Union, article 52, less the United Kingdom (from memory).
+// What holds in the Union holds in each.
+TEST(MemberStates, LieWithinTheUnion) {
+    for (const std::string_view state :
+         {"at", "be", "bg", "hr", "cy", "cz", "dk", "ee", "fi", "fr", "de", "gr", "hu", "ie",
+          "it", "lv", "lt", "lu", "mt", "nl", "pl", "pt", "ro", "sk", "si", "es", "se"}) {
+        const auto& markets = support::built_in_book().data().markets;
+        const auto found =
+            std::find_if(markets.begin(), markets.end(), [&](const auto& market) { return market.name == state; });
+        ASSERT_NE(found, markets.end()) << state;
+        EXPECT_EQ(std::count(found->within.begin(), found->within.end(), "eu"), 1) << state;
     }
 }
 

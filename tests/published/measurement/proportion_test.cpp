@@ -6,6 +6,7 @@
 #include <cmath>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "measure/proportion.h"
 
@@ -114,6 +115,15 @@ TEST_P(PublishedDifference, HasNewcombesLimits) {
 
 INSTANTIATE_TEST_SUITE_P(Rows, PublishedDifference, testing::ValuesIn(kDifferences),
                          [](const auto& each) { return std::string(each.param.name); });
+
+// A difference of shares lies between -1 and 1, and of nothing nothing more is known.
+TEST(PublishedDifferences, OfNothingIsAnything) {
+    for (const auto& [one, other] : {std::pair{Counted{0, 0}, Counted{3, 10}}, {Counted{3, 10}, Counted{0, 0}}}) {
+        const ShareLimits limits = difference_limits(one, other, 0.95);
+        EXPECT_EQ(limits.low, -1);
+        EXPECT_EQ(limits.high, 1);
+    }
+}
 
 // Where half is counted, Wilson's half width is z / (2 sqrt(n + z^2)), so n = z^2 / (4 w^2) - z^2: the 384.15 and 96.04
 // of the normal approximation (Cochran, Sampling Techniques, 4.4; from memory) less 3.84.
