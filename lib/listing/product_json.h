@@ -16,7 +16,7 @@ namespace grainside::listing {
 // ask for one.
 inline constexpr std::size_t kMaxFields = 65536;
 
-// Which members are read and how: `product_json.cpp`, at `member`. Others are checked for being JSON and otherwise
+// Which members are read and how: `product_members.cpp`. Others are checked for being JSON and otherwise
 // ignored. Of members of one name the first counts.
 // Nothing is allocated for a record once the buffers have grown to its size. Not thread-safe.
 class ProductJson {
