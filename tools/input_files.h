@@ -14,9 +14,8 @@ namespace grainside::tools {
 // - A folder stands for all files below it whose ending says that they hold listings (.jsonl .ndjson .json .csv .tsv
 //   .html .htm .xhtml .md .markdown .txt, each also with .gz or .zst behind it); a note says how many others there are.
 //   Hidden files and folders and links to folders are passed over without a word.
-// - A name with * ? or [ that is no file stands for what it matches (glob(7)), and `**` between slashes for any
-// folders,
-//   none included. Hidden names have to be named.
+// - A name with * ? or [ that is no file stands for what it matches (glob(7)), and `**` between slashes for any number
+//   of folders. Hidden names have to be named.
 // - One file is read once, at its first place, however often and by whatever path it is named.
 // - "-" is standard input.
 // What cannot be found is reported and the rest goes on; another name is given as it is, so that opening it says why.

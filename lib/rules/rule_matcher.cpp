@@ -17,6 +17,8 @@ std::uint64_t look_of(const Claim& claim) {
     hash = hash * 0x9e3779b97f4a7c15ULL + (static_cast<unsigned>(claim.part) | static_cast<unsigned>(claim.kind) << 8U |
                                            unsigned{claim.negated} << 16U | unsigned{claim.hedged} << 17U |
                                            unsigned{claim.look_alike} << 18U | unsigned{claim.family} << 19U);
+    // Else a list of shares would be one look, and each claim be held against all before it.
+    if (claim.quantity) hash = hash * 0x9e3779b97f4a7c15ULL + std::bit_cast<std::uint64_t>(claim.quantity->low);
     hash ^= hash >> 31;
     return hash * 0xbf58476d1ce4e5b9ULL;
 }
