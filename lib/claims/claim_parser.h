@@ -46,6 +46,8 @@ private:
     void find_titles(const Listing& listing);
     std::uint8_t first_category(std::span<const vocabulary::Hit> hits) const;
     std::uint8_t category_of_title() const;
+    template <typename Category>
+    void for_each_product(std::span<const vocabulary::Hit> hits, Category category) const;
     void collect_own_categories(const Listing& listing);
     std::uint8_t category_by_part(std::span<const vocabulary::Hit> hits, Part part) const;
     std::span<const vocabulary::Hit> hits_of(const TitleLine& title) const;

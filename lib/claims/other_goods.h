@@ -11,13 +11,16 @@
 namespace grainside::claims {
 
 // The categories that a listing's product goes by, one bit each; none where its category is unknown.
-using OwnCategories = std::bitset<256>;
+struct OwnCategories {
+    std::bitset<256> named;  // by the category, a title or the shelf
+    std::bitset<256> kin;    // those, and whose nouns may name the same product: a 'case' is a bag too
 
-// Adds a category and its kin.
-void add_category(const vocabulary::Vocabulary& vocabulary, std::uint8_t category, OwnCategories& own);
+    void add(const vocabulary::Vocabulary& vocabulary, std::uint8_t category);
+};
 
 // Silences noun phrases whose head names an everyday thing ('linen shirts' is one where bags are sold) or a product of
-// a foreign category, and what it is said to be made of: 'trousers in wool'.
+// a foreign category, and what it is said to be made of: 'trousers in wool'. Of what comes along ('comes with a leather
+// key fob') any category that is not named is foreign, kin too.
 void silence_other_goods(const OwnCategories& own, std::span<Piece> pieces);
 
 }  // namespace grainside::claims

@@ -30,6 +30,7 @@ Connector connector_of(const Piece& piece) {
         case Role::backing:
             return Connector::link;
         case Role::with:
+        case Role::comes_along:
             return Connector::with;
         case Role::copula:
             return Connector::copula;

@@ -79,39 +79,14 @@ bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
 // Words that end a noun phrase.
 inline bool ends_phrase(const Piece& piece) noexcept {
     using vocabulary::Role;
-    constexpr vocabulary::RoleSet kEnding = {Role::link,
-                                             Role::at_part,
-                                             Role::backing,
-                                             Role::all_after,
-                                             Role::with,
-                                             Role::copula,
-                                             Role::conjunction,
-                                             Role::alternative,
-                                             Role::negator,
-                                             Role::negation_end,
-                                             Role::exception,
-                                             Role::comparison,
-                                             Role::other_product,
-                                             Role::accessory_before,
-                                             Role::teaching,
-                                             Role::crowd,
-                                             Role::crowd_opener,
-                                             Role::care,
-                                             Role::breaks,
-                                             Role::part_before,
-                                             Role::determiner,
-                                             Role::article,
-                                             Role::own,
-                                             Role::purpose,
-                                             Role::silent_label,
-                                             Role::main_label,
-                                             Role::colour_label,
-                                             Role::origin_label,
-                                             Role::leather_origin_label,
-                                             Role::answer_label,
-                                             Role::question_label,
-                                             Role::plain_label,
-                                             Role::title_label};
+    constexpr vocabulary::RoleSet kEnding = {
+        Role::link,         Role::at_part,        Role::backing,      Role::all_after,     Role::with,
+        Role::comes_along,  Role::copula,         Role::conjunction,  Role::alternative,   Role::negator,
+        Role::negation_end, Role::exception,      Role::comparison,   Role::other_product, Role::accessory_before,
+        Role::teaching,     Role::crowd,          Role::crowd_opener, Role::care,          Role::breaks,
+        Role::part_before,  Role::determiner,     Role::article,      Role::own,           Role::purpose,
+        Role::silent_label, Role::main_label,     Role::colour_label, Role::origin_label,  Role::leather_origin_label,
+        Role::answer_label, Role::question_label, Role::plain_label,  Role::title_label};
     if (piece.kind == PieceKind::mark) {
         return piece.token_kind != text::TokenKind::percent && piece.token_kind != text::TokenKind::asterisk &&
                piece.token_kind != text::TokenKind::quote;
@@ -124,6 +99,11 @@ inline bool is_noun(const Piece& piece) noexcept {
     using vocabulary::Role;
     constexpr vocabulary::RoleSet kNouns = {Role::part, Role::product, Role::part_after};
     return piece.kind == PieceKind::term && kNouns.has(piece.sense.role);
+}
+
+// Joins what stands by itself: 'tote with leather trim'.
+inline bool is_with(const Piece& piece) noexcept {
+    return piece.is(vocabulary::Role::with) || piece.is(vocabulary::Role::comes_along);
 }
 
 // Of a part's noun, as Claim::family tells it.

@@ -81,22 +81,34 @@ void ClaimParser::find_category(const Listing& listing) {
     }
 }
 
+template <typename Category>
+void ClaimParser::for_each_product(std::span<const vocabulary::Hit> hits, Category category) const {
+    for (const vocabulary::Hit& hit : hits) {
+        if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
+        for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
+            if (sense.role == Role::product) category(sense.value);
+        }
+    }
+}
+
 // What a title and the shelf name is what is sold, and so are their kin: 'bag and belt set'.
 void ClaimParser::collect_own_categories(const Listing& listing) {
-    own_.reset();
-    add_category(vocabulary_, category_, own_);
-    const auto add_products = [this](std::span<const vocabulary::Hit> hits) {
-        for (const vocabulary::Hit& hit : hits) {
-            if (!vocabulary_.terms.roles(hit.end).has(Role::product)) continue;
-            for (const Sense& sense : vocabulary_.terms.senses(hit.end)) {
-                if (sense.role == Role::product) add_category(vocabulary_, sense.value, own_);
-            }
-        }
-    };
-    for (const TitleLine& title : titles_) add_products(hits_of(title));
-    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
-        if (listing.fields[i].name == "category") add_products(fields_[i].hits);
+    own_ = {};
+    own_.add(vocabulary_, category_);
+    for (const TitleLine& title : titles_) {
+        for_each_product(hits_of(title), [this](std::uint8_t category) { own_.add(vocabulary_, category); });
     }
+    for (std::size_t i = 0; i < listing.fields.size(); ++i) {
+        if (listing.fields[i].name != "category") continue;
+        for_each_product(fields_[i].hits, [this](std::uint8_t category) { own_.add(vocabulary_, category); });
+    }
+    if (!titles_.empty() || listing.fields.empty()) return;
+    // A text without a title tells what is sold before it says what comes along.
+    const std::vector<vocabulary::Hit>& hits = fields_.front().hits;
+    const auto cue = std::find_if(hits.begin(), hits.end(), [this](const vocabulary::Hit& hit) {
+        return vocabulary_.terms.roles(hit.end).has(Role::comes_along);
+    });
+    for_each_product({hits.begin(), cue}, [this](std::uint8_t category) { own_.named.set(category); });
 }
 
 }  // namespace grainside::claims

@@ -33,8 +33,7 @@ std::size_t bare_subject(std::span<const Piece> pieces, std::size_t cue) {
     if (start == cue || !teaches(pieces, start, cue)) return cue;
     if (start > 0) {
         const Piece& before = pieces[start - 1];
-        if (before.is(Role::determiner) || before.is(Role::own) || before.is(Role::link) || before.is(Role::with))
-            return cue;
+        if (before.is(Role::determiner) || before.is(Role::own) || before.is(Role::link) || is_with(before)) return cue;
     }
     return start;
 }
@@ -48,8 +47,8 @@ bool defines(std::span<const Piece> pieces, std::size_t predicate) {
         return true;
     std::size_t end = predicate;
     while (end < pieces.size() && pieces[end].kind == PieceKind::word) ++end;
-    return end > predicate && (end == pieces.size() || (ends_phrase(pieces[end]) && !pieces[end].is(Role::link) &&
-                                                        !pieces[end].is(Role::with)));
+    return end > predicate &&
+           (end == pieces.size() || (ends_phrase(pieces[end]) && !pieces[end].is(Role::link) && !is_with(pieces[end])));
 }
 
 bool is_share(std::span<const Piece> pieces, std::size_t at) {

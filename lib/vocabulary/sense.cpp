@@ -12,6 +12,7 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"own", Role::own},
     {"link", Role::link},
     {"with", Role::with},
+    {"comes-along", Role::comes_along},
     {"at-part", Role::at_part},
     {"backing", Role::backing},
     {"copula", Role::copula},
