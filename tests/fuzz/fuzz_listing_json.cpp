@@ -61,6 +61,8 @@ void check_grammar(std::string_view bytes) {
     if (grainside::listing::find_invalid_utf8(bytes, 0).length != 0) return;
     if (bytes.size() >= 2 && static_cast<unsigned char>(bytes[0]) >= 0x80) return;
     if (bytes.starts_with(std::string_view("\0\0\xFE", 3))) return;
+    // Bytes that begin as packed ones do are no text: a skippable frame of zstd (RFC 8878, 3.1.2) may begin with '['.
+    if (bytes.size() >= 4 && bytes.substr(1, 3) == "\x2A\x4D\x18") return;
     grainside::listing::JsonScanner scanner;
     std::string_view line = bytes;
     if (line.ends_with('\r')) line.remove_suffix(1);
