@@ -1,5 +1,6 @@
 // as_read FOLDER FILES...: writes what is read of each labelled listing of FILES into FOLDER/NAME.txt, and what is read
 // of each text of the built-in rules' proofs into FOLDER/rules_GROUP.txt. tests/scoring/README.md has the form.
+// With `--in-full` before FOLDER the changed texts too, each with its lines, which are some 50 MB.
 //
 // Exit status: 0 written; 2 any error.
 #include <fmt/format.h>
@@ -15,6 +16,7 @@
 #include <utility>
 #include <vector>
 
+#include "cut_texts.h"
 #include "grainside/checker.h"
 #include "grainside/proof.h"
 #include "grainside/rule_book.h"
@@ -89,14 +91,20 @@ std::string finding_lines(const RuleBook& book, const Listing& listing, Checker&
     return found.lines();
 }
 
-std::string of_corpus(const RuleBook& book, const std::vector<scoring::LabelledListing>& labelled) {
+// With `in_full` what is read of each changed text stands before the line that sums it up.
+std::string of_corpus(const RuleBook& book, bool in_full, const std::vector<scoring::LabelledListing>& labelled) {
     Checker checker(book);
+    Checker of_cuts(book);
     std::string lines;
     for (const scoring::LabelledListing& one : labelled) {
         const Listing listing = one.listing();
         const CheckResult& result = checker.check(listing);
-        lines += fmt::format("== {} {}\n{}{}", one.id, scoring::listing_line(book, result),
-                             claim_lines(book, listing, result), finding_lines(book, listing, checker));
+        std::string each;
+        scoring::CutTexts cuts(book, of_cuts, in_full ? &each : nullptr);
+        cuts.cut(listing);
+        lines +=
+            fmt::format("== {} {}\n{}{}{}{}", one.id, scoring::listing_line(book, result),
+                        claim_lines(book, listing, result), finding_lines(book, listing, checker), each, cuts.line());
     }
     return lines;
 }
@@ -105,7 +113,7 @@ std::string of_corpus(const RuleBook& book, const std::vector<scoring::LabelledL
 // texts of their model. Each is checked for every rule that has it, under that rule's market and on its day.
 class ProofLines {
 public:
-    explicit ProofLines(const RuleBook& book) : book_(book) {}
+    ProofLines(const RuleBook& book, bool in_full) : book_(book), of_cuts_(book), in_full_(in_full) {}
 
     void add(const RuleInfo& rule) {
         Checker checker(book_, grainside::options_of_proof(rule));
@@ -116,7 +124,7 @@ public:
     // By what the rules are about.
     std::map<std::string, std::string> by_group() const {
         std::map<std::string, std::string> lines;
-        for (const Text& text : texts_) lines[text.group] += text.reading + text.findings.lines();
+        for (const Text& text : texts_) lines[text.group] += text.reading + text.findings.lines() + text.cuts;
         return lines;
     }
 
@@ -125,6 +133,7 @@ private:
         std::string group;
         std::string reading;
         FindingLines findings;
+        std::string cuts;
     };
 
     void add(const RuleInfo& rule, const ProofText& example, Checker& checker) {
@@ -133,10 +142,14 @@ private:
         const std::string line = grainside::one_line_of(example);
         const auto [seen, is_new] = place_of_.try_emplace(line + '\n' + std::string(example.category), texts_.size());
         if (is_new) {
+            std::string each;
+            scoring::CutTexts cuts(book_, of_cuts_, in_full_ ? &each : nullptr);
+            cuts.stretch(listing);
             texts_.push_back({rule.group,
                               fmt::format("== {} {}\n{}", scoring::quoted_line(line, kShownOfAText),
                                           scoring::listing_line(book_, result), claim_lines(book_, listing, result)),
-                              {}});
+                              {},
+                              each + cuts.line()});
         }
         for (const Finding& finding : result.findings) {
             const std::string& by = book_.rules()[finding.rule].id;
@@ -146,6 +159,8 @@ private:
     }
 
     const RuleBook& book_;
+    Checker of_cuts_;
+    bool in_full_;
     std::map<std::string, std::size_t> place_of_;
     std::vector<Text> texts_;
 };
@@ -157,7 +172,7 @@ void write(const std::filesystem::path& path, const std::string& lines) {
     if (!stream) throw std::runtime_error(path.string() + " cannot be written");
 }
 
-int run(const std::filesystem::path& folder, const std::vector<std::string>& files) {
+int run(bool in_full, const std::filesystem::path& folder, const std::vector<std::string>& files) {
     auto book = RuleBook::built_in();
     std::vector<grainside::Issue> faults;
     if (!book) faults = book.issues();
@@ -165,7 +180,7 @@ int run(const std::filesystem::path& folder, const std::vector<std::string>& fil
         const auto labelled = scoring::read_labelled_file(files[i]);
         if (labelled) {
             write(folder / std::filesystem::path(files[i]).stem().concat(".txt"),
-                  of_corpus(book.value(), labelled.value()));
+                  of_corpus(book.value(), in_full, labelled.value()));
         } else {
             faults.insert(faults.end(), labelled.issues().begin(), labelled.issues().end());
         }
@@ -173,7 +188,7 @@ int run(const std::filesystem::path& folder, const std::vector<std::string>& fil
     for (const grainside::Issue& issue : faults) fmt::print(stderr, "{}", grainside::to_text(issue));
     if (!faults.empty()) return 2;
 
-    ProofLines proofs(book.value());
+    ProofLines proofs(book.value(), in_full);
     for (const RuleInfo& rule : book.value().rules()) proofs.add(rule);
     for (const auto& [group, lines] : proofs.by_group()) write(folder / ("rules_" + group + ".txt"), lines);
     return 0;
@@ -182,12 +197,15 @@ int run(const std::filesystem::path& folder, const std::vector<std::string>& fil
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc < 3) {
-        fmt::print(stderr, "usage: as_read FOLDER FILES...\n");
+    std::vector<std::string> words(argv + 1, argv + argc);
+    const bool in_full = !words.empty() && words.front() == "--in-full";
+    if (in_full) words.erase(words.begin());
+    if (words.size() < 2) {
+        fmt::print(stderr, "usage: as_read [--in-full] FOLDER FILES...\n");
         return 2;
     }
     try {
-        return run(argv[1], {argv + 2, argv + argc});
+        return run(in_full, words.front(), {words.begin() + 1, words.end()});
     } catch (const std::exception& error) {
         fmt::print(stderr, "as_read: {}\n", error.what());
         return 2;
