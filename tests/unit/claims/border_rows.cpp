@@ -125,8 +125,19 @@ constexpr Row kRows[] = {
     {"too_long_in_brackets", "[One two three lining] cotton", "material cotton body 'cotton'"},
     {"part_behind_two_words", "Calfskin on the brabo tindle reverse.", "species calf-leather lining 'Calfskin'"},
     // titles in a text
-    {"title_label_as_the_first_word", "Name: Canvas tote with belt\nBelt in silk.",
-     "material canvas body 'Canvas'\nmaterial silk body 'silk'"},
+    {"title_label_as_the_first_word", "Name: Leather tote with jacket\nThe jacket in wool.",
+     "material leather body 'Leather'\nmaterial wool body 'wool'"},
+    {"no_title_label", "Leather tote with jacket.\nThe jacket in wool.", "material leather body 'Leather'"},
+    // words that label before a colon only are words elsewhere
+    {"question_word_in_prose", "Italian question leather.",
+     "origin national-material body place=italy 'Italian'\nmaterial leather body 'leather'"},
+    {"answer_word_in_prose", "Italian answer leather.",
+     "origin national-material body place=italy 'Italian'\nmaterial leather body 'leather'"},
+    {"plain_label_in_prose", "Italian overview leather.",
+     "origin national-material body place=italy 'Italian'\nmaterial leather body 'leather'"},
+    {"title_label_in_prose", "Italian headline leather.",
+     "origin national-material body place=italy 'Italian'\nmaterial leather body 'leather'"},
+    {"yes_to_an_origin_in_an_attribute", "Imported | yes", ""},
     {"packaging_denied_behind_a_comma", "Leather bag. Delivered in a cardboard sleeve, not in plastic.",
      "material leather body 'Leather'"},
 };
