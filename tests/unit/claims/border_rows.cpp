@@ -138,6 +138,28 @@ constexpr Row kRows[] = {
     {"title_label_in_prose", "Italian headline leather.",
      "origin national-material body place=italy 'Italian'\nmaterial leather body 'leather'"},
     {"yes_to_an_origin_in_an_attribute", "Imported | yes", ""},
+    // a label on a line of its own speaks of all lines below it, one that ends a line of the next
+    {"label_on_a_line_of_its_own", "Lining:\ncotton\nsuede",
+     "material cotton lining 'cotton'\nmaterial suede lining 'suede'"},
+    {"label_at_the_end_of_a_line", "Roomy. Lining:\ncotton\nsuede",
+     "material cotton lining 'cotton'\nmaterial suede body 'suede'"},
+    // units with a mark inside, and numbers with one
+    {"cubic_metre_in_letters", "Foam of 35 kg/cbm.",
+     "material foam filling 'Foam'\nmeasure foam-density filling quantity=35 kilogram-per-cubic-metre '35 kg/cbm'"},
+    {"square_metre_in_letters", "400 g/sqm canvas.",
+     "measure cloth-weight body quantity=400 gram-per-square-metre '400 g/sqm'\nmaterial canvas body 'canvas'"},
+    {"kilograms_of_a_square_metre", "400 kg/m2 canvas.", "material canvas body 'canvas'"},
+    {"comma_before_four_digits", "1,2345 mm leather.",
+     "measure thickness body quantity=1.2345 millimetre '1,2345 mm'\nmaterial leather body 'leather'"},
+    {"thousands_and_a_fraction", "1,234.5 denier nylon.",
+     "measure yarn-size body quantity=1234.5 denier '1,234.5 denier'\nmaterial nylon body 'nylon'"},
+    // a list of colours, whatever joins it
+    {"colours_behind_a_comma", "Bag in black, bronze.", ""},
+    {"colours_behind_a_slash", "Bag in black/bronze.", ""},
+    {"colours_behind_an_and", "Bag in black and bronze.", ""},
+    // what stands before 'and' an accessory: three words
+    {"accessory_with_three_words", "Leather brabo tindle and leather cleaner.", ""},
+    {"accessory_with_four_words", "Leather brabo tindle mosk and leather cleaner.", "material leather body 'Leather'"},
     {"packaging_denied_behind_a_comma", "Leather bag. Delivered in a cardboard sleeve, not in plastic.",
      "material leather body 'Leather'"},
 };
