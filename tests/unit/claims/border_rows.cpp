@@ -160,6 +160,13 @@ constexpr Row kRows[] = {
     // what stands before 'and' an accessory: three words
     {"accessory_with_three_words", "Leather brabo tindle and leather cleaner.", ""},
     {"accessory_with_four_words", "Leather brabo tindle mosk and leather cleaner.", "material leather body 'Leather'"},
+    // 'our own' makes a seal the seller's: sixteen pieces behind it
+    {"own_sixteen_behind_a_seal",
+     "Green seal, brabo tindle mosk quorl brabo tindle mosk quorl brabo tindle mosk quorl brabo tindle our own.",
+     "certification self-made-seal whole 'Green seal'"},
+    {"own_seventeen_behind_a_seal",
+     "Green seal, brabo tindle mosk quorl brabo tindle mosk quorl brabo tindle mosk quorl brabo tindle mosk our own.",
+     "certification general-seal whole 'Green seal'"},
     {"packaging_denied_behind_a_comma", "Leather bag. Delivered in a cardboard sleeve, not in plastic.",
      "material leather body 'Leather'"},
 };
