@@ -17,6 +17,11 @@ bool stands_alone(std::span<const Piece> pieces, std::size_t at) {
            pieces[at + 1].kind == PieceKind::number;
 }
 
+bool joins(const Piece& piece) {
+    return piece.is(Role::conjunction) || piece.is(Role::alternative) || piece.is_mark(TokenKind::slash) ||
+           piece.is_mark(TokenKind::ampersand);
+}
+
 }  // namespace
 
 ConceptId asked_by_label(const vocabulary::Vocabulary& vocabulary, std::span<const Piece> label) {
@@ -34,7 +39,8 @@ ConceptId asked_by_label(const vocabulary::Vocabulary& vocabulary, std::span<con
 void deny_answered_labels(std::span<Piece> pieces) {
     for (std::size_t i = 1; i + 1 < pieces.size(); ++i) {
         if (!pieces[i].is_mark(TokenKind::colon) || !denies(pieces[i + 1]) || !stands_alone(pieces, i + 1)) continue;
-        for (std::size_t k = i; k-- > 0 && pieces[k].is(Role::meaning);) pieces[k].negated = true;
+        // 'Waterproof and vegan: no' denies both.
+        for (std::size_t k = i; k-- > 0 && (pieces[k].is(Role::meaning) || joins(pieces[k]));) pieces[k].negated = true;
     }
 }
 

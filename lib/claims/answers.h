@@ -11,7 +11,8 @@
 
 namespace grainside::claims {
 
-// What a label of nothing but meanings asks for ('Waterproof', 'Genuine leather'); 0 = nothing.
+// What a label of nothing but meanings asks for ('Waterproof', 'Genuine leather'); 0 = nothing. Praise, craft and
+// origins are not asked for: a 'yes' to 'Imported' names no country.
 ConceptId asked_by_label(const vocabulary::Vocabulary& vocabulary, std::span<const Piece> label);
 
 // Denies what stands before ': no'.

@@ -45,7 +45,9 @@ void mark_negation(std::span<Piece> pieces) {
         }
         if (!negated) continue;
         if (piece.is(Role::negation_end) || piece.is(Role::exception) || ends_clause(piece) ||
-            piece.is_mark(TokenKind::close) || is_with(piece) || (piece.is(Role::link) && covers_something) ||
+            piece.is_mark(TokenKind::close) ||
+            // 'no PVC with cotton' ends there; 'not with PVC' has denied nothing yet.
+            ((is_with(piece) || piece.is(Role::link)) && covers_something) ||
             (piece.is_mark(TokenKind::comma) && covers_something && !list_goes_on(pieces, i)) ||
             (piece.is(Role::conjunction) && covers_something &&
              (i + 1 >= pieces.size() || ends_phrase(pieces[i + 1]) || has_noun(pieces, i + 1)))) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
 #include <limits>
 #include <string_view>
 #include <vector>
@@ -225,13 +227,10 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
     beside.claim = ConditionReader(document, vocabulary, faults).read(node);
     if (const Node reach = node.find("reach"); reach.exists()) {
         constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere", "noun"};
-        bool found = false;
-        for (std::size_t i = 0; i < std::size(kNames); ++i) {
-            if (reach.text() != kNames[i]) continue;
-            beside.reach = static_cast<Reach>(i);
-            found = true;
-        }
-        if (!found) {
+        const auto* const named = std::find(std::begin(kNames), std::end(kNames), reach.text());
+        if (named != std::end(kNames)) {
+            beside.reach = static_cast<Reach>(named - std::begin(kNames));
+        } else {
             faults.error(document, reach, "unknown-reach", fmt::format("there is no reach '{}'", reach.text()),
                          document::suggestion(reach.text(), kNames));
         }

@@ -21,8 +21,10 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 MOST_MEMORY = 6 << 30  # of a test program, in bytes: a changed loop may never stop asking for more
 
-# Programs below BUILD, or with their whole path; {build} and {root} stand for folders. What holds the built-in book against the folder it was made from would notice every change of the
-# book, and says nothing about whether one is wrong.
+CMAKE = shutil.which("cmake") or "cmake"
+# Programs below BUILD, or with their whole path; {build}, {root} and {work} (temporary) stand for folders. What holds the
+# built-in book against the folder it was made from would notice every change of the book, and says nothing about whether one is
+# wrong.
 PROGRAMS = {
     "measure_test": ["tests/unit/measure/measure_test"],
     "measurement_test": ["tests/published/measurement/measurement_test"],
@@ -38,8 +40,11 @@ PROGRAMS = {
     "worked_examples_test": ["tests/published/worked_examples_test"],
     "metamorphic_test": ["tests/metamorphic/metamorphic_test"],
     "promises_test": ["tests/promises/promises_test"],
-    "corpus": [shutil.which("cmake") or "cmake", "-E", "chdir", "{root}", "cmake", "-DSCORE={build}/tests/scoring/score",
-               "-DFILE={root}/tests/scoring/disagreements.txt", "-P", "{root}/tests/scoring/same_scores.cmake"],
+    "as_read": [CMAKE, "-E", "chdir", "{root}", "cmake", "-DPROGRAM={build}/tests/scoring/as_read",
+                "-DFOLDER={root}/tests/scoring/as_read", "-DNOW={work}/as_read", "-P", "{root}/tests/scoring/same_as_read.cmake"],
+    "corpus": [CMAKE, "-E", "chdir", "{root}", "cmake", "-DSCORE={build}/tests/scoring/score",
+               "-DFILE={root}/tests/scoring/disagreements.txt", "-DNOW={work}/disagreements.txt",
+               "-P", "{root}/tests/scoring/same_scores.cmake"],
 }
 
 
@@ -146,7 +151,8 @@ class Build:
     def run(self, name, limit):
         """'' where the program sees nothing wrong, else how it noticed."""
         words = [str(self.build / self.programs[name][0]), *self.programs[name][1:]]
-        words = [word.replace("{build}", str(self.build)).replace("{root}", str(self.root)) for word in words]
+        for name_of_folder, folder in (("{build}", self.build), ("{root}", self.root), ("{work}", self.work)):
+            words = [word.replace(name_of_folder, str(folder)) for word in words]
         environment = dict(os.environ, GTEST_FAIL_FAST="1", GTEST_BRIEF="1", LC_ALL="C.UTF-8")
         if self.library.exists():
             environment["LD_LIBRARY_PATH"] = str(self.library.parent)

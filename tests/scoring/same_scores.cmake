@@ -1,5 +1,5 @@
 # Where the open corpus and the labels disagree, and all scores, must be what FILE holds. So no change of code or rules moves a
-# listing unseen: the difference of FILE shows what it moved, line by line, to whoever reads the change.
+# listing unseen: the difference of FILE shows what it moved, line by line, to whoever reads the change. NOW is a file for what holds now.
 #
 #     cmake -DSCORE=build/release/tests/scoring/score -DFILE=tests/scoring/disagreements.txt -DWRITE=ON -P tests/scoring/same_scores.cmake
 #
@@ -29,10 +29,8 @@ if(WRITE)
 endif()
 file(READ ${FILE} held)
 if(NOT scores STREQUAL held)
-  get_filename_component(name ${FILE} NAME)
-  set(now ${CMAKE_CURRENT_BINARY_DIR}/${name}.now)
-  file(WRITE ${now} "${scores}")
-  execute_process(COMMAND diff -u ${FILE} ${now} OUTPUT_VARIABLE difference)
+  file(WRITE ${NOW} "${scores}")
+  execute_process(COMMAND diff -u ${FILE} ${NOW} OUTPUT_VARIABLE difference)
   message(FATAL_ERROR "The corpus is not read as ${FILE} says. If each line below is meant, write it anew (same_scores.cmake):\n"
     "${difference}")
 endif()

@@ -23,6 +23,7 @@ std::span<const Row> denial_rows();       // negation and hedge
 std::span<const Row> not_a_claim_rows();  // design.md 4.5
 std::span<const Row> number_rows();       // numbers, measures, percentages
 std::span<const Row> statement_rows();    // performance, environment, certification, origin, tanning, plating
+std::span<const Row> border_rows();       // first and last words, and both sides of each bound
 // Rows whose `want` design.md asks for and the parser does not give yet. Each must fail, so that mending it is noticed.
 std::span<const Row> known_gap_rows();
 

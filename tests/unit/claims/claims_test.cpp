@@ -59,6 +59,7 @@ INSTANTIATE_TEST_SUITE_P(Parts, ClaimsTest, testing::ValuesIn(part_rows()), name
 INSTANTIATE_TEST_SUITE_P(Denial, ClaimsTest, testing::ValuesIn(denial_rows()), name_of_row);
 INSTANTIATE_TEST_SUITE_P(NotAClaim, ClaimsTest, testing::ValuesIn(not_a_claim_rows()), name_of_row);
 INSTANTIATE_TEST_SUITE_P(Numbers, ClaimsTest, testing::ValuesIn(number_rows()), name_of_row);
+INSTANTIATE_TEST_SUITE_P(Borders, ClaimsTest, testing::ValuesIn(border_rows()), name_of_row);
 INSTANTIATE_TEST_SUITE_P(Statements, ClaimsTest, testing::ValuesIn(statement_rows()), name_of_row);
 
 // Lines wrapped at a page's width (text/wrapped_lines.h). In capitals nothing tells a wrapped line from a new one, so
@@ -111,6 +112,32 @@ TEST(Modifiers, MarkAStatementEachInItsWay) {
         const CheckResult& result = checker.check(listing);
         ASSERT_EQ(result.mentions.size(), 1U) << row.text;
         EXPECT_EQ(result.mentions[0].marks & kModifiers, bit(row.mark)) << row.text;
+    }
+}
+
+// design.md 10: 'The leather is imported' speaks of the leather, and the product is not said to be.
+TEST(Origin, OfAMaterialIsNotOfTheProduct) {
+    const struct {
+        std::string_view text;
+        bool of_material;
+    } rows[] = {{"Leather is imported.", true},
+                {"The leather is imported.", true},
+                {"Our leather is imported.", true},
+                {"Roomy; leather is imported.", true},
+                {"The dye on the leather is imported.", false},
+                {"The bag is imported.", false},
+                {"Is imported.", false}};
+    Checker checker(book());
+    for (const auto& row : rows) {
+        Listing listing;
+        listing.fields.push_back({"description", row.text});
+        bool found = false;
+        for (const Claim& claim : checker.check(listing).mentions) {
+            if (claim.kind != Kind::origin) continue;
+            found = true;
+            EXPECT_EQ(claim.has(Mark::on_material), row.of_material) << row.text;
+        }
+        EXPECT_TRUE(found) << row.text;
     }
 }
 

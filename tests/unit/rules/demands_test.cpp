@@ -40,6 +40,10 @@ constexpr Row kFaults[] = {
      "- {supports: waterproof, standard: s, number: n, sources: law}\n"
      "- {supports: waterproof, of: leather, standard: s, number: m, sources: law}\n",
      ""},
+    {"unknown_twice_is_not_the_same_twice",
+     "- {supports: watertite, standard: s, number: n, sources: law}\n"
+     "- {supports: watertyte, standard: s, number: n, sources: law}\n",
+     "1:14 unknown-concept; 2:14 unknown-concept"},
     {"all_at_once",
      "- {supports: watertite, standard: s, number: n, sources: lore}\n- {supports: waterproof, sources: law}\n",
      "1:14 unknown-concept; 1:58 unknown-source; 2:3 missing-key"},
