@@ -38,6 +38,8 @@ PROGRAMS = {
     "worked_examples_test": ["tests/published/worked_examples_test"],
     "metamorphic_test": ["tests/metamorphic/metamorphic_test"],
     "promises_test": ["tests/promises/promises_test"],
+    "outcomes": [shutil.which("cmake") or "cmake", "-DPROGRAM={build}/tests/dossiers/dossier_outcomes",
+                 "-DFILE={root}/tests/dossiers/outcomes.txt", "-P", "{root}/tests/support/same_output.cmake"],
     "corpus": [shutil.which("cmake") or "cmake", "-E", "chdir", "{root}", "cmake", "-DSCORE={build}/tests/scoring/score",
                "-DFILE={root}/tests/scoring/disagreements.txt", "-P", "{root}/tests/scoring/same_scores.cmake"],
 }
