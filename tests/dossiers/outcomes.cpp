@@ -138,9 +138,9 @@ std::string text_of_costs(const CostEstimate& cost) {
 }
 
 std::string text_of_learning(const Learning& learning) {
-    std::string text;
+    std::string text = fmt::format("{} dossiers\n", learning.dossiers);
     for (const LearntLikelihood& row : learning.likelihoods) {
-        text += fmt::format("{} {} {}:", row.method, row.frame, row.candidate);
+        text += fmt::format("{} {} {}, seen {}:", row.method, row.frame, row.candidate, row.seen);
         for (const LearntOutcome& outcome : row.outcomes) {
             text += fmt::format(" {} {} {}", outcome.outcome, outcome.seen, fixed(outcome.after));
         }
