@@ -42,8 +42,8 @@ double mutual_information(std::span<const double> belief, std::span<const int> c
 
 double binary_information(double yes, double reliability) {
     const double seen_yes = yes * reliability + (1 - yes) * (1 - reliability);
-    const std::array<double, 2> answer{seen_yes, 1 - seen_yes};
-    const std::array<double, 2> noise{reliability, 1 - reliability};
+    const std::array answer{seen_yes, 1 - seen_yes};
+    const std::array noise{reliability, 1 - reliability};
     return std::max(0.0, entropy(answer) - entropy(noise));
 }
 

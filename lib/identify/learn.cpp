@@ -1,6 +1,7 @@
 #include "identify/learn.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <tuple>
 
@@ -117,7 +118,7 @@ Learnt learn(const EvidenceData& data, std::span<const DossierData* const> dossi
     // Less than nothing, and what is no number, would leave rows that are none.
     constexpr double kLeast = 1e-3;
     constexpr double kMost = 1e9;
-    const double weight = asked_weight >= kLeast ? std::min(asked_weight, kMost) : kLeast;
+    const double weight = std::fmin(std::fmax(asked_weight, kLeast), kMost);
     Counts all;
     for (const DossierData* dossier : dossiers) count(data, *dossier, all);
     Learnt learnt;

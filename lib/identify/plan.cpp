@@ -73,7 +73,6 @@ Plan make_plan(const evidence::EvidenceData& data, const std::vector<PartEvidenc
 
     Plan plan;
     plan.decided_now = decided_share(benches, questions.size());
-    plan.decided_after = plan.decided_now;
     for (Bench& bench : benches) bench.best = best_of(data, bench);
     while (plan.steps.size() < kMostSteps) {
         const auto worth_of = [](const Bench& bench) { return bench.best ? bench.best->worth : 0; };

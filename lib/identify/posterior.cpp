@@ -30,7 +30,6 @@ void damp(const evidence::EvidenceData& data, const evidence::PartRecord& part, 
         return data.methods[part.readings[reading.reading].method].looks_at;
     };
     for (std::size_t first = 0; first < readings.size(); ++first) {
-        if (done[first]) continue;
         std::vector<Ranked> look;
         for (std::size_t i = first; i < readings.size(); ++i) {
             if (done[i] || look_of(readings[i]) != look_of(readings[first])) continue;
@@ -44,7 +43,7 @@ void damp(const evidence::EvidenceData& data, const evidence::PartRecord& part, 
             constexpr double kRounding = 1e-9;
             std::size_t end = begin;
             double sum = 0;
-            while (end < look.size() && look[begin].spread - look[end].spread <= kRounding * (1 + look[begin].spread)) {
+            while (end < look.size() && look[begin].spread - look[end].spread <= kRounding) {
                 sum += share;
                 share *= data.judging.same_look;
                 ++end;

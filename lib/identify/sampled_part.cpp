@@ -202,7 +202,6 @@ bool SampledPart::settled(const Sample& sample, std::size_t question) const {
         }
         sum.add(view, belief, view.outer == kNone ? 1 : inside_of(view, belief_of(view.outer)));
     }
-    if (asked.says == 0) return false;
     if (sum.truth().fails >= enough) return true;
     const bool frames_settled = asked.views.empty() || sum.truth().holds >= enough;
     return frames_settled && limits_settled;

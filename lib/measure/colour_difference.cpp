@@ -23,9 +23,9 @@ double sine(double degrees) {
     return std::sin(degrees * kRadiansPerDegree);
 }
 
-// sqrt(c^7 / (c^7 + 25^7)), 0 to 1; written so that a large chroma does not run out of range.
+// sqrt(c^7 / (c^7 + 25^7)), 0 to 1; written so that a large chroma does not run out of range. Without a chroma 25 / c
+// is infinite, and the share 0.
 double chroma_share(double c) {
-    if (c == 0) return 0;
     return 1 / std::sqrt(1 + std::pow(25 / c, 7));
 }
 

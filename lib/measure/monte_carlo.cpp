@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <random>
+#include <tuple>
 #include <vector>
 
 #include "measure/significant_place.h"
@@ -119,7 +120,7 @@ bool settled(const std::vector<BlockResult>& blocks, double u, int digits) {
     if (!std::isfinite(u)) return false;
     const double tolerance = u == 0 ? 0 : std::pow(10.0, significant_place(u, digits)) / 2;
     const auto count = static_cast<double>(blocks.size());
-    for (std::size_t i = 0; i < blocks[0].size(); ++i) {
+    for (std::size_t i = 0; i < std::tuple_size_v<BlockResult>; ++i) {
         std::vector<double> values;
         values.reserve(blocks.size());
         for (const BlockResult& block : blocks) values.push_back(block[i]);

@@ -19,13 +19,13 @@ import trial
 
 WORDING = ["as_read", "rule_cases", "corpus", "claims_test", "worked_examples_test", "rules_examine", "rules_test", "book_test",
            "verdict_test"]
-EVIDENCE = ["dossiers_test", "worked_examples_test", "book_test", "evidence_test", "identify_test", "verdict_test"]
+EVIDENCE = ["outcomes", "dossiers_test", "worked_examples_test", "book_test", "evidence_test", "identify_test", "verdict_test"]
 TESTS = {
     "wording": WORDING,
     "markets": WORDING,
-    "vocabulary": ["as_read", "rule_cases", "corpus", "claims_test", "worked_examples_test", "dossiers_test", "rules_test",
-                   "verdict_test"],
-    "concepts": [*WORDING, "dossiers_test"],
+    "vocabulary": ["as_read", "rule_cases", "corpus", "claims_test", "worked_examples_test", "outcomes", "dossiers_test",
+                   "rules_test", "verdict_test"],
+    "concepts": [*WORDING, "outcomes", "dossiers_test"],
     "methods": EVIDENCE,
     "limits": EVIDENCE,
     "candidates": EVIDENCE,

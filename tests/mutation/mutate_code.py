@@ -14,9 +14,9 @@ import trial
 
 # What notices much in little time comes first.
 TESTS = {
-    "measure": ["dossiers_test", "measurement_test", "measure_test", "worked_examples_test", "evidence_test", "identify_test",
-                "verdict_test"],
-    "identify": ["dossiers_test", "worked_examples_test", "identify_test", "verdict_test", "promises_test"],
+    "measure": ["measure_test", "measurement_test", "outcomes", "identify_test", "dossiers_test", "worked_examples_test",
+                "evidence_test", "verdict_test"],
+    "identify": ["outcomes", "identify_test", "dossiers_test", "worked_examples_test", "verdict_test", "promises_test"],
     "claims": ["as_read", "claims_test", "rule_cases", "corpus", "worked_examples_test", "dossiers_test", "rules_test",
                "verdict_test", "metamorphic_test", "promises_test"],
     "rules": ["as_read", "rules_test", "rule_cases", "corpus", "worked_examples_test", "book_test", "evidence_test",

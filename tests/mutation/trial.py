@@ -42,6 +42,8 @@ PROGRAMS = {
     "promises_test": ["tests/promises/promises_test"],
     "as_read": [CMAKE, "-E", "chdir", "{root}", "cmake", "-DPROGRAM={build}/tests/scoring/as_read",
                 "-DFOLDER={root}/tests/scoring/as_read", "-DNOW={work}/as_read", "-P", "{root}/tests/scoring/same_as_read.cmake"],
+    "outcomes": [CMAKE, "-DPROGRAM={build}/tests/dossiers/dossier_outcomes", "-DFILE={root}/tests/dossiers/outcomes.txt",
+                 "-DNOW={work}/outcomes.txt", "-P", "{root}/tests/support/same_output.cmake"],
     "corpus": [CMAKE, "-E", "chdir", "{root}", "cmake", "-DSCORE={build}/tests/scoring/score",
                "-DFILE={root}/tests/scoring/disagreements.txt", "-DNOW={work}/disagreements.txt",
                "-P", "{root}/tests/scoring/same_scores.cmake"],

@@ -105,6 +105,12 @@ TEST(WeightOfEvidence, CountsWhatIsOpenHalf) {
 }
 
 // Where no candidate makes the claim true, the readings speak for it as far as they leave it open: 0.9 against 0.5.
+// From 0.3 (all of it half of what is open) to 0.65: odds of 3/7 and 13/7.
+TEST(WeightOfEvidence, OfAClaimThatOneReadingMakesTrueGoesByWhatIsTrue) {
+    EXPECT_NEAR(decibans_of(Truth{0.5, 0.2, 0.3}, Truth{0, 0.4, 0.6}), 10 * std::log10(13.0 / 3), 1e-9);
+    EXPECT_NEAR(decibans_of(Truth{0, 0.4, 0.6}, Truth{0.5, 0.2, 0.3}), -10 * std::log10(13.0 / 3), 1e-9);
+}
+
 TEST(WeightOfEvidence, OfAClaimThatNothingMakesTrueGoesByWhatIsNotFalse) {
     EXPECT_NEAR(decibans_of(Truth{0, 0.1, 0.9}, Truth{0, 0.5, 0.5}), 10 * std::log10(9.0), 1e-9);
 }

@@ -46,6 +46,8 @@ TEST(Propagate, FullCorrelationAddsUncertainties) {
     EXPECT_DOUBLE_EQ(propagate(0, inputs, std::array{1.0, 1.0}, ones).u, 7);
     EXPECT_DOUBLE_EQ(propagate(0, inputs, std::array{1.0, -1.0}, ones).u, 1);
     EXPECT_EQ(propagate(0, inputs, std::array{1.0, 1.0}, ones).dof, 5);
+    // What the output does not depend on lends it no degrees of freedom.
+    EXPECT_EQ(propagate(0, inputs, std::array{1.0, 0.0}, ones).dof, 9);
     EXPECT_EQ(propagate(0, std::array{inputs[1], inputs[0]}, std::array{1.0, 1.0}, ones).dof, 5);
     EXPECT_EQ(propagate(0, inputs, std::array{4.0, -3.0}, ones).u, 0);
 }

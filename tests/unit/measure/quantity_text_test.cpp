@@ -167,6 +167,7 @@ constexpr Row kRead[] = {
     {"missing_unit_relative", "0.21 +- 10 %", kLength, "missing-unit"},
     {"unknown_unit", "0.21 furlong", kLength, "unknown-unit"},
     {"unit_that_begins_like_a_range", "1.2 tonnes", Dimension::mass, "unknown-unit"},
+    {"unit_of_a_range_and_a_letter", "1.2 ton", Dimension::mass, "unknown-unit"},
     {"parts_per_what", "5 ppt", kShare, "unknown-unit"},
     {"wrong_unit", "0.21 g", kLength, "wrong-unit"},
     {"wrong_unit_of_uncertainty", "0.21 mm +- 0.02 g", kLength, "wrong-unit"},

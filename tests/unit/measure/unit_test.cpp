@@ -78,6 +78,16 @@ constexpr Row kRows[] = {
     {"n_per_mm", "N/mm", Dimension::force_per_width, 10},
     {"newton", "N", Dimension::force, 1},
     {"pound_force", "lbf", Dimension::force, 4.4482216152605},
+    {"millinewton", "mN", Dimension::force, 1e-3},
+    {"kilonewton", "kN", Dimension::force, 1000},
+    // Third General Conference on Weights and Measures (1901): 9.80665 m/s2.
+    {"kilogram_force", "kgf", Dimension::force, 9.80665},
+    {"n_per_m", "N/m", Dimension::force_per_width, 0.01},
+    {"release_in_milligrams", "mg/cm2/week", Dimension::release_rate, 1000},
+    {"microgram", "ug", Dimension::mass, 1e-6},
+    {"nanometre", "nm", Dimension::length, 1e-6},
+    {"kilogram_per_square_metre", "kg/m2", Dimension::mass_per_area, 1000},
+    {"milligram_per_square_centimetre", "mg/cm2", Dimension::mass_per_area, 10},
     {"gsm", "gsm", Dimension::mass_per_area, 1},
     {"gram_per_square_metre", "g/m\xC2\xB2", Dimension::mass_per_area, 1},
     {"ounce_per_square_yard", "oz/yd2", Dimension::mass_per_area, 33.9057475},
@@ -114,7 +124,7 @@ INSTANTIATE_TEST_SUITE_P(Rows, UnitTest, testing::ValuesIn(kRows),
 
 // A symbol in the wrong case is another unit, or none; "ppt" is two.
 TEST(FindUnit, RefusesWhatIsNoUnit) {
-    for (const std::string_view text : {"Mg", "KG", "MM", "furlong", "ppt", "mm2", "5mm", "\xC2\xB5", "m\xC3\xA9tre",
+    for (const std::string_view text : {"Mg", "KG", "MM", "G/CM3", "MG/KG", "furlong", "ppt", "mm2", "5mm", "\xC2\xB5", "m\xC3\xA9tre",
                                         "\xC2", "g/", "/", "..", "o z z"}) {
         EXPECT_EQ(find_unit(text), nullptr) << text;
     }
