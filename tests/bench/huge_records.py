@@ -109,6 +109,9 @@ def rows(gigabyte, million):
             "this row is longer than any record may be", "file"),
         Row("text_bytes", check, ".txt", line(fill(b"leather ", gigabyte // 8)), "larger", "file"),
         Row("dossier_keys", judge, ".yaml", line(b"sample: {what: bag}\n", of("k%d: v\n", million)), "huge.yaml", "dossier"),
+        # As many as the limits of YAML let through (4 MiB, 500,000 nodes), each a fault.
+        Row("dossier_wrong_keys", judge, ".yaml",
+            line(b"sample: {what: bag}\n", of("k%d: v\n", min(million, 240_000))), "more are not shown", "dossier"),
         Row("dossier_bytes", judge, ".yaml", line(b"sample: {what: ", fill(b"x", gigabyte), b"}\n"), "larger", "dossier"),
         Row("dossier_readings", judge, ".yaml",
             line(b"sample: {what: bag}\nparts:\n  body:\n    readings:\n",
