@@ -1,11 +1,11 @@
 // Ended at any moment, by a kill or by an interrupt, each command that writes a file leaves the old one or the whole
 // new one; and what it writes to standard output, of which nobody can say when it is whole, is a beginning of it.
 #include <fcntl.h>
-#include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <chrono>
+#include <csignal>
 #include <filesystem>
 #include <random>
 #include <string>
@@ -64,6 +64,7 @@ protected:
         std::vector<std::string> words = GetParam().arguments;
         words.insert(words.begin(), "grainside");
         std::vector<char*> arguments;
+        arguments.reserve(words.size() + 1);
         for (std::string& word : words) arguments.push_back(word.data());
         arguments.push_back(nullptr);
         const std::string place = folder().string();
