@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -50,6 +51,15 @@ std::string_view format_of(const SurveyCall& call) {
     }
     if (call.out.ends_with(".htm")) return "html";
     return "human";
+}
+
+// A survey of a part does not take the place of one of all.
+Issue survey_not_written(std::string_view path) {
+    Issue issue;
+    issue.severity = Issue::Severity::note;
+    issue.message = "'" + std::string(path) + "' is not written, because not every record was counted";
+    issue.hint = "without --out a stopped survey shows what it has counted";
+    return issue;
 }
 
 SurveyShown shown_of(const std::vector<std::string>& by) {
@@ -206,6 +216,8 @@ int run_survey(const SurveyCall& given) {
     std::string text = written_survey(call, {*book, survey, options.on, shown_of(call.by)});
     if (call.out.empty()) {
         output.text() = std::move(text);
+    } else if (end == RunEnd::interrupted) {
+        diagnostics.report(survey_not_written(call.out));
     } else {
         AtomicFile file(call.out);
         if (!file.write(text) || !file.commit()) diagnostics.error(file.failure(), file.hint());

@@ -298,6 +298,7 @@ CostEstimate estimate_cost(const EvidenceBook& book, const Dossier& dossier) {
 
 Result<CostEstimate> estimate_cost(const EvidenceBook& book, const Dossier& dossier,
                                    const std::vector<CostChange>& changes) {
+    if (changes.empty()) return estimate_cost(book, dossier);
     evidence::DossierCosts costs = dossier.data().costs;
     std::optional<CostValue> paid = dossier.data().paid;
     if (!costs.on_record) {

@@ -11,7 +11,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLookedAt = 4096;
 constexpr std::size_t kHead = 64;
 
 constexpr std::string_view kNoPicture = "write what it shows as text";
@@ -87,11 +86,11 @@ bool has_sixteen_bits(std::string_view bytes) {
 BinaryKind binary_kind_of(ByteSource& source) {
     while (may_become_a_mark(source.pending()) && source.more()) {
     }
-    if (source.pending().substr(0, kLookedAt).find('\0') != std::string_view::npos) {
-        while (source.pending().size() < kLookedAt && source.more()) {
+    if (source.pending().substr(0, kBinaryLookedAt).find('\0') != std::string_view::npos) {
+        while (source.pending().size() < kBinaryLookedAt && source.more()) {
         }
     }
-    const std::string_view bytes = source.pending().substr(0, kLookedAt);
+    const std::string_view bytes = source.pending().substr(0, kBinaryLookedAt);
     const bool has_nul = bytes.find('\0') != std::string_view::npos;
     const bool has_nul_in_head = bytes.substr(0, kHead).find('\0') != std::string_view::npos;
     for (const Mark& mark : kMarks) {

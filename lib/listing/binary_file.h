@@ -2,6 +2,7 @@
 #ifndef GRAINSIDE_LISTING_BINARY_FILE_H
 #define GRAINSIDE_LISTING_BINARY_FILE_H
 
+#include <cstddef>
 #include <string_view>
 
 #include "listing/byte_source.h"
@@ -15,8 +16,11 @@ struct BinaryKind {
     std::string_view hint;
 };
 
+// So many first bytes are looked at.
+inline constexpr std::size_t kBinaryLookedAt = 4096;
+
 // What `source` seems to be, by its first bytes, which are read but not consumed: by the marks with which files of a
-// kind begin, else by NUL bytes and many control characters among the first 4 KiB. Of a source that comes in slowly
+// kind begin, else by NUL bytes and many control characters among them. Of a source that comes in slowly
 // nothing is waited for that a first line of text would not bring.
 BinaryKind binary_kind_of(ByteSource& source);
 

@@ -58,10 +58,11 @@ public:
 private:
     // Not done when opening, because standard input may have nothing to show yet.
     void choose() {
-        bytes_.unpack();
         InputFormat& format = options_.format;
+        // The first bytes of what stands in the middle tell nothing of the whole.
         const bool is_part = options_.start.line != 1 || options_.start.byte != 0;
         if (!is_part) {
+            bytes_.unpack();
             if (const listing::BinaryKind kind = listing::binary_kind_of(bytes_); !kind.what.empty()) {
                 // No lines for a batch to cut.
                 format = InputFormat::text;

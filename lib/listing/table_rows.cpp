@@ -223,6 +223,8 @@ TableRows::Step TableRows::give_broken() {
     if (is_held) {
         show(std::min(source_->pending().size(), std::max(given_, fault_offset_ + kShownBehindFault)));
     } else {
+        // Whether a quote that was opened in it is closed was not looked for.
+        fault_ = Fault::too_large;
         text_ = nothing;
         fault_offset_ = 0;
     }

@@ -11,11 +11,13 @@ namespace grainside::listing {
 std::optional<RecordText> read_whole(ByteSource& source, std::size_t max_bytes, std::string_view too_large_code,
                                      IssueSink& sink) {
     if (!pass_byte_order_mark(source, sink)) return std::nullopt;
-    source.reserve(std::min(source.stated_size(), max_bytes));
-    while (source.pending().size() <= max_bytes && source.more()) {
+    // A file that is too large by its size is not read to be told so.
+    const bool states_too_much = !source.is_unpacked() && source.stated_size() > source.offset() + max_bytes;
+    if (!states_too_much) source.reserve(std::min(source.stated_size(), max_bytes));
+    while (!states_too_much && source.pending().size() <= max_bytes && source.more()) {
     }
     const std::string_view bytes = source.pending();
-    if (bytes.size() > max_bytes) {
+    if (states_too_much || bytes.size() > max_bytes) {
         sink.report(Issue::Severity::error, too_large_code, {0, 0},
                     "this file is larger than " + std::to_string(max_bytes >> 20U) + " MiB and is not read",
                     "split it; a catalog of any size is read from JSON Lines, one product a line");

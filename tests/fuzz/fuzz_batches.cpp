@@ -1,7 +1,10 @@
 // Any bytes as an input: batches give what a reader gives, however small they are and however many threads take them;
-// packed, the same listings; and a packed source that breaks off or is damaged gives a beginning of them and says so.
+// so do the parts into which a file of JSON Lines is cut, one behind the other; packed, the same listings; and a packed
+// source that breaks off or is damaged gives a beginning of them and says so.
 //
 // Input: a letter for the format, a byte for the size of batches, then the bytes.
+#include <sys/mman.h>
+#include <unistd.h>
 #include <zlib.h>
 #include <zstd.h>
 
@@ -15,6 +18,7 @@
 #include <utility>
 #include <vector>
 
+#include "grainside/line_partitions.h"
 #include "grainside/listing_batches.h"
 #include "grainside/listing_reader.h"
 #include "listing/byte_source.h"
@@ -28,8 +32,9 @@ using fuzz::require;
 
 // Longer inputs reach nothing new: batches are made smaller instead.
 constexpr std::size_t kMaxInputBytes = 4096;
-// More than any input of that size unpacks to.
-constexpr std::size_t kMostUnpacked = 2 * kMaxInputBytes;
+// What a packed byte unpacks to at most, also a damaged one: a block of zstd that repeats a byte has four bytes and
+// makes up to 128 KiB (RFC 8878, 3.1.1.2.2 and 3.1.1.2.4).
+constexpr std::size_t kMostFromAByte = std::size_t{32} << 10U;
 constexpr std::size_t kThreads = 3;
 
 InputFormat format_of(char letter) {
@@ -73,8 +78,8 @@ std::string text_of(std::vector<Issue>&& issues) {
 }
 
 // Listings and issues in their order; without places, listings only.
-std::string by_reader(std::string_view bytes, InputFormat format, bool with_places) {
-    auto reader = ListingReader::from_memory("fuzz", bytes, {.format = format});
+std::string by_reader(std::string_view bytes, const ReadOptions& options, bool with_places) {
+    auto reader = ListingReader::from_memory("fuzz", bytes, options);
     std::string out;
     Listing listing;
     std::vector<Issue> issues;
@@ -145,6 +150,28 @@ std::string by_batches(std::string_view bytes, InputFormat format, std::size_t b
     return joined(taken);
 }
 
+// Parts of about so many bytes, each read by itself. They are whole lines and together the file, so that each listing
+// is in one of them.
+std::string by_parts(std::string_view bytes, std::size_t part_bytes) {
+    // A file that is in memory only, and open as any other.
+    const int file = ::memfd_create("fuzz", MFD_CLOEXEC);
+    require(file >= 0 && ::write(file, bytes.data(), bytes.size()) == static_cast<ssize_t>(bytes.size()));
+    const auto parts = plan_line_partitions("/proc/self/fd/" + std::to_string(file), part_bytes);
+    ::close(file);
+    require(static_cast<bool>(parts));
+    std::string out;
+    std::uint64_t covered = 0;
+    for (const LinePartition& part : parts.value()) {
+        require(part.start.byte == covered && part.end > part.start.byte && part.end <= bytes.size());
+        require(covered == 0 || bytes[covered - 1] == '\n');
+        covered = part.end;
+        const std::string_view own = bytes.substr(part.start.byte, part.end - part.start.byte);
+        out += by_reader(own, {.format = InputFormat::json_lines, .start = part.start}, true);
+    }
+    require(covered == bytes.size());
+    return out;
+}
+
 std::string gzip(std::string_view text) {
     z_stream stream{};
     require(deflateInit2(&stream, 1, Z_DEFLATED, 15 + 16, 8, Z_DEFAULT_STRATEGY) == Z_OK);
@@ -177,7 +204,7 @@ std::string unpacked(std::string_view packed, bool& sound) {
     while (source.more()) {
         out += source.pending();
         source.consume(source.pending().size());
-        require(out.size() <= kMostUnpacked);
+        require(out.size() <= packed.size() * kMostFromAByte);
     }
     sound = source.error() == 0;
     require(sound == source.unpacking_fault().empty());
@@ -205,13 +232,17 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const std::string_view bytes(reinterpret_cast<const char*>(data) + 2, size - 2);
     const InputFormat format = format_of(static_cast<char>(data[0]));
     const std::size_t batch_bytes = 1 + data[1];
-    const std::string read = by_reader(bytes, format, true);
+    const std::string read = by_reader(bytes, {.format = format}, true);
     require(by_batches(bytes, format, batch_bytes, 1) == read);
     require(by_batches(bytes, format, batch_bytes, kThreads) == read);
 
     // What is packed already would have to be unpacked twice, which nobody does.
     if (listing::packing_of(bytes) != listing::Packing::none) return 0;
-    const std::string listings = by_reader(bytes, format, false);
+    // What is left out behind so many issues is counted a part.
+    if (format == InputFormat::json_lines && read.find("[too-many-issues]") == std::string::npos) {
+        require(by_parts(bytes, batch_bytes) == read);
+    }
+    const std::string listings = by_reader(bytes, {.format = format}, false);
     // Two bytes of gzip, or four of zstd, say what it is (RFC 1952, 2.3.1; RFC 8878, 3.1.1); ten are a header of gzip.
     constexpr std::size_t kGzipHeader = 10;
     constexpr std::size_t kZstdMark = 4;
@@ -219,8 +250,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         {{gzip(bytes), kGzipHeader}, {zstd(bytes), kZstdMark}}};
     for (const auto& [packed, first_safe] : forms) {
         check_packed(bytes, packed, first_safe, data[1]);
-        require(by_reader(packed, format, false) == listings);
-        require(by_batches(packed, format, batch_bytes, kThreads) == by_reader(packed, format, true));
+        require(by_reader(packed, {.format = format}, false) == listings);
+        require(by_batches(packed, format, batch_bytes, kThreads) == by_reader(packed, {.format = format}, true));
     }
     return 0;
 }

@@ -1,10 +1,8 @@
 // Any bytes as a dossier: reading neither crashes nor depends on anything else, faults have places inside of the text
 // and are safe to print, and what loads holds numbers that a judgement can rest on.
-#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <cstdlib>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -14,22 +12,21 @@
 #include "evidence/dossier_data.h"
 #include "evidence/evidence_data.h"
 #include "grainside/dossier.h"
+#include "require.h"
+#include "told_faults.h"
 
 namespace {
 
 using grainside::Dossier;
 using grainside::EvidenceBook;
-using grainside::Issue;
 using grainside::RuleBook;
 using grainside::evidence::kNone;
 using grainside::evidence::Reading;
+using grainside::fuzz::require;
+using grainside::fuzz::told_faults;
 
 // A longer text only says more of the same.
 constexpr std::size_t kMaxInputBytes = 8192;
-
-void require(bool holds) {
-    if (!holds) std::abort();
-}
 
 const EvidenceBook& book() {
     static const RuleBook rules = std::move(RuleBook::built_in()).value();
@@ -41,16 +38,6 @@ grainside::Result<Dossier> read(std::string_view text) {
     // No file beside the dossier, so that the input alone decides.
     return Dossier::parse("d.yaml", std::string(text), std::filesystem::path("no-such-folder"), book(),
                           {.today = "2026-11-26"});
-}
-
-std::string printed(const std::vector<Issue>& issues, std::size_t line_count) {
-    std::string text;
-    for (const Issue& issue : issues) {
-        require(issue.line <= line_count && !issue.code.empty() && !issue.message.empty());
-        text += to_text(issue);
-    }
-    for (const char c : text) require(c == '\n' || static_cast<unsigned char>(c) >= 0x20);
-    return text;
 }
 
 void check_reading(const Reading& reading) {
@@ -102,13 +89,12 @@ void check_dossier(const Dossier& dossier) {
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     if (size > kMaxInputBytes) return 0;
     const std::string_view text(reinterpret_cast<const char*>(data), size);
-    const std::size_t line_count = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1;
     const auto first = read(text);
     const auto second = read(text);
     require(static_cast<bool>(first) == static_cast<bool>(second));
-    require(printed(first.issues(), line_count) == printed(second.issues(), line_count));
+    require(told_faults(first.issues(), text) == told_faults(second.issues(), text));
     if (!first) return 0;
     check_dossier(first.value());
-    require(printed(first.value().warnings(), line_count) == printed(second.value().warnings(), line_count));
+    require(told_faults(first.value().warnings(), text) == told_faults(second.value().warnings(), text));
     return 0;
 }

@@ -10,7 +10,9 @@ BUILD is a build with GRAINSIDE_FUZZ (tools/cmake/asan.cmake). Each target begin
 earlier runs left in BUILD/found/TARGET, with dictionaries/TARGET.txt. A failing input ends that target's run; it stays as
 BUILD/found/TARGET-crash-... and its last lines are printed. Afterwards the inputs that reach what none of the corpus
 reaches are looked for: those of at most --max-bytes (600) are copied to corpus/fuzz/TARGET, the --keep (4) best of them a
-run, so that the corpus stays small. The row of each target in README.md is written anew.
+run, so that the corpus stays small. What the run adds goes to the target's row in README.md: executions, processor
+seconds (the fuzzer's own, by resource usage, so that a busy machine does not flatter) and failing inputs over all runs,
+the days of the first and the last; features are of the last run.
 
 Exit status: 0 nothing failed; 1 an input failed; 2 a wrong call.
 """
@@ -18,18 +20,19 @@ import argparse
 import concurrent.futures
 import datetime
 import hashlib
+import os
 import pathlib
 import re
 import shutil
 import subprocess
 import sys
 import tempfile
-import time
 
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
 README = HERE / "README.md"
-TABLE_HEAD = "| Target | Day | Executions | Seconds | Features | Failing inputs |\n| --- | --- | ---: | ---: | ---: | ---: |\n"
+TABLE_HEAD = ("| Target | First run | Last run | Executions | Processor seconds | Features | Failing inputs |\n"
+              "| --- | --- | --- | ---: | ---: | ---: | ---: |\n")
 LIMITS = ["-max_len=4096", "-timeout=20", "-rss_limit_mb=2048"]
 
 
@@ -48,14 +51,18 @@ class Run:
     def fuzz(self):
         self.found.mkdir(parents=True, exist_ok=True)
         before = set(self.found.parent.glob(f"{self.what}-*"))
-        begun = time.monotonic()
-        done = subprocess.run(
-            [self.program, f"-dict={HERE / 'dictionaries' / (self.what + '.txt')}", *LIMITS,
-             f"-max_total_time={int(self.minutes * 60)}", "-print_final_stats=1",
-             f"-artifact_prefix={self.found}-", self.found, self.corpus],
-            stdout=subprocess.PIPE, stderr=subprocess.STDOUT, check=False)
-        output = done.stdout.decode("utf-8", "replace")
-        self.seconds = time.monotonic() - begun
+        with tempfile.TemporaryFile() as printed:
+            process = subprocess.Popen(
+                [self.program, f"-dict={HERE / 'dictionaries' / (self.what + '.txt')}", *LIMITS,
+                 f"-max_total_time={int(self.minutes * 60)}", "-print_final_stats=1",
+                 f"-artifact_prefix={self.found}-", self.found, self.corpus],
+                stdout=printed, stderr=subprocess.STDOUT)
+            # Of this child alone, whatever runs beside it.
+            _, status, usage = os.wait4(process.pid, 0)
+            process.returncode = os.waitstatus_to_exitcode(status)
+            printed.seek(0)
+            output = printed.read().decode("utf-8", "replace")
+        self.seconds = usage.ru_utime + usage.ru_stime
         pulses = re.findall(r"^#(\d+)\s.* ft: (\d+)", output, re.M)
         if pulses:
             self.executions, self.features = (int(number) for number in pulses[-1])
@@ -63,7 +70,7 @@ class Run:
         if stated:
             self.executions = int(stated[1])
         self.failures = len(set(self.found.parent.glob(f"{self.what}-*")) - before)
-        if done.returncode != 0:
+        if process.returncode != 0:
             self.failures = max(self.failures, 1)
             self.last_lines = "\n".join(output.splitlines()[-40:])
 
@@ -106,10 +113,15 @@ class Run:
             kept += 1
         return kept
 
-    def row(self):
-        day = datetime.date.today().isoformat()
-        return (f"| {self.what} | {day} | {self.executions:,} | {self.seconds:.0f} | {self.features:,} | "
-                f"{self.failures} |\n")
+    def row(self, before):
+        """`before`: the row of the runs before this one, None where there was none."""
+        today = datetime.date.today().isoformat()
+        first, executions, seconds, failures = today, 0, 0, 0
+        if before:
+            cells = [cell.strip().replace(",", "") for cell in before.strip().strip("|").split("|")]
+            first, executions, seconds, failures = cells[1], int(cells[3]), int(cells[4]), int(cells[6])
+        return (f"| {self.what} | {first} | {today} | {executions + self.executions:,} | "
+                f"{seconds + round(self.seconds):,} | {self.features:,} | {failures + self.failures} |\n")
 
 
 def write_rows(runs):
@@ -121,7 +133,7 @@ def write_rows(runs):
         line_end = text.index("\n", end) + 1
         rows[text[end:line_end].split()[1]] = text[end:line_end]
         end = line_end
-    rows.update({run.what: run.row() for run in runs})
+    rows.update({run.what: run.row(rows.get(run.what)) for run in runs})
     README.write_text(text[:start] + "".join(rows[what] for what in sorted(rows)) + text[end:])
 
 
@@ -151,7 +163,7 @@ def main():
     with concurrent.futures.ThreadPoolExecutor(max(1, call.jobs)) as pool:
         for run, _ in zip(runs, pool.map(Run.fuzz, runs)):
             kept = 0 if call.no_corpus or run.failures else run.keep(call.keep, call.max_bytes)
-            print(f"{run.what}: {run.executions} executions, {run.seconds:.0f} s, {run.features} features, "
+            print(f"{run.what}: {run.executions} executions, {run.seconds:.0f} processor seconds, {run.features} features, "
                   f"{run.failures} failing inputs, {kept} kept", flush=True)
             if run.last_lines:
                 print(run.last_lines, flush=True)

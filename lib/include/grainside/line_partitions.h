@@ -31,9 +31,10 @@ struct LinePartition {
     std::uint64_t end = 0;
 };
 
-// Each part but the last ends with the line that fills it up to `bytes` (0 counts as 1). No part is empty, an empty
-// file has none. Issues: "cannot-open", "is-directory", "not-a-file" (standard input and what else cannot be read
-// again), "read-error".
+// Each part but the last ends with the line that fills it up to `bytes` (0 counts as 1; of a first part that holds NUL
+// bytes, up to 4 KiB at least). No part is empty, an empty file has none; a packed file, one that is no text and one in
+// another encoding than UTF-8 is one part. Issues: "cannot-open", "is-directory", "not-a-file" (standard input and what
+// else cannot be read again), "read-error".
 Result<std::vector<LinePartition>> plan_line_partitions(const std::string& path, std::uint64_t bytes);
 
 }  // namespace v0

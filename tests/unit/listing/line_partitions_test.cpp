@@ -13,7 +13,12 @@
 namespace grainside::testing_listing {
 namespace {
 
+using namespace std::string_literals;
 using namespace std::string_view_literals;
+
+// Of a program by the first of its lines, a text by all of them.
+const std::string kControls =
+    "\1\2\3\4\5\6\7\0{\"name\":\"a\"}\n{\"name\":\""s + std::string(200, 'b') + "\"}\n{\"name\":\"c\"}\n";
 
 struct Source {
     std::string_view name;
@@ -24,7 +29,7 @@ void PrintTo(const Source& source, std::ostream* out) {
 }
 
 // Whatever moves the number of a record or a line: here a part must go on where the one before ended.
-constexpr Source kSources[] = {
+const Source kSources[] = {
     {"plain", "{\"name\":\"a\"}\n{\"name\":\"b\"}\n{\"name\":\"c\"}\n"},
     {"no_end_of_line", "{\"name\":\"a\"}\n{\"name\":\"b\"}"},
     {"carriage_returns", "{\"name\":\"a\"}\r\n\r\n{\"name\":\"b\"}\r\n"},
@@ -43,6 +48,11 @@ constexpr Source kSources[] = {
      "\xEF\xBB\xBF{\"name\":\"a\"}\n\xEF\xBB\xBF{\"name\":\"b\"}\n\xEF\xBB\xBF\n{\"name\":\"c\"}\n"},
     {"mark_of_utf16_inside", "{\"name\":\"a\"}\n\xFF\xFE\n{\"name\":\"b\"}\n"},
     {"utf16", "\xFF\xFE{\0\"\0\n\0}\0\n\0"sv},
+    {"packed", "\x1F\x8B\x08\0\0\n\n{\"name\":\"a\"}\n"sv},
+    {"mark_of_gzip_inside", "{\"name\":\"a\"}\n\x1F\x8B\x08\n{\"name\":\"b\"}\n"},
+    {"mark_of_pdf_inside", "{\"name\":\"a\"}\n%PDF-\n{\"name\":\"b\"}\n"},
+    {"picture", "\x89PNG\r\n\x1A\n\0\0\n{\"name\":\"b\"}\n"sv},
+    {"controls_in_the_first_line", kControls},
     {"nul_bytes", "{\"name\":\"a\0b\"}\n\0\n{\"name\":\"b\"}\n"sv},
 };
 

@@ -74,7 +74,7 @@ TEST(BuiltInBook, AnswersOnlyForItsOwnConcepts) {
     EXPECT_EQ(built_in().find_rule("no-such-rule"), nullptr);
 }
 
-// Run it under the thread sanitizer: tools/cmake/tsan.cmake.
+// Run it under the thread sanitizer: tools/checks/threads.
 TEST(BuiltInBook, EightThreadsShareIt) {
     const std::string alone = dump_corpus(built_in(), {});
     std::vector<std::string> together(8);
