@@ -58,8 +58,12 @@
 #include <stdint.h>
 #include <string.h>
 
+// Any int may come from C, and C++ must be able to hold it.
 #ifdef __cplusplus
+#define GRAINSIDE_OF_INT : int
 extern "C" {
+#else
+#define GRAINSIDE_OF_INT
 #endif
 
 typedef struct GrainsideText {
@@ -75,7 +79,7 @@ static inline GrainsideText grainside_text(const char* text) {
     return made;
 }
 
-typedef enum GrainsideStatus {
+typedef enum GrainsideStatus GRAINSIDE_OF_INT {
     grainside_ok = 0,
     grainside_end,        // of a reader: nothing follows
     grainside_faults,     // rules, a file or what was asked for cannot be used: the issues say where and why
@@ -92,7 +96,11 @@ const char* grainside_version(void);
 // What is wrong.
 
 typedef struct GrainsideIssues GrainsideIssues;
-typedef enum GrainsideSeverity { grainside_error = 0, grainside_warning, grainside_note } GrainsideSeverity;
+typedef enum GrainsideSeverity GRAINSIDE_OF_INT {
+    grainside_error = 0,
+    grainside_warning,
+    grainside_note
+} GrainsideSeverity;
 typedef struct GrainsideIssue {
     GrainsideSeverity severity;
     uint32_t line, column;  // from 1, columns in bytes; 0 = not known
@@ -119,8 +127,8 @@ GrainsideText grainside_book_digest(const GrainsideBook* book);
 
 // Checking words.
 
-typedef enum GrainsideGrade {  // worst first
-    grainside_contradicted = 0,
+typedef enum GrainsideGrade GRAINSIDE_OF_INT {
+    grainside_contradicted = 0,  // worst first
     grainside_misleading,
     grainside_unsupported,
     grainside_inconclusive,
@@ -159,7 +167,7 @@ GrainsideStatus grainside_check(GrainsideChecker* checker, const GrainsideListin
 
 // Reading listings from files.
 
-typedef enum GrainsideFormat {
+typedef enum GrainsideFormat GRAINSIDE_OF_INT {
     grainside_format_automatic = 0,
     grainside_format_text,
     grainside_format_markdown,
@@ -256,7 +264,7 @@ GrainsideStatus grainside_judgement_verdict(const GrainsideJudgement* judgement,
 // As `grainside judge --format jsonl` writes them: with readings, limits, sources, methods and their cautions.
 GrainsideStatus grainside_judgement_records(const GrainsideJudgement* judgement, GrainsideText* records);
 
-typedef enum GrainsideReportForm {
+typedef enum GrainsideReportForm GRAINSIDE_OF_INT {
     grainside_report_html = 0,
     grainside_report_markdown,
     grainside_report_json,

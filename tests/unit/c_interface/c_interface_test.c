@@ -182,7 +182,7 @@ static void judges_a_dossier(const GrainsideBook* book) {
     GrainsideText text;
     GRAINSIDE_CHECK(grainside_judgement_records(judgement, &text) == grainside_ok);
     GRAINSIDE_CHECK(holds_text(text, "\"grade\":\"contradicted\"") && holds_text(text, "\"cautions\""));
-    static const char* const marks[] = {"</html>\n", "# Tote\n", "\"schema\":1", "dossier,"};
+    static const char* const marks[] = {"</html>", "# Tote\n", "\"schema\":1", "dossier,"};
     for (int form = grainside_report_html; form <= grainside_report_csv; ++form) {
         GRAINSIDE_CHECK(grainside_judgement_report(judgement, (GrainsideReportForm)form, &text) == grainside_ok);
         GRAINSIDE_CHECK(holds_text(text, marks[form]));

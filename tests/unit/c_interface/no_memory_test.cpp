@@ -32,8 +32,8 @@ const GrainsideBook* book() {
 }
 
 // The first places are tried one by one, and about so many of the others.
-constexpr std::size_t kFirst = 60;
-constexpr std::size_t kOthers = 40;
+constexpr std::size_t kFirst = 40;
+constexpr std::size_t kOthers = 15;
 
 // `call` with memory that ends after 0, 1, 2 ... pieces. It gives `well` or says that there is none.
 std::size_t times_without_memory(GrainsideStatus well, const std::function<GrainsideStatus()>& call) {
@@ -61,7 +61,7 @@ TEST(NoMemory, IsToldWhereABookIsLoaded) {
                                        grainside_book_free(made);
                                        return status;
                                    }),
-              20U);
+              10U);
     EXPECT_GT(times_without_memory(grainside_faults,
                                    [] {
                                        GrainsideBook* made = nullptr;
@@ -72,7 +72,7 @@ TEST(NoMemory, IsToldWhereABookIsLoaded) {
                                        grainside_issues_free(issues);
                                        return status;
                                    }),
-              5U);
+              3U);
 }
 
 TEST(NoMemory, IsToldWhereAListingIsChecked) {
@@ -103,7 +103,7 @@ TEST(NoMemory, IsToldWhereAListingIsChecked) {
                                            status = grainside_result_claim_records(result, &records);
                                        return status;
                                    }),
-              50U);
+              30U);
 }
 
 // The reader goes on with the next record; the checker is the same throughout.
@@ -128,7 +128,7 @@ TEST(NoMemory, IsToldWhereAListingIsRead) {
                       grainside_reader_free(reader);
                       return status;
                   }),
-              10U);
+              8U);
 }
 
 TEST(NoMemory, IsToldWhereADossierIsJudged) {
@@ -159,7 +159,7 @@ TEST(NoMemory, IsToldWhereADossierIsJudged) {
                       }
                       return status;
                   }),
-              20U);
+              10U);
 }
 
 }  // namespace
