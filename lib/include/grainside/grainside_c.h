@@ -24,7 +24,7 @@
 //         if (grainside_issue_at(issues, 0, &issue) != grainside_ok) return 2;
 //         printf("%.*s\n", (int)issue.code.size, issue.code.bytes);
 //     }
-//     // prints: unreadable
+//     // prints: missing-file
 //     grainside_issues_free(issues);
 //     grainside_checker_free(checker);
 //     grainside_book_free(book);
