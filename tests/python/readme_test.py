@@ -13,7 +13,7 @@ except ImportError:
     sys.exit(77)
 
 README = os.path.join(os.environ["GRAINSIDE_SOURCES"], "tools", "python", "README.md")
-SESSION = re.compile(r"^```python\n(.*?)^```\n\n((?:    .*\n)+)", re.DOTALL | re.MULTILINE)
+SESSION = re.compile(r"^```python\n((?:(?!```)[^\n]*\n)*)```\n\n((?:    [^\n]*\n)+)", re.MULTILINE)
 
 with open(README, encoding="utf-8") as page:
     sessions = SESSION.findall(page.read())

@@ -60,7 +60,7 @@
 //     std::cout << out;
 //     // prints: {"listing":"belt","claims":1,"findings":0,"worst":null}
 //
-// 6. Where somebody tested the thing: a dossier, judged against the same words. A dossier with a fault is refused whole.
+// 6. Where somebody tested the thing: a dossier, judged against the same words. One with a fault is refused whole.
 //
 //     const auto evidence = grainside::EvidenceBook::load(book.value());
 //     if (!evidence) return 2;
