@@ -20,7 +20,9 @@ using namespace grainside::c_interface;
 struct GrainsideJudgement {
     GrainsideJudgement(std::shared_ptr<const SharedBook> shared_book, grainside::EvidenceBook evidence_book,
                        grainside::JudgeOptions options)
-        : book(std::move(shared_book)), evidence(std::move(evidence_book)), judge(book->rules, evidence, options) {}
+        : book(std::move(shared_book)),
+          evidence(std::move(evidence_book)),
+          judge(book->rules, evidence, std::move(options)) {}
 
     std::shared_ptr<const SharedBook> book;
     grainside::EvidenceBook evidence;

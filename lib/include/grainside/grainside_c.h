@@ -51,8 +51,8 @@
 #ifndef GRAINSIDE_GRAINSIDE_C_H
 #define GRAINSIDE_GRAINSIDE_C_H
 
-// C has neither <cstddef> nor `using`.
-// NOLINTBEGIN(modernize-deprecated-headers, modernize-use-using)
+// C has neither <cstddef> nor `using` nor nullptr.
+// NOLINTBEGIN(modernize-deprecated-headers, modernize-use-using, modernize-use-nullptr)
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -277,6 +277,6 @@ GrainsideStatus grainside_judgement_report(const GrainsideJudgement* judgement, 
 #ifdef __cplusplus
 }
 #endif
-// NOLINTEND(modernize-deprecated-headers, modernize-use-using)
+// NOLINTEND(modernize-deprecated-headers, modernize-use-using, modernize-use-nullptr)
 
 #endif  // GRAINSIDE_GRAINSIDE_C_H
