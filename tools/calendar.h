@@ -3,15 +3,15 @@
 #define GRAINSIDE_TOOLS_CALENDAR_H
 
 #include <string>
-#include <string_view>
+
+#include "document/day.h"
 
 namespace grainside::tools {
 
 // The day of this machine's clock in its own time zone.
 std::string today();
 
-// True for ten characters that name a day which exists, years 0001 to 9999.
-bool is_day(std::string_view text) noexcept;
+using document::is_day;
 
 }  // namespace grainside::tools
 

@@ -17,12 +17,12 @@ const char* const kExitStatusOfChecks =
     "  2  an error: a wrong call, a file or record that cannot be read (the others\n"
     "     are checked all the same), output that cannot be written";
 
-CLI::Validator one_of(std::vector<std::string_view> words) {
-    const auto check = [words = std::move(words)](const std::string& word) -> std::string {
+CLI::Validator one_of(const std::vector<std::string_view>& words) {
+    const auto check = [words](const std::string& word) -> std::string {
         if (std::find(words.begin(), words.end(), word) != words.end()) return {};
         return fmt::format("'{}' is none of {}", word, fmt::join(words, ", "));
     };
-    return CLI::Validator(check, "");
+    return CLI::Validator(check, "", fmt::format("{}", fmt::join(words, " ")));
 }
 
 void add_inputs(CLI::App& command, SharedOptions& options) {

@@ -34,8 +34,9 @@ void add_format_with_sarif(CLI::App& command, std::string& format, const std::st
 void add_colour(CLI::App& command, std::string& when);
 void add_rules_folder(CLI::App& command, std::string& folder);
 
-// Refuses all but the words given, and says which there are.
-CLI::Validator one_of(std::vector<std::string_view> words);
+// Refuses all but the words given, and says which there are. They are its name, too, where shells learn them
+// (completion_facts.h).
+CLI::Validator one_of(const std::vector<std::string_view>& words);
 
 InputFormat input_format_named(std::string_view name);
 ReadOptions read_options_of(const SharedOptions& options);

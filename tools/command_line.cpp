@@ -22,6 +22,7 @@
 #include "cmd_rules.h"
 #include "cmd_sources.h"
 #include "cmd_survey.h"
+#include "completion.h"
 #include "diagnostics.h"
 #include "document/faults.h"
 #include "finish.h"
@@ -96,6 +97,18 @@ int print_help(const CLI::App& app, const CLI::ParseError& request) {
     return finish(output, diagnostics, false);
 }
 
+int print_completion(CLI::App& app, std::string_view shell) {
+    Diagnostics diagnostics;
+    Output output;
+    if (const std::optional<RuleBook> book = load_book({}, diagnostics)) {
+        const std::vector<CompletedCommand> commands = completed_commands(app, *book);
+        if (shell == "bash") append_bash_completion(commands, output.text());
+        if (shell == "zsh") append_zsh_completion(commands, output.text());
+        if (shell == "fish") append_fish_completion(commands, output.text());
+    }
+    return finish(output, diagnostics, false);
+}
+
 // CLI11 would only say that an argument was not expected.
 std::optional<int> refuse_unknown_command(const CLI::App& app, int argc, const char* const* argv) {
     if (argc < 2) return std::nullopt;
@@ -122,6 +135,9 @@ int run_command_line(int argc, const char* const* argv) {
     app.set_help_flag("-h,--help", "Show this help");
     bool version = false;
     app.add_flag("--version", version, "Print the version and what the built-in rule book holds");
+    // For the build, which installs what it writes; without a group no help shows it.
+    std::string completed_shell;
+    app.add_option("--completion", completed_shell)->check(one_of({"bash", "zsh", "fish"}))->group("");
     ChosenCommand chosen;
     add_check(app, chosen);
     add_claims(app, chosen);
@@ -146,6 +162,7 @@ int run_command_line(int argc, const char* const* argv) {
         return report_wrong_call(app, error);
     }
     if (version) return print_version();
+    if (!completed_shell.empty()) return print_completion(app, completed_shell);
     if (chosen) return chosen();
     return report_wrong_call(app, CLI::RequiredError("A command"));
 }

@@ -1,9 +1,9 @@
 // The strict readers of faults.h.
 #include <charconv>
-#include <chrono>
 #include <system_error>
 #include <utility>
 
+#include "document/day.h"
 #include "document/faults.h"
 
 namespace grainside::document {
@@ -99,21 +99,11 @@ std::optional<bool> read_yes_no(const Document& document, Node node, Faults& fau
 std::optional<std::string_view> read_date(const Document& document, Node node, Faults& faults) {
     constexpr std::string_view kWanted = "a day as YYYY-MM-DD";
     const std::string_view text = node.text();
-    const bool well_formed = text.size() == 10 && text[4] == '-' && text[7] == '-' && all_digits(text.substr(0, 4)) &&
-                             all_digits(text.substr(5, 2)) && all_digits(text.substr(8, 2));
-    if (!well_formed) {
+    if (!is_written_as_day(text)) {
         report(document, node, kWanted, faults, "year, month and day with hyphens, YYYY-MM-DD, as in `2026-12-31`");
         return std::nullopt;
     }
-    const auto number = [text](std::size_t from, std::size_t length) {
-        int value = 0;
-        for (const char c : text.substr(from, length)) value = value * 10 + (c - '0');
-        return value;
-    };
-    const std::chrono::year_month_day day(std::chrono::year(number(0, 4)),
-                                          std::chrono::month(static_cast<unsigned>(number(5, 2))),
-                                          std::chrono::day(static_cast<unsigned>(number(8, 2))));
-    if (number(0, 4) == 0 || !day.ok()) {
+    if (!is_day(text)) {
         report(document, node, kWanted, faults, "the calendar has no such day");
         return std::nullopt;
     }

@@ -49,6 +49,12 @@ for bad in '#include "text/a.h"' '#include <fmt/format.h>' '#include <simdjson.h
     expect 1 "public header: $bad" "$here/include_map.sh" "$work/tree"
 done
 tree
+source_with lib/include/grainside/d.h '#include <stddef.h>'
+expect 1 "a header of C in C++" "$here/include_map.sh" "$work/tree"
+tree
+source_with lib/include/grainside/d_c.h '#include <stddef.h>'
+expect 0 "a header of C in the C header" "$here/include_map.sh" "$work/tree"
+tree
 mkdir "$work/tree/lib/util"
 source_with lib/util/a.cpp '// nothing'
 expect 1 "a folder that is not on the map" "$here/include_map.sh" "$work/tree"
