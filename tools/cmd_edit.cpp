@@ -51,7 +51,7 @@ bool is_rule_folder(const std::string& folder, Diagnostics& diagnostics) {
 void add_edit(CLI::App& app, ChosenCommand& chosen) {
     const auto call = std::make_shared<EditCall>();
     CLI::App* command = app.add_subcommand("edit", "Check listings, dossiers and rules while they are written");
-    add_judged_for(*command, call->judged_for, "today; of\na dossier that of capture");
+    add_judged_for(*command, call->judged_for, "today; of a dossier the\nday of its capture");
     command
         ->add_option("--concessions", call->concessions,
                      "The file of concessions (default: concessions.yaml in\nthe workspace's folder)")
@@ -61,8 +61,7 @@ void add_edit(CLI::App& app, ChosenCommand& chosen) {
     command
         ->add_option("--clientProcessId", call->client_process,
                      "End when this process has gone (default: the one that\nthe client names)")
-        ->type_name("ID")
-        ->check(CLI::NonNegativeNumber);
+        ->type_name("ID");
     command->footer(kEditFooter);
     command->final_callback([call, &chosen] { chosen = [call] { return run_edit(*call); }; });
 }

@@ -32,7 +32,7 @@ Completion complete(std::string_view text, std::size_t caret, const NamesInPlace
     const auto try_with = [&](const std::string& put) {
         std::string probe(text.substr(0, found.span.begin));
         probe.append(put).append(text.substr(found.span.end));
-        found.names = names_in_place(std::move(probe), word);
+        found.names = names_in_place(probe, word);
         return !found.names.empty();
     };
     const std::size_t behind = behind_blanks(text, found.span.end);

@@ -15,7 +15,7 @@
 namespace grainside::tools::edit {
 
 // Reads a text with `word` in it, and gives the names that were known in its place.
-using NamesInPlace = std::function<std::vector<std::string>(std::string text, const std::string& word)>;
+using NamesInPlace = std::function<std::vector<std::string>(const std::string& text, const std::string& word)>;
 
 struct Completion {
     TextSpan span;                   // what is replaced: the word at the caret

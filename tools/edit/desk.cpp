@@ -249,7 +249,7 @@ Completion Desk::completion(const OpenDocument& document, std::size_t caret) {
     const Recognised& what = entry(document).what;
     if (!holds_names(document) || document.text().size() > document::kMaxYamlBytes) return {};
     settle_book();
-    return complete(document.text(), caret, [&](std::string text, const std::string& word) {
+    return complete(document.text(), caret, [&](const std::string& text, const std::string& word) {
         if (what.kind == DocumentKind::rule_file) {
             std::vector<ChangedFile> files = rule_files(document.uri());
             files.push_back({what.book_file, text});

@@ -27,10 +27,14 @@ constexpr std::chrono::milliseconds kLongestSilence{300};
 constexpr int kAliveCheckMilliseconds = 5000;
 constexpr int kFailed = 2;
 
+void log_line(std::string_view text) {
+    write_to_stderr("grainside: edit: " + std::string(text) + '\n');
+}
+
 class Server {
 public:
     Server(DeskOptions options, std::int64_t client_process)
-        : session_(std::move(options)), client_process_(client_process) {}
+        : session_(std::move(options), log_line), client_process_(client_process) {}
 
     int run() {
         for (;;) {
@@ -76,7 +80,7 @@ private:
         } else if (count == 0) {
             at_end_ = true;
         } else if (errno != EINTR && errno != EAGAIN) {
-            write_to_stderr("grainside: edit: standard input cannot be read\n");
+            log_line("standard input cannot be read");
             failed_ = true;
         }
     }
@@ -97,14 +101,14 @@ private:
 
     int ended() {
         if (output_.state() == Output::State::failed) {
-            write_to_stderr("grainside: edit: standard output cannot be written: " + output_.failure() + '\n');
+            log_line("standard output cannot be written: " + output_.failure());
             return kFailed;
         }
         return end_of_input();
     }
 
     int end_of_input() {
-        if (!frames_.between_messages()) write_to_stderr("grainside: edit: the input ends within a message\n");
+        if (!frames_.between_messages()) log_line("the input ends within a message");
         return session_.is_shut_down() ? 0 : 1;
     }
 

@@ -4,7 +4,6 @@
 #include <iterator>
 #include <utility>
 
-#include "diagnostics.h"
 #include "document/inert_text.h"
 #include "edit/answers.h"
 #include "edit/file_uri.h"
@@ -16,10 +15,6 @@ namespace {
 constexpr std::string_view kCancel = "$/cancelRequest";
 // 'TextDocumentSyncKind.Incremental'.
 constexpr std::uint64_t kIncremental = 2;
-
-void log(const std::string& text) {
-    write_to_stderr("grainside: edit: " + document::inert_text(text) + '\n');
-}
 
 // The folder that listings, dossiers and concessions lie in: the first workspace folder, else 'rootUri'.
 std::string root_of(const std::optional<Json>& params) {
@@ -101,14 +96,14 @@ void Session::handle_next(std::string& out) {
     Frame frame = std::move(waiting_.front());
     waiting_.pop_front();
     if (!frame.fault.empty()) {
-        log(frame.fault);
+        log_(document::inert_text(frame.fault));
         append_error(out, "null", ErrorCode::parse_error, frame.fault);
         return;
     }
     const Message message = reader_.read(frame.content);
     switch (message.kind) {
         case Message::Kind::broken:
-            log(message.fault);
+            log_(document::inert_text(message.fault));
             append_error(out, message.id, message.error, message.fault);
             break;
         case Message::Kind::request:
@@ -150,7 +145,8 @@ void Session::initialize(const Message& message, std::string& out) {
     client_ = read_abilities(message.params);
     client_process_ = integer_of(member(message.params, "processId")).value_or(0);
     desk_ = std::make_unique<Desk>(options_, client_.encoding, root_of(message.params));
-    for (const Issue& issue : desk_->book_faults()) write_to_stderr("grainside: " + to_text(issue));
+    for (const Issue& issue : desk_->book_faults())
+        log_(document::inert_text(issue.file + ':' + std::to_string(issue.line) + ": " + issue.message));
     append_result(out, message.id, abilities_of_server(client_));
 }
 
@@ -194,7 +190,7 @@ void Session::handle_notification(const Message& message) {
     // Before 'initialize' and behind 'shutdown' the others are dropped. What begins with '$/' may be left alone.
     if (state_ != State::running) return;
     if (message.method == "textDocument/didOpen") {
-        if (desk_->open(member(message.params, "textDocument")) == nullptr) log("didOpen: no document, or too many");
+        if (desk_->open(member(message.params, "textDocument")) == nullptr) log_("didOpen: no document, or too many");
     } else if (message.method == "textDocument/didChange") {
         change(message);
     } else if (message.method == "textDocument/didClose") {
@@ -208,12 +204,13 @@ void Session::change(const Message& message) {
     OpenDocument* document = desk_->find(uri_of(message));
     const auto changes = list_of(member(message.params, "contentChanges"));
     if (document == nullptr || !changes) {
-        log("didChange: no open document, or no changes");
+        log_("didChange: no open document, or no changes");
         return;
     }
     const auto version = integer_of(member_at(message.params, {"textDocument", "version"}));
     if (!document->change(*changes, version.value_or(document->version() + 1))) {
-        log("didChange: a change of " + document->uri() + " is none, and was left out with those behind it");
+        log_(document::inert_text("didChange: a change of " + document->uri() +
+                                  " is none, and was left out with those behind it"));
     }
     desk_->changed(document->uri());
 }

@@ -25,7 +25,10 @@ namespace grainside::tools::edit {
 
 class Session {
 public:
-    explicit Session(DeskOptions options) : options_(std::move(options)) {}
+    // What goes wrong without an answer; texts are inert and end without a line break.
+    using Log = void (*)(std::string_view text);
+
+    Session(DeskOptions options, Log log) : options_(std::move(options)), log_(log) {}
 
     // Puts a message behind those that wait. A cancellation counts at once for what waits.
     void receive(Frame frame);
@@ -53,6 +56,7 @@ private:
     void change(const Message& message);
 
     DeskOptions options_;
+    Log log_;
     State state_ = State::new_born;
     ClientAbilities client_;
     std::unique_ptr<Desk> desk_;
