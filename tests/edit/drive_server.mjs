@@ -264,6 +264,27 @@ const checks = {
     await session.end();
   },
 
+  async 'a client that knows little gets plain edits'() {
+    const session = new Session();
+    await session.start({ textDocument: { codeAction: { codeActionLiteralSupport: {} } } });
+    const [uri, said] = await session.open('few.txt', 'plaintext', 'Genuine PU leather tote');
+    assert.deepEqual(Object.keys(said[0]).sort(), ['code', 'message', 'range', 'severity', 'source']);
+    const [action, ...others] = await session.actions(uri, said[0]);
+    assert.deepEqual(others, [], 'nothing can be made a file of');
+    assert.deepEqual(Object.keys(action.edit), ['changes']);
+    assert.deepEqual(await session.change(uri, action.edit.changes[uri]), []);
+    const hover = await session.request('textDocument/hover', { textDocument: { uri }, position: { line: 0, character: 2 } });
+    assert.equal(hover, null);
+    await session.end();
+    const none = new Session();
+    await none.start({});
+    const [other, flagged] = await none.open('none.txt', 'plaintext', 'Genuine PU leather tote');
+    assert.deepEqual(await none.actions(other, flagged[0]), []);
+    const plain = await none.request('textDocument/hover', { textDocument: { uri: other }, position: { line: 0, character: 2 } });
+    assert.equal(plain.contents.kind, 'plaintext');
+    await none.end();
+  },
+
   async 'concessions: proposed, filled in, in force'() {
     const session = new Session();
     await session.start();

@@ -149,10 +149,8 @@ private:
     void end_document_edits() {
         json_.end_array();
         json_.end_object();
-        if (client_.document_changes) {
-            json_.end_array();
-            json_.end_object();
-        }
+        if (client_.document_changes) json_.end_array();
+        json_.end_object();
     }
 
     void write_concessions() {

@@ -42,11 +42,7 @@ bool has_own_id(const ListingDocument& document, const Listing& listing) {
 class ListingRemarks {
 public:
     ListingRemarks(const ListingDocument& document, const CheckContext& context)
-        : document_(document),
-          context_(context),
-          book_(context.book->rules),
-          checker_(book_, context.options),
-          fields_(document.places) {
+        : document_(document), book_(context.book->rules), checker_(book_, context.options), fields_(document.places) {
         if (context.agreed != nullptr) ledger_.emplace(*context.agreed, context.today);
     }
 
@@ -147,7 +143,6 @@ private:
     }
 
     const ListingDocument& document_;
-    const CheckContext& context_;
     const RuleBook& book_;
     Checker checker_;
     FieldPlaces fields_;

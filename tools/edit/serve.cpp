@@ -1,12 +1,12 @@
 #include "edit/serve.h"
 
 #include <poll.h>
-#include <signal.h>
 #include <unistd.h>
 
 #include <array>
 #include <cerrno>
 #include <chrono>
+#include <csignal>
 #include <memory>
 #include <string>
 #include <string_view>
