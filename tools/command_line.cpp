@@ -11,6 +11,7 @@
 
 #include "cmd_check.h"
 #include "cmd_claims.h"
+#include "cmd_edit.h"
 #include "cmd_identify.h"
 #include "cmd_judge.h"
 #include "cmd_learn.h"
@@ -152,6 +153,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_learn(app, chosen);
     add_rules(app, chosen);
     add_sources(app, chosen);
+    add_edit(app, chosen);
 
     if (const std::optional<int> status = refuse_unknown_command(app, argc, argv)) return *status;
     try {

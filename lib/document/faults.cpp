@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -74,6 +76,21 @@ void Faults::add(Issue issue) {
     }
 }
 
+std::string Faults::suggestion(std::string_view word, std::span<const std::string_view> candidates) {
+    met(word, candidates);
+    return document::suggestion(word, candidates);
+}
+
+void Faults::met(std::string_view word, std::span<const std::string_view> candidates) {
+    if (watched_.empty() || word != watched_) return;
+    std::set<std::string_view> known(names_in_place_.begin(), names_in_place_.end());
+    std::vector<std::string> fresh;
+    for (const std::string_view name : candidates) {
+        if (known.insert(name).second) fresh.emplace_back(name);
+    }
+    std::move(fresh.begin(), fresh.end(), std::back_inserter(names_in_place_));
+}
+
 std::vector<Issue> Faults::take() {
     std::vector<Issue> taken = std::exchange(issues_, {});
     std::stable_sort(taken.begin(), taken.end(), [](const Issue& a, const Issue& b) {
@@ -119,8 +136,9 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
     return all;
 }
 
-std::string key_hint(Node child, std::span<const std::string_view> known) {
+std::string key_hint(Node child, std::span<const std::string_view> known, Faults& faults) {
     const std::string_view key = child.key();
+    faults.met(key, known);
     const bool digit = !key.empty() && key[0] >= '0' && key[0] <= '9';
     if (digit && child.kind() == NodeKind::null) {
         return "a comma ends the value before it in braces; decimals have a point, as in `4.20`";
@@ -137,7 +155,7 @@ bool check_keys(const Document& document, Node mapping, std::initializer_list<st
     for (const Node child : mapping) {
         if (std::find(names.begin(), names.end(), child.key()) != names.end()) continue;
         faults.error_at_key(document, child, "unknown-key", "the key `" + std::string(child.key()) + "` is not known",
-                            key_hint(child, names));
+                            key_hint(child, names, faults));
     }
     return true;
 }

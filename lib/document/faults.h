@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "document/document.h"
@@ -33,6 +34,18 @@ public:
 
     // Errors that were counted but not kept are errors all the same.
     bool any_errors() const noexcept { return any_errors_; }
+
+    // The hint for a word that is none of `candidates`: `suggestion` below. Readers ask for it here, and so tell
+    // whoever watches what they would have taken.
+    std::string suggestion(std::string_view word, std::span<const std::string_view> candidates);
+    // For those who complete what somebody types: a word that no list has is put where the typing goes on, the
+    // document is read, and the names that its reader knew in that place are those to offer. So what is offered is what
+    // is read. REQUIRES: `word` is not empty.
+    void watch(std::string word) { watched_ = std::move(word); }
+    // In the reader's order, each once, of all places where it met the word; empty where it met it nowhere.
+    const std::vector<std::string>& names_in_place() const noexcept { return names_in_place_; }
+    // What a reader tells that does not ask for a hint.
+    void met(std::string_view word, std::span<const std::string_view> candidates);
     // Sorted by file, line, column; equal ones kept in the order they were found. Where more than kMaxIssues were
     // found, a last note ("more-faults") says how many are not shown. Leaves the collection empty.
     std::vector<Issue> take();
@@ -42,6 +55,8 @@ private:
              std::string message, std::string hint);
 
     std::vector<Issue> issues_;
+    std::string watched_;
+    std::vector<std::string> names_in_place_;
     std::size_t left_out_ = 0;
     bool any_errors_ = false;
 };
@@ -56,7 +71,7 @@ std::string suggestion(std::string_view word, std::span<const std::string_view> 
 
 // The hint for a key that is not known: the suggestion; or, for what follows a decimal comma in braces (a key that
 // begins with a digit and has no value, as in `{price: 4,20 EUR}`), what the comma does there.
-std::string key_hint(Node child, std::span<const std::string_view> known);
+std::string key_hint(Node child, std::span<const std::string_view> known, Faults& faults);
 
 // Reports every key of `mapping` that is not in `known` (code "unknown-key" at the key, with a suggestion). Where
 // `mapping` is no mapping, reports that instead (code "wrong-type") and returns false.

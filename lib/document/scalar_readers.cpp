@@ -92,6 +92,8 @@ std::optional<bool> read_yes_no(const Document& document, Node node, Faults& fau
     if (!is_unquoted_scalar(document, node, kWanted, faults)) return std::nullopt;
     if (node.text() == "yes") return true;
     if (node.text() == "no") return false;
+    constexpr std::string_view kWords[] = {"yes", "no"};
+    faults.met(node.text(), kWords);
     report(document, node, kWanted, faults);
     return std::nullopt;
 }

@@ -160,7 +160,7 @@ private:
         reader_.error(
             node, "unknown-item",
             fmt::format("no line '{}' with a `{}` stands before this one", document::inert_text(item), key_of(input)),
-            document::suggestion(item, known));
+            reader_.faults().suggestion(item, known));
         return std::nullopt;
     }
 
@@ -199,7 +199,7 @@ private:
             return;
         }
         for (Node one : node) {
-            if (const std::string comma = document::key_hint(one, {}); !comma.empty()) {
+            if (const std::string comma = document::key_hint(one, {}, reader_.faults()); !comma.empty()) {
                 reader_.error_at_key(one, "unknown-key", fmt::format("the key `{}` is no currency", one.key()), comma);
                 continue;
             }
@@ -321,7 +321,7 @@ private:
         for (const std::string_view other : {"part", "material", "of", "base"}) {
             if (is_other_key(other, group)) known.push_back(other);
         }
-        const std::string near = document::key_hint(child, known);
+        const std::string near = document::key_hint(child, known, reader_.faults());
         reader_.error_at_key(child, "unknown-key", fmt::format("unknown key `{}`", child.key()),
                              near.empty() ? fmt::format("one of {}", fmt::join(known, ", ")) : near);
     }

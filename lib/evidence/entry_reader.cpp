@@ -29,9 +29,9 @@ std::optional<std::size_t> position_of(std::string_view name, std::span<const st
 }
 
 // The nearest name, or all where they are few enough to read.
-std::string hint_for(std::string_view name, std::span<const std::string_view> names) {
+std::string hint_for(std::string_view name, std::span<const std::string_view> names, Faults& faults) {
     constexpr std::size_t kMostListed = 40;
-    std::string hint = document::suggestion(name, names);
+    std::string hint = faults.suggestion(name, names);
     if (hint.empty() && !names.empty() && names.size() <= kMostListed) {
         hint = fmt::format("one of {}", fmt::join(names, ", "));
     }
@@ -145,7 +145,7 @@ std::optional<Part> EntryReader::part(Node node, std::string_view name) const {
     std::vector<std::string_view> names;
     for (std::size_t p = 0; p < kPartCount; ++p) names.push_back(name_of(static_cast<Part>(p)));
     // Of a key the place of the key; a list's member has none.
-    error_at_key(node, "unknown-part", fmt::format("there is no part '{}'", name), hint_for(name, names));
+    error_at_key(node, "unknown-part", fmt::format("there is no part '{}'", name), hint_for(name, names, faults_));
     return std::nullopt;
 }
 
@@ -182,7 +182,7 @@ std::optional<std::size_t> EntryReader::choice(Node node, std::span<const std::s
     const auto at = position_of(node.text(), names);
     if (!at) {
         error(node, fmt::format("unknown-{}", what), fmt::format("there is no {} '{}'", what, node.text()),
-              hint_for(node.text(), names));
+              hint_for(node.text(), names, faults_));
     }
     return at;
 }
@@ -192,14 +192,14 @@ std::optional<std::size_t> EntryReader::choice_of_key(Node place, std::span<cons
     const auto at = position_of(place.key(), names);
     if (!at) {
         error_at_key(place, fmt::format("unknown-{}", what), fmt::format("there is no {} '{}'", what, place.key()),
-                     hint_for(place.key(), names));
+                     hint_for(place.key(), names, faults_));
     }
     return at;
 }
 
 bool EntryReader::check_element(Node at_key) const {
     if (is_element(at_key.key())) return true;
-    const std::string near = document::suggestion(at_key.key(), element_symbols());
+    const std::string near = faults_.suggestion(at_key.key(), element_symbols());
     error_at_key(at_key, "unknown-element", fmt::format("there is no element '{}'", at_key.key()),
                  near.empty() ? "write its symbol, as in `Zn`" : near);
     return false;

@@ -10,12 +10,24 @@
 #include "evidence/load_alloys.h"
 #include "evidence/load_candidates.h"
 #include "evidence/load_costs.h"
+#include "evidence/load_evidence.h"
 #include "evidence/load_judging.h"
 #include "evidence/load_limits.h"
 #include "evidence/load_methods.h"
 #include "rules/book_data.h"
 
 namespace grainside {
+
+void evidence::load_evidence(const rules::BookData& book, EvidenceData& data, document::Faults& faults) {
+    // Each refers to those before it only.
+    load_judging(book, data, faults);
+    load_alloys(book, data, faults);
+    load_candidates(book, data, faults);
+    load_methods(book, data, faults);
+    load_limits(book, data, faults);
+    load_costs(book, data, faults);
+}
+
 inline namespace v0 {
 
 EvidenceBook::EvidenceBook(const RuleBook& book, std::unique_ptr<evidence::EvidenceData> data)
@@ -39,13 +51,7 @@ bool EvidenceBook::is_there(const RuleBook& book) noexcept {
 Result<EvidenceBook> EvidenceBook::load(const RuleBook& book) {
     document::Faults faults;
     auto data = std::make_unique<evidence::EvidenceData>();
-    // Each refers to those before it only.
-    evidence::load_judging(book.data(), *data, faults);
-    evidence::load_alloys(book.data(), *data, faults);
-    evidence::load_candidates(book.data(), *data, faults);
-    evidence::load_methods(book.data(), *data, faults);
-    evidence::load_limits(book.data(), *data, faults);
-    evidence::load_costs(book.data(), *data, faults);
+    evidence::load_evidence(book.data(), *data, faults);
     if (faults.any_errors()) return faults.take();
     return EvidenceBook(book, std::move(data));
 }

@@ -140,7 +140,7 @@ private:
         if (!dimension) {
             reader_.error(quantity, "unknown-quantity",
                           fmt::format("no method reads or computes '{}'", quantity.text()),
-                          document::suggestion(quantity.text(), quantity_names(data_)));
+                          reader_.faults().suggestion(quantity.text(), quantity_names(data_)));
             return;
         }
         if (stated.exists()) {

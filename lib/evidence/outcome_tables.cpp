@@ -39,7 +39,7 @@ public:
                     reader_.error_at_key(
                         one, "unknown-material",
                         fmt::format("'{}' is neither a concept nor a candidate of '{}'", one.key(), frame_.id),
-                        document::suggestion(one.key(), ids_of(frame_.candidates)));
+                        reader_.faults().suggestion(one.key(), ids_of(frame_.candidates)));
                     row.used = true;  // one fault is enough
                     sound_ = false;
                 }

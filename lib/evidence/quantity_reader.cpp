@@ -2,6 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <cstddef>
+#include <string_view>
+
+#include "measure/unit.h"
+
 namespace grainside::evidence {
 
 using document::Node;
@@ -33,6 +38,10 @@ std::optional<measure::ParsedQuantity> read_quantity(const EntryReader& reader, 
     const measure::QuantityOrFault read = measure::parse_quantity(node.text(), expected);
     if (const auto* quantity = std::get_if<measure::ParsedQuantity>(&read)) return *quantity;
     const auto& fault = std::get<measure::QuantityFault>(read);
+    // A unit stands behind a number.
+    if (const std::size_t space = node.text().rfind(' '); space != std::string_view::npos) {
+        reader.faults().met(node.text().substr(space + 1), measure::unit_names(expected));
+    }
     reader.error(node, code_in_documents(fault.code), fault.message,
                  fault.hint.empty() ? how_to_write(expected) : fault.hint);
     return std::nullopt;

@@ -73,7 +73,7 @@ private:
                                      fmt::format("method '{}' does not read `{}`", method_.id, key), what_it_reads());
             } else {
                 reader_.error_at_key(child, "unknown-key", fmt::format("the key `{}` is not known", key),
-                                     document::key_hint(child, known));
+                                     document::key_hint(child, known, reader_.faults()));
             }
         }
     }
@@ -106,6 +106,7 @@ private:
         if (reading.outcome != kNone) return;
         // All of them: one who is unsure of a word wants to see the others.
         const std::vector<std::string_view> names = ids_of(method_.outcomes);
+        reader_.faults().met(outcome.text(), names);
         const std::string_view near = document::nearest(outcome.text(), names);
         reader_.error(outcome, "unknown-outcome",
                       fmt::format("method '{}' has no outcome '{}'", method_.id, outcome.text()),
@@ -210,6 +211,11 @@ Reading read_reading(const EntryReader& reader, Node node, Part part, const Evid
     }
     reading.method = index_of(data.methods, method.text());
     if (reading.method == kNone) {
+        std::vector<std::string_view> of_part;
+        for (const Method& known : data.methods) {
+            if ((known.parts & part_bit(part)) != 0) of_part.push_back(known.id);
+        }
+        reader.faults().met(method.text(), of_part);
         const std::string hint = document::suggestion(method.text(), ids_of(data.methods));
         reader.error(method, "unknown-method", fmt::format("there is no method '{}'", method.text()),
                      hint.empty() ? std::string(kWhereMethodsAre) : hint);

@@ -3,6 +3,7 @@
 #define GRAINSIDE_RULES_BOOK_DATA_H
 
 #include <cstdint>
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -62,7 +63,10 @@ void load_sources(BookData& book, document::Faults& faults);
 void load_markets(BookData& book, document::Faults& faults);
 void load_rules(BookData& book, document::Faults& faults);
 
-// Sixteen hexadecimal digits (FNV-1a, 64 bit) over names, structure and texts of all documents.
+// The book that the documents are; nullptr, with faults, where they are none. Faults of reading them that are there
+// already, count.
+std::unique_ptr<BookData> read_book(std::vector<document::Document> documents, std::uint64_t digest,
+                                    document::Faults& faults);
 
 }  // namespace grainside::rules
 

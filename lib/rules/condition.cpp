@@ -157,7 +157,7 @@ private:
                 known.push_back(name(i));
             }
             faults_.error(document_, one, code, fmt::format("there is no {} '{}'", what, one.text()),
-                          document::suggestion(one.text(), known));
+                          faults_.suggestion(one.text(), known));
         });
         return mask;
     }
@@ -232,7 +232,7 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
             beside.reach = static_cast<Reach>(named - std::begin(kNames));
         } else {
             faults.error(document, reach, "unknown-reach", fmt::format("there is no reach '{}'", reach.text()),
-                         document::suggestion(reach.text(), kNames));
+                         faults.suggestion(reach.text(), kNames));
         }
     }
     if (const Node place = node.find("place"); place.exists()) {

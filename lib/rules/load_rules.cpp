@@ -91,7 +91,7 @@ private:
             }
             faults_.error(document, like, "unknown-rule",
                           fmt::format("there is no rule '{}' with a condition of its own", like.text()),
-                          document::suggestion(like.text(), models));
+                          faults_.suggestion(like.text(), models));
             return;
         }
         const std::size_t place = found->second;

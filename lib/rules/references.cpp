@@ -18,7 +18,7 @@ std::vector<std::string> read_markets(const Document& document, Node node, std::
     for (std::string_view name : read_words(document, node, faults)) {
         if (std::find(names.begin(), names.end(), name) == names.end()) {
             faults.error(document, node, "unknown-market", fmt::format("there is no market '{}'", name),
-                         document::suggestion(name, names));
+                         faults.suggestion(name, names));
         }
         markets.emplace_back(name);
     }
@@ -35,7 +35,7 @@ std::vector<std::uint32_t> read_sources(const Document& document, Node node, std
             std::vector<std::string_view> names;
             for (const SourceInfo& source : known) names.push_back(source.id);
             faults.error(document, node, "unknown-source", fmt::format("there is no source '{}'", name),
-                         document::suggestion(name, names));
+                         faults.suggestion(name, names));
         } else {
             sources.push_back(static_cast<std::uint32_t>(found - known.begin()));
         }

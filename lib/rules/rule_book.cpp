@@ -16,26 +16,21 @@ namespace grainside {
 
 namespace rules {
 
-namespace {
-
 // One loader of meaning for both encodings.
-Result<std::unique_ptr<BookData>> load_book(std::vector<document::Document> documents, std::uint64_t digest,
-                                            document::Faults& faults) {
+std::unique_ptr<BookData> read_book(std::vector<document::Document> documents, std::uint64_t digest,
+                                    document::Faults& faults) {
     auto book = std::make_unique<BookData>();
     book->documents = std::move(documents);
     book->digest = fmt::format("{:016x}", digest);
     vocabulary::load_vocabulary(book->documents, book->vocabulary, faults);
     // Without its words a book is one fault, not one for each condition.
-    if (book->vocabulary.concepts.size() <= 1) return faults.take();
+    if (book->vocabulary.concepts.size() <= 1) return nullptr;
     load_sources(*book, faults);
     load_markets(*book, faults);
     load_rules(*book, faults);
     load_demands(*book, faults);
-    if (faults.any_errors()) return faults.take();
-    return book;
+    return faults.any_errors() ? nullptr : std::move(book);
 }
-
-}  // namespace
 
 }  // namespace rules
 
@@ -50,17 +45,23 @@ Result<RuleBook> RuleBook::load(const std::filesystem::path& folder) {
     document::Faults faults;
     auto documents = document::read_yaml_folder(folder, faults);
     const std::uint64_t digest = document::digest_of(documents);
-    auto data = rules::load_book(std::move(documents), digest, faults);
-    if (!data) return std::move(data).issues();
-    return RuleBook(std::move(data).value());
+    if (auto data = rules::read_book(std::move(documents), digest, faults)) return RuleBook(std::move(data));
+    return faults.take();
+}
+
+Result<RuleBook> RuleBook::from_documents(std::vector<document::Document> documents) {
+    document::Faults faults;
+    const std::uint64_t digest = document::digest_of(documents);
+    if (auto data = rules::read_book(std::move(documents), digest, faults)) return RuleBook(std::move(data));
+    return faults.take();
 }
 
 Result<RuleBook> RuleBook::built_in() {
     document::Faults faults;
     auto documents = document::open_compiled(rules::built_in_book(), faults);
-    auto data = rules::load_book(std::move(documents), document::compiled_digest(rules::built_in_book()), faults);
-    if (!data) return std::move(data).issues();
-    return RuleBook(std::move(data).value());
+    const std::uint64_t digest = document::compiled_digest(rules::built_in_book());
+    if (auto data = rules::read_book(std::move(documents), digest, faults)) return RuleBook(std::move(data));
+    return faults.take();
 }
 
 std::span<const RuleInfo> RuleBook::rules() const noexcept {

@@ -99,7 +99,7 @@ private:
         }
         faults_.error(document_, grade, "unknown-grade",
                       fmt::format("a rule on wording cannot grade '{}'", grade.text()),
-                      document::suggestion(grade.text(), kWordingGrades));
+                      faults_.suggestion(grade.text(), kWordingGrades));
     }
 
     void read_markets(const std::string& own_market) {

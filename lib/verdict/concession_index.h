@@ -12,6 +12,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "document/faults.h"
 #include "grainside/concessions.h"
 #include "text/token.h"
 
@@ -54,6 +55,10 @@ struct Concessions::Index {
 }  // namespace v0
 
 namespace verdict {
+
+// The concessions of one text, added to those of `index`.
+void read_concessions(std::string file, std::string text, const EvidenceBook& book, document::Faults& faults,
+                      Concessions::Index& index);
 
 // Looks up findings. Keeps working memory; not thread-safe.
 class ConcessionSearch {

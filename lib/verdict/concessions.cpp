@@ -103,7 +103,7 @@ private:
         const auto& names = rules_.names;
         const auto place = std::find(names.begin(), names.end(), one.rule);
         if (place == names.end()) {
-            std::string hint = document::suggestion(one.rule, names);
+            std::string hint = reader_.faults().suggestion(one.rule, names);
             if (hint.empty()) hint = "`grainside rules list` has the rules; a verdict names the limit that decided";
             reader_.error(node, "unknown-rule", fmt::format("there is no rule `{}`", one.rule), std::move(hint));
             return false;
@@ -169,10 +169,16 @@ Result<Concessions> Concessions::read(std::span<const fs::path> files, const Evi
 Result<Concessions> Concessions::parse(std::string file, std::string text, const EvidenceBook& book) {
     document::Faults faults;
     auto index = std::make_unique<Index>();
-    read_text(std::move(file), std::move(text), book, RuleNames(book), faults, *index);
+    verdict::read_concessions(std::move(file), std::move(text), book, faults, *index);
     if (faults.any_errors()) return faults.take();
     return Concessions(std::move(index));
 }
 
 }  // namespace v0
+
+void verdict::read_concessions(std::string file, std::string text, const EvidenceBook& book, document::Faults& faults,
+                               Concessions::Index& index) {
+    read_text(std::move(file), std::move(text), book, RuleNames(book), faults, index);
+}
+
 }  // namespace grainside

@@ -77,7 +77,7 @@ void ConceptTree::load(const Document& document, Faults& faults) {
                 std::vector<std::string_view> names;
                 for (std::size_t k = 0; k < kKindCount; ++k) names.push_back(name_of(static_cast<Kind>(k)));
                 faults.error(document, kind, "unknown-kind", fmt::format("there is no kind '{}'", kind.text()),
-                             document::suggestion(kind.text(), names));
+                             faults.suggestion(kind.text(), names));
             }
         } else if (pending.parents.empty()) {
             faults.error(document, node, "missing-key", "a concept without a parent needs `kind`");
@@ -112,7 +112,7 @@ void ConceptTree::close(Faults& faults) {
                 for (const auto& [name, unused] : by_name_) names.push_back(name);
                 faults.error(*pending_[id].document, pending_[id].node, "unknown-concept",
                              fmt::format("'{}' is-a '{}', which is no concept", entries_[id].name, parent),
-                             document::suggestion(parent, names));
+                             faults.suggestion(parent, names));
             } else {
                 entries_[id].parents.push_back(found);
             }
@@ -177,7 +177,7 @@ ConceptId ConceptTree::require(const Document& document, Node node, Faults& faul
         std::vector<std::string_view> names;
         for (const auto& [name, unused] : by_name_) names.push_back(name);
         faults.error(document, node, "unknown-concept", fmt::format("there is no concept '{}'", node.text()),
-                     document::suggestion(node.text(), names));
+                     faults.suggestion(node.text(), names));
     }
     return id;
 }

@@ -115,7 +115,7 @@ private:
         std::vector<std::string_view> names;
         for (const Category& category : vocabulary_.categories) names.push_back(category.name);
         faults_.error(document, at, "unknown-category", fmt::format("there is no category '{}'", name),
-                      document::suggestion(name, names));
+                      faults_.suggestion(name, names));
     }
 
     std::optional<Part> read_part(const Document& document, Node node) {
@@ -124,7 +124,7 @@ private:
             std::vector<std::string_view> names;
             for (std::size_t p = 0; p < kPartCount; ++p) names.push_back(name_of(static_cast<Part>(p)));
             faults_.error(document, node, "unknown-part", fmt::format("there is no part '{}'", node.text()),
-                          document::suggestion(node.text(), names));
+                          faults_.suggestion(node.text(), names));
         }
         return named;
     }

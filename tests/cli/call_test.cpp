@@ -111,7 +111,8 @@ const std::vector<std::vector<std::string>>& commands() {
                                                                     {"rules", "reference"},
                                                                     {"sources"},
                                                                     {"markets"},
-                                                                    {"survey"}};
+                                                                    {"survey"},
+                                                                    {"edit"}};
     return kCommands;
 }
 

@@ -22,6 +22,9 @@
 
 namespace grainside {
 
+namespace document {
+class Document;
+}
 namespace rules {
 struct BookData;
 }
@@ -83,6 +86,8 @@ public:
     static Result<RuleBook> load(const std::filesystem::path& folder);
     // The default book. Fails only if the library was damaged.
     static Result<RuleBook> built_in();
+    // For the library's own stages and tools: of files that were read already.
+    static Result<RuleBook> from_documents(std::vector<document::Document> documents);
 
     RuleBook(RuleBook&&) noexcept;
     RuleBook& operator=(RuleBook&&) noexcept;

@@ -1,0 +1,21 @@
+// A better wording as an edit of the open document.
+#ifndef GRAINSIDE_TOOLS_EDIT_WORDING_EDIT_H
+#define GRAINSIDE_TOOLS_EDIT_WORDING_EDIT_H
+
+#include <string>
+
+#include "edit/text_places.h"
+
+namespace grainside::tools::edit {
+
+struct WordingEdit {
+    TextSpan span;
+    std::string new_text;  // as the document has to write it, with its escapes
+    std::string words;     // what is replaced, and by what, for people
+    std::string wording;   // empty: it is left out
+    std::string code;      // of the remark that it answers
+};
+
+}  // namespace grainside::tools::edit
+
+#endif  // GRAINSIDE_TOOLS_EDIT_WORDING_EDIT_H
