@@ -1,0 +1,117 @@
+// One sample at the desk: its state on disk, what is being typed, and what would follow from it. All that is written goes
+// through here, so that nothing is ever written over a file that has changed meanwhile.
+import { get, post } from './ask.js';
+import { newest } from './newest.js';
+
+export class Sample {
+    // seen(): something to show has changed. trouble(failure): no answer, or one that fits nowhere else.
+    // changedOutside(now): the file is another one than was read; `now` is its state.
+    constructor(name, { seen, trouble, changedOutside }) {
+        this.name = name;
+        this.saved = undefined;    // the state on disk
+        this.tried = undefined;    // the state with what is typed; undefined: nothing is typed, or it has faults
+        this.drafts_ = new Map();  // who types -> {changes, faults(list)}
+        this.tell_ = { seen, trouble, changedOutside };
+        this.try_ = newest(({ body }, signal) => post('/dossier/try', body, signal),
+                           (state, { owners }) => this.wasTried_(state, owners), (failure) => this.refused_(failure));
+    }
+
+    get shown() { return this.tried ?? this.saved; }
+    get isTyping() { return this.drafts_.size > 0; }
+
+    async open() {
+        this.take(await get('/dossier', { name: this.name }));
+    }
+
+    // Takes a state as that on disk, and asks again what follows from what is typed.
+    take(state) {
+        this.saved = state;
+        this.tried = undefined;
+        this.tell_.seen();
+        this.tryDrafts_();
+    }
+
+    // What `owner` is typing, as changes; null: nothing. faults(list) is called with what is wrong with it.
+    draft(owner, changes, faults) {
+        if (changes === null) {
+            if (!this.drafts_.delete(owner)) return;
+        } else {
+            this.drafts_.set(owner, { changes, faults });
+        }
+        this.tryDrafts_();
+    }
+
+    tryDrafts_() {
+        if (this.drafts_.size === 0) {
+            this.try_.stop();
+            this.tried = undefined;
+            this.tell_.seen();
+            return;
+        }
+        const owners = [...this.drafts_.entries()];
+        this.try_({ owners, body: { name: this.name, was: this.saved.digest, changes: owners.flatMap(([, { changes }]) => changes) } });
+    }
+
+    wasTried_(state, owners) {
+        this.handOut_(state.faults ?? [], owners);
+        // A state with faults has nothing that follows from it: what was shown stays.
+        if (!state.faults?.length) this.tried = state;
+        this.tell_.seen();
+    }
+
+    // Each fault to whoever types what it is about; one that names no change to all of them.
+    handOut_(faults, owners) {
+        let first = 0;
+        for (const [owner, { changes }] of owners) {
+            const end = first + changes.length;
+            const own = faults.filter(({ change }) => change === undefined || (change >= first && change < end));
+            this.drafts_.get(owner)?.faults(own);
+            first = end;
+        }
+    }
+
+    refused_(failure) {
+        if (failure.status === 409 && failure.now) this.tell_.changedOutside(failure.now);
+        else if (failure.status === 400) this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
+        else this.tell_.trouble(failure);
+    }
+
+    // Writes `changes`. True: it is on disk. A fault goes to faults(list) where it is given.
+    async save(changes, { owner, faults } = {}) {
+        try {
+            const state = await post('/dossier/save', { name: this.name, was: this.saved.digest, changes });
+            if (owner !== undefined) this.drafts_.delete(owner);
+            this.take(state);
+            return true;
+        } catch (failure) {
+            if (failure.status === 400 && faults) faults(failure.faults?.length ? failure.faults : [failure]);
+            else this.refusedWrite_(failure);
+            return false;
+        }
+    }
+
+    async step(which) {
+        try {
+            this.take(await post(`/dossier/${which}`, { name: this.name, was: this.saved.digest }));
+            return true;
+        } catch (failure) {
+            this.refusedWrite_(failure);
+            return false;
+        }
+    }
+
+    refusedWrite_(failure) {
+        if (failure.status === 409 && failure.now) this.tell_.changedOutside(failure.now);
+        else this.tell_.trouble(failure);
+    }
+
+    // Looks whether somebody has changed the file.
+    async look() {
+        try {
+            const state = await get('/dossier', { name: this.name, was: this.saved.digest });
+            if (state && state.digest !== this.saved.digest) this.tell_.changedOutside(state);
+        } catch (failure) {
+            this.tell_.trouble(failure);
+        }
+    }
+}

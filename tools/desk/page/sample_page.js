@@ -1,0 +1,265 @@
+// The sheet of one sample: its listing as a label on top, the next test, then a card a part in the order in which one
+// opens the product, then costs, report and file.
+import { get } from './ask.js';
+import { CostSheet } from './cost_sheet.js';
+import { button, element, freshId } from './element.js';
+import { FileText } from './file_text.js';
+import { keyed } from './finding_card.js';
+import { listingLabel } from './listing_label.js';
+import { counted, percent } from './numbers.js';
+import { showOutsideChange } from './outside_change.js';
+import { PartCard } from './part_card.js';
+import { plannedTest } from './plan_view.js';
+import { redrawn } from './redrawn.js';
+import { Sample } from './sample.js';
+import { factsLine, SampleFacts } from './sample_facts.js';
+import { endTrouble, showTrouble, speak, tell } from './told.js';
+
+const kForms = [['markdown', 'Markdown'], ['json', 'JSON'], ['csv', 'CSV']];
+const kQuiet = 1200;  // ms of rest before what typing changes is spoken
+
+function placeOf({ field, at, says }) { return `${field}|${at[0]}|${at[1]}|${says}`; }
+
+export class SamplePage {
+    // know: {parts, categories, markets, today}; `keeping`: the place in the bar for undo and redo.
+    constructor(name, know, keeping) {
+        this.know_ = know;
+        this.keeping_ = keeping;
+        this.cards_ = new Map();
+        this.sample_ = new Sample(name, { seen: () => this.draw_(), trouble: showTrouble, changedOutside: (now) => this.changedOutside_(now) });
+        this.node = element('div', {}, element('h1', { tabindex: '-1' }, name));
+    }
+
+    get isTyping() { return this.sample_.isTyping || (this.file_?.isTyping ?? false); }
+
+    async open() {
+        try {
+            this.sample_.saved = await get('/dossier', { name: this.sample_.name });
+            const category = this.sample_.saved.sample?.category;
+            const { methods, harms, parts } = await get('/methods', category ? { category } : {});
+            this.know_ = { ...this.know_, methods: new Map(methods.map((method) => [method.method, method])),
+                           harms: new Map(harms.map(({ harm, name }) => [harm, name])), parts: new Map(parts.map(({ part, name }) => [part, name])) };
+        } catch (failure) {
+            this.sample_.saved = undefined;
+            showTrouble(failure);
+            return;
+        }
+        endTrouble();
+        this.build_();
+        this.draw_();
+    }
+
+    close() {
+        this.keeping_.replaceChildren();
+        this.sample_.drafts_.clear();
+    }
+
+    undo() { return this.step_('undo', 'Undone.', 'There is nothing to undo.'); }
+    redo() { return this.step_('redo', 'Done again.', 'There is nothing to do again.'); }
+
+    look() {
+        if (this.sample_.saved && !this.outside_?.firstChild) this.sample_.look();
+    }
+
+    async step_(which, done, nothing) {
+        if (!this.sample_.saved) return;
+        if (!this.sample_.saved[which]) tell(nothing);
+        else if (await this.sample_.step(which)) tell(done);
+    }
+
+    build_() {
+        const { sample_: sample, know_: know } = this;
+        this.heading_ = element('h1', { tabindex: '-1' });
+        this.outside_ = element('div');
+        this.faultsPlace_ = element('div');
+        const facts = element('div');
+        const label = element('div');
+        this.next_ = element('section', { class: 'card next', 'aria-label': 'The next test' });
+        this.facts_ = new SampleFacts(sample, know);
+        this.costs_ = new CostSheet(sample, know);
+        this.file_ = new FileText(sample);
+        this.places_ = element('nav', { class: 'places', 'aria-label': 'On this sheet' });
+        this.cardPlace_ = element('div', { class: 'cards' });
+        this.undo_ = button('Undo', () => this.undo(), { 'aria-keyshortcuts': 'Control+Z' });
+        this.redo_ = button('Redo', () => this.redo(), { 'aria-keyshortcuts': 'Control+Y' });
+        this.state_ = element('span', { class: 'state' });
+        this.keeping_.replaceChildren(this.state_, this.undo_, this.redo_);
+        this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
+        this.drawLabel_ = redrawn(label, (listing, verdicts) => listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)));
+        this.drawNext_ = redrawn(this.next_, (test) => this.drawFirstTest_(test));
+        this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
+            element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));
+        this.drawFaults_ = redrawn(this.faultsPlace_, (faults, warnings) => this.drawTold_(faults, warnings));
+        const labelId = freshId('label');
+        this.node.replaceChildren(this.heading_, facts, this.facts_.node, this.outside_, this.faultsPlace_,
+            element('section', { class: 'tag', 'aria-labelledby': labelId }, element('h2', { id: labelId, tabindex: '-1' }, 'The listing'), label),
+            this.places_, this.next_, this.cardPlace_, this.anotherPart_(), this.costs_.node, this.report_(), this.file_.node);
+        this.labelId_ = labelId;
+    }
+
+    drawTold_(faults, warnings) {
+        const list = (entries) => element('ul', {}, entries.map(({ line, message, hint }) => element('li', {}, line ? `Line ${line}: ` : null, [message, hint].filter(Boolean).join(' '))));
+        return [faults.length ? element('section', { class: 'notice', 'aria-label': 'Faults' }, element('h2', {}, 'The file has faults'),
+                                        element('p', {}, 'Until they are mended, nothing follows from its readings. The file itself is at the end of this sheet.'), list(faults)) : null,
+                warnings.length ? element('section', { class: 'notice mild', 'aria-label': 'Remarks' }, element('h2', {}, 'Remarks'), list(warnings)) : null];
+    }
+
+    drawFirstTest_(test) {
+        if (!test) return [element('h2', {}, 'The next test'), element('p', { class: 'quiet' }, 'No test would tell more about what is open.')];
+        return [element('h2', {}, 'The next test'),
+                plannedTest({ ...test, next: false }, this.know_.harms, () => this.card_(test.part).record({ method: test.method }), `, ${this.partName_(test.part)}`)];
+    }
+
+    report_() {
+        const address = (form) => `/report?${new URLSearchParams({ name: this.sample_.name, form })}`;
+        return element('section', { class: 'card', 'aria-labelledby': 'report' }, element('h2', { id: 'report', tabindex: '-1' }, 'Report'),
+            element('p', {}, 'Of what is saved. Print it from its own page.'),
+            element('p', { class: 'deeds' }, element('a', { class: 'button main', href: address('html'), target: '_blank', rel: 'noopener' }, 'Open the report'),
+                    kForms.map(([form, name]) => element('a', { class: 'button', href: address(form), download: true }, `Save as ${name}`))));
+    }
+
+    anotherPart_() {
+        const id = freshId('another');
+        const select = element('select', { id });
+        this.others_ = select;
+        const open = () => {
+            if (!select.value) return;
+            const part = select.value;
+            this.extra_ = (this.extra_ ?? new Set()).add(part);
+            this.draw_();
+            this.card_(part).record();
+        };
+        return element('p', { class: 'deeds another' }, element('label', { for: id }, 'Another part'), select, button('Open its card', open));
+    }
+
+    partName_(part) { return this.know_.parts.get(part) ?? part; }
+
+    card_(part) {
+        let card = this.cards_.get(part);
+        if (!card) {
+            card = new PartCard(this.sample_, part, this.know_, { take: (verdict) => this.take_(verdict), show: (verdict) => this.showWords_(verdict) });
+            this.cards_.set(part, card);
+        }
+        return card;
+    }
+
+    // Verdicts as they are shown: with their number in the order of the listing, and the grade that they had before.
+    verdicts_(shown, saved) {
+        const before = new Map((saved.verdicts ?? []).map((verdict) => [placeOf(verdict), verdict.grade]));
+        const editable = new Set((shown.listing?.fields ?? []).filter(({ editable: can }) => can).map(({ field }) => field));
+        const order = new Map((shown.listing?.fields ?? []).map(({ field }, i) => [field, i]));
+        const sorted = [...(shown.verdicts ?? [])].sort((a, b) => (order.get(a.field) ?? 99) - (order.get(b.field) ?? 99) || a.at[0] - b.at[0]);
+        return keyed(sorted).map((verdict, i) => {
+            const was = before.get(placeOf(verdict));
+            return { ...verdict, canTake: editable.has(verdict.field),
+                     seen: { number: i + 1, id: `verdict-${i + 1}`, was: was && was !== verdict.grade ? was : undefined } };
+        });
+    }
+
+    draw_() {
+        const { saved, shown } = this.sample_;
+        if (!saved || !this.heading_) return;
+        this.heading_.textContent = saved.sample?.what || saved.name;
+        document.title = `${this.heading_.textContent} - Grainside desk`;
+        this.verdictsShown_ = this.verdicts_(shown, saved);
+        this.drawFacts_({ sample: shown.sample ?? {} });
+        this.drawLabel_(shown.listing, this.verdictsShown_);
+        this.drawFaults_(saved.faults ?? [], saved.warnings ?? []);
+        const plan = shown.plan ?? [];
+        this.drawNext_(plan.find(({ next }) => next));
+        this.drawCards_(shown, saved, plan);
+        this.costs_.show(shown.costs, this.sample_.tried ? saved.costs : undefined);
+        this.file_.show(saved);
+        this.drawPlaces_([[this.labelId_, 'Listing'], ...this.partsShown_.map((part) => [this.cards_.get(part).head.id, this.partName_(part)]),
+                          ['costs', 'Costs'], ['report', 'Report']]);
+        this.drawKeeping_();
+        this.speakLater_();
+    }
+
+    drawCards_(shown, saved, plan) {
+        const recorded = new Map((shown.parts ?? []).map((part) => [part.part, part]));
+        const before = this.sample_.tried ? new Map((saved.parts ?? []).map((part) => [part.part, part])) : undefined;
+        const isShown = (part) => recorded.has(part) || this.extra_?.has(part) || this.cards_.get(part)?.isTyping || this.verdictsShown_.some((verdict) => verdict.part === part);
+        const known = [...this.know_.parts.keys()];
+        const parts = [...known, ...[...recorded.keys()].filter((part) => !known.includes(part))].filter(isShown);
+        let last = null;
+        for (const part of parts) {
+            const card = this.card_(part);
+            card.show(this.verdictsShown_.filter((verdict) => verdict.part === part),
+                      { readings: [], beliefs: [], ...recorded.get(part), plan: plan.filter((test) => test.part === part) },
+                      before ? before.get(part)?.beliefs ?? [] : undefined);
+            // A card that stands in its place is not moved: that would take the focus away.
+            const wanted = last ? last.nextSibling : this.cardPlace_.firstChild;
+            if (card.node !== wanted) this.cardPlace_.insertBefore(card.node, wanted);
+            last = card.node;
+        }
+        for (const [part, card] of this.cards_) {
+            if (!parts.includes(part)) card.node.remove();
+        }
+        this.partsShown_ = parts;
+        const others = known.filter((part) => !parts.includes(part));
+        if (JSON.stringify(others) !== this.othersShown_) {
+            this.othersShown_ = JSON.stringify(others);
+            this.others_.replaceChildren(...others.map((part) => element('option', { value: part }, this.partName_(part))));
+        }
+    }
+
+    drawKeeping_() {
+        const { saved } = this.sample_;
+        this.undo_.setAttribute('aria-disabled', String(!saved.undo));
+        this.redo_.setAttribute('aria-disabled', String(!saved.redo));
+        const text = this.isTyping ? 'Not saved yet' : 'Saved';
+        if (this.state_.textContent !== text) this.state_.textContent = text;
+    }
+
+    // What follows from what is typed, in a sentence, for those who do not see the figures move.
+    speakLater_() {
+        clearTimeout(this.speech_);
+        if (!this.sample_.tried) return;
+        this.speech_ = setTimeout(() => {
+            if (!this.sample_.tried) return;
+            const moved = this.verdictsShown_.filter(({ seen }) => seen.was);
+            const text = moved.length === 0 ? 'With what is typed no verdict changes.'
+                : `With what is typed ${counted(moved.length, 'verdict changes', 'verdicts change')}: ${moved.slice(0, 3).map(({ words, grade, seen }) => `${words}, ${seen.was} to ${grade}`).join('; ')}.`;
+            const part = this.sample_.tried.parts?.find(({ part: one }) => this.cards_.get(one)?.isTyping);
+            const first = part?.beliefs[0]?.candidates[0];
+            speak(first ? `${text} ${this.partName_(part.part)}: ${first.name} ${percent(first.probability)}.` : text);
+        }, kQuiet);
+    }
+
+    goTo_(id) {
+        const place = document.getElementById(id);
+        place?.scrollIntoView();
+        place?.focus({ preventScroll: true });
+    }
+
+    openVerdict_(verdict) {
+        const details = document.getElementById(verdict.seen.id);
+        if (!details) return;
+        details.open = true;
+        details.scrollIntoView({ block: 'nearest' });
+        details.querySelector('summary').focus({ preventScroll: true });
+    }
+
+    showWords_(verdict) {
+        const words = document.getElementById(`words-${verdict.seen.number}`);
+        words?.scrollIntoView({ block: 'center' });
+        words?.nextElementSibling?.focus({ preventScroll: true });
+    }
+
+    async take_(verdict) {
+        const now = this.verdictsShown_.find(({ key }) => key === verdict.key) ?? verdict;
+        const { at, wording } = now.edit ?? { at: now.at, wording: now.say_instead };
+        const text = this.sample_.shown.listing.fields.find(({ field }) => field === now.field).text;
+        if (await this.sample_.save([{ do: 'take-wording', field: now.field, at, words: text.slice(at[0], at[1]), wording }])) tell('Written into the file. Undo takes it back.');
+    }
+
+    changedOutside_(now) {
+        if (now.digest === this.sample_.saved.digest) return;
+        showOutsideChange(this.outside_, this.sample_.saved, now, this.isTyping, (state) => {
+            this.sample_.take(state);
+            this.heading_.focus();
+            tell('What is on disk is shown.');
+        });
+    }
+}

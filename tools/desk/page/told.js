@@ -1,0 +1,31 @@
+// What the page says to a person: quietly, in a line that screen readers speak and that goes away again; or as trouble,
+// which stays until it is over.
+import { element } from './element.js';
+
+const kSeen = 7000;  // ms
+let passing;
+
+export function tell(text) {
+    const line = document.getElementById('told');
+    line.textContent = text;
+    line.classList.add('seen');
+    clearTimeout(passing);
+    passing = setTimeout(() => line.classList.remove('seen'), kSeen);
+}
+
+// Only for those who listen: what others see move on the sheet.
+export function speak(text) {
+    document.getElementById('spoken').textContent = text;
+}
+
+export function showTrouble(failure) {
+    const box = document.getElementById('trouble');
+    const text = [failure.message, failure.hint].filter(Boolean).join(' ');
+    if (box.textContent === text) return;
+    box.replaceChildren(element('p', {}, text));
+}
+
+export function endTrouble() {
+    const box = document.getElementById('trouble');
+    if (box.firstChild) box.replaceChildren();
+}
