@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { until } from './until.mjs';
 
 async function typeNote(page) {
     await page.getByRole('button', { name: 'Record a test: Body' }).click();
@@ -45,7 +46,7 @@ export async function runFile(page, folder, name, look) {
     await look('file-fault');
     await field.fill(now.replace('looked at twice', 'looked at thrice'));
     await page.getByRole('button', { name: 'Save the file' }).click();
-    await page.waitForFunction(() => !document.querySelector('.file .fault'));
+    await until(page, () => !document.querySelector('.file .fault'));
     assert.ok(readFileSync(file, 'utf8').includes('looked at thrice'));
     console.log('file: a change by hand is noticed twice and lost never');
 }

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { focused, pressAt, tabTo } from './keyboard_hand.mjs';
+import { until } from './until.mjs';
 
 const kListing = `Harrow shoulder bag in full grain leather
 Body: full grain leather, edges painted by hand.
@@ -53,7 +54,7 @@ export async function runKeyboard(page, folder) {
     await pressAt(page, 'Write it so');
     const written = await page.inputValue('#listing-text');
     assert.ok(written.includes(better) && !written.includes('genuine vegan leather'), `written: ${written}`);
-    await page.waitForFunction(() => !document.querySelector('.layer mark.misleading'));
+    await until(page, () => !document.querySelector('.layer mark.misleading'));
     // The field's own undo takes it back, and again.
     await page.keyboard.press('Control+z');
     assert.equal(await page.inputValue('#listing-text'), kListing);
@@ -63,7 +64,7 @@ export async function runKeyboard(page, folder) {
     // A sample with that text as its listing.
     await pressAt(page, 'Keep it as a sample');
     await page.waitForSelector('#new-sample');
-    await page.waitForFunction(() => document.activeElement.labels?.[0]?.textContent.startsWith('What it is'));
+    await until(page, () => document.activeElement.labels?.[0]?.textContent.startsWith('What it is'));
     await tabTo(page, 'Sort of goods');
     await choose(page, 'Bag');
     await pressAt(page, 'Begin');
@@ -84,7 +85,7 @@ export async function runKeyboard(page, folder) {
         await tabTo(page, 'a continuous fibre weave, densest at the top');
         for (let i = 0; i < 4; i += 1) await page.keyboard.press('ArrowDown');
         assert.equal(await focused(page), 'yarns or a knit under a polymer coat');
-        await page.waitForFunction(() => [...document.querySelectorAll('.finding .was')].length > 0);
+        await until(page, () => [...document.querySelectorAll('.finding .was')].length > 0);
     });
     assert.notEqual(await gradeOf(page, 'full grain leather'), before, 'the verdict moves while one types');
     assert.ok(!readFileSync(file, 'utf8').includes('cut-edge'), 'and nothing is written yet');
@@ -98,13 +99,13 @@ export async function runKeyboard(page, folder) {
         await tabTo(page, /^Coat/);
         await page.keyboard.insertText('0.21');
         await pressAt(page, /^Total/, 'Tab');  // leaves the field, so that what is wrong with it is told
-        await page.waitForFunction(() => /uncertaint|range|repeat/.test(document.querySelector('.one-field .fault:not(:empty)')?.textContent ?? ''));
+        await until(page, () => /uncertaint|range|repeat/.test(document.querySelector('.one-field .fault:not(:empty)')?.textContent ?? ''));
         await tabTo(page, /^Coat/, { back: true });
         await page.keyboard.press('End');
         await page.keyboard.insertText(' \u00b1 0.02 mm');
         await tabTo(page, /^Total/);
         await page.keyboard.insertText('1.10 \u00b1 0.03 mm');
-        await page.waitForFunction(() => !document.querySelector('[aria-invalid]'));
+        await until(page, () => !document.querySelector('[aria-invalid]'));
     });
     await page.keyboard.press('Enter');  // Enter in a field saves
     await page.waitForSelector('.reading:has-text("0.21")');
@@ -140,11 +141,11 @@ export async function runKeyboard(page, folder) {
     await opened.close();
 
     await page.keyboard.press('Control+z');
-    await page.waitForFunction(() => document.querySelectorAll('.reading').length === 2);
+    await until(page, () => document.querySelectorAll('.reading').length === 2);
     assert.ok(!readFileSync(file, 'utf8').includes('at the bottom seam'));
     await page.keyboard.press('Control+Shift+z');
     await page.waitForSelector('.reading:has-text("at the bottom seam")');
     await pressAt(page, 'Undo');
-    await page.waitForFunction(() => document.querySelectorAll('.reading').length === 2);
+    await until(page, () => document.querySelectorAll('.reading').length === 2);
     console.log('keyboard: a draft to a report, and back by undo');
 }

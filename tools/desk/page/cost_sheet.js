@@ -47,9 +47,10 @@ export class CostSheet {
         this.drawLines_ = redrawn(this.lines_, (groups, told) => groups.map(({ group, lines }) => this.group_(group, lines, told)));
     }
 
-    show(costs, before) {
-        this.drawSum_(costs, before);
-        this.drawLines_(costs?.sheet?.groups ?? [], costs?.lines ?? []);
+    // `costs`: with what is typed; `saved`: as on disk, which alone is listed.
+    show(costs, saved, isTyping) {
+        this.drawSum_(costs, isTyping ? saved : undefined);
+        this.drawLines_(saved?.sheet?.groups ?? [], costs?.lines ?? []);
     }
 
     group_(group, lines, told) {

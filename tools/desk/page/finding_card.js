@@ -6,14 +6,14 @@ import { percent } from './numbers.js';
 
 function sourceList(sources) {
     if (!sources?.length) return null;
-    return element('div', { class: 'sources' }, element('h5', {}, sources.length === 1 ? 'Source' : 'Sources'),
+    return element('div', { class: 'sources' }, element('p', { class: 'head' }, sources.length === 1 ? 'Source' : 'Sources'),
                    element('ul', {}, sources.map((source) => element('li', {}, typeof source === 'string'
                        ? source : [source.title, source.cite && source.cite !== source.title ? ` (${source.cite})` : null]))));
 }
 
 function demands(wanted) {
     if (!wanted?.length) return null;
-    return element('div', {}, element('h5', {}, 'What would support it'),
+    return element('div', {}, element('p', { class: 'head' }, 'What would support it'),
                    element('ul', {}, wanted.map((demand) => element('li', {},
                        [demand.standard, demand.number].filter(Boolean).join(': '), demand.of ? ` (${demand.of})` : null))));
 }
@@ -39,7 +39,7 @@ export function findingBody(finding, { take, show }) {
         element('p', { class: 'deeds' },
             better !== undefined && take ? button('Write it so', () => take(finding), { class: 'main', 'data-keep': `take ${finding.key}` }) : null,
             show ? button('Show the words', () => show(finding), { 'data-keep': `show ${finding.key}` }) : null),
-        finding.would_change?.length ? element('div', {}, element('h5', {}, 'What would change it'),
+        finding.would_change?.length ? element('div', {}, element('p', { class: 'head' }, 'What would change it'),
             element('ul', {}, finding.would_change.map((text) => element('li', {}, text)))) : null,
         demands(finding.would_support), sourceList(finding.sources));
 }

@@ -3,7 +3,7 @@
 import { element } from './element.js';
 import { gradeClass } from './grades.js';
 import { cutAtMarks } from './marked_text.js';
-import { spoken } from './numbers.js';
+import { capital, spoken } from './numbers.js';
 
 const kNames = { name: 'Title', description: 'Description', material: 'Material', category: 'Category' };
 const kProperty = 'additionalProperty.';
@@ -34,5 +34,5 @@ export function listingLabel(listing, verdicts, open) {
         element('dd', {}, markedField(text, verdicts.filter((verdict) => verdict.field === field), open))]);
     const captured = [listing.captured ? `captured ${listing.captured}` : null, listing.region ? `sold in ${listing.region.toUpperCase()}` : null,
                       listing.file ? `from ${listing.file}` : null].filter(Boolean).join(', ');
-    return [element('dl', { class: 'listing' }, fields), captured ? element('p', { class: 'quiet' }, `${captured.charAt(0).toUpperCase()}${captured.slice(1)}.`) : null];
+    return [element('dl', { class: 'listing' }, fields), captured ? element('p', { class: 'quiet' }, `${capital(captured)}.`) : null];
 }

@@ -16,8 +16,11 @@ export function counted(count, one, many = `${one}s`) {
     return `${count} ${count === 1 ? one : many}`;
 }
 
+export function capital(text) {
+    return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 // A key of the dossier as words: in_air, full-grain-leather.
 export function spoken(key) {
-    const text = key.replaceAll(/[-_]/g, ' ');
-    return text.charAt(0).toUpperCase() + text.slice(1);
+    return capital(key.replaceAll(/[-_]/g, ' '));
 }

@@ -1,6 +1,6 @@
 // The tests that would tell most about what is open, in the order in which to make them.
 import { button, element } from './element.js';
-import { counted } from './numbers.js';
+import { capital, counted } from './numbers.js';
 
 const kShown = 2;  // of a part
 const kWho = { anyone: 'anyone can do it', practised: 'by a practised hand', laboratory: 'by a laboratory' };
@@ -14,7 +14,7 @@ export function plannedTest(test, harms, record, where = '') {
     return element('div', { class: 'planned' },
         element('p', {}, element('strong', {}, test.title), where, test.next ? ' (do this one first)' : null),
         element('p', {}, `Tells about ${test.about.join(', ')}. ${effortOf(test)}.`),
-        element('p', { class: test.harm === 'none' ? 'quiet' : 'harm' }, harms.get(test.harm) ?? test.harm, '.'),
+        element('p', { class: test.harm === 'none' ? 'quiet' : 'harm' }, `${capital(harms.get(test.harm) ?? test.harm)}.`),
         element('p', { class: 'deeds' }, button('Record it', () => record(test), { 'data-keep': `record ${test.part} ${test.method}`,
             'aria-label': `Record it: ${test.title}${where}` })));
 }

@@ -4,7 +4,7 @@ import { postPicture } from './ask.js';
 import { element } from './element.js';
 import { choiceField, noteField, pickField, textField } from './field.js';
 import { Form } from './form.js';
-import { spoken } from './numbers.js';
+import { capital, spoken } from './numbers.js';
 import { effortOf } from './plan_view.js';
 import { showTrouble, tell } from './told.js';
 
@@ -14,7 +14,7 @@ function beforeYouBegin(method, harms) {
     const harm = harms.get(method.harm) ?? method.harm;
     return element('div', { class: 'before' },
         method.harm === 'none' ? null : element('p', { class: 'harm' }, element('strong', {}, kWhatHarms), harm, '.'),
-        method.cautions.length === 0 ? null : element('div', { class: 'caution' }, element('h5', {}, 'Before you begin'),
+        method.cautions.length === 0 ? null : element('div', { class: 'caution' }, element('p', { class: 'head' }, 'Before you begin'),
             element('ul', {}, method.cautions.map((caution) => element('li', {}, caution)))),
         element('p', {}, method.about), element('p', { class: 'quiet' }, `${effortOf({ cost: 0, ...method })}.`));
 }
@@ -43,7 +43,7 @@ export class ReadingForm {
         const suits = [...know.methods.values()].filter(({ parts }) => parts.includes(part));
         const suggested = plan.map((test) => know.methods.get(test.method)).filter(Boolean);
         const groups = [{ group: 'Would tell most', options: suggested.map((one) => [one.method, one.title]) },
-            ...[...know.harms].map(([harm, name]) => ({ group: spoken(name), options: suits
+            ...[...know.harms].map(([harm, name]) => ({ group: capital(name), options: suits
                 .filter((one) => one.harm === harm && !suggested.includes(one)).map((one) => [one.method, one.title]) }))]
             .filter(({ options }) => options.length > 0);
         this.method_ = choiceField({ key: 'method', label: 'Test', value: reading?.method ?? method ?? '',

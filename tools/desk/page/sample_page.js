@@ -168,7 +168,7 @@ export class SamplePage {
         const plan = shown.plan ?? [];
         this.drawNext_(plan.find(({ next }) => next));
         this.drawCards_(shown, saved, plan);
-        this.costs_.show(shown.costs, this.sample_.tried ? saved.costs : undefined);
+        this.costs_.show(shown.costs, saved.costs, this.sample_.tried !== undefined);
         this.file_.show(saved);
         this.drawPlaces_([[this.labelId_, 'Listing'], ...this.partsShown_.map((part) => [this.cards_.get(part).head.id, this.partName_(part)]),
                           ['costs', 'Costs'], ['report', 'Report']]);
@@ -178,7 +178,7 @@ export class SamplePage {
 
     drawCards_(shown, saved, plan) {
         const recorded = new Map((shown.parts ?? []).map((part) => [part.part, part]));
-        const before = this.sample_.tried ? new Map((saved.parts ?? []).map((part) => [part.part, part])) : undefined;
+        const onDisk = new Map((saved.parts ?? []).map((part) => [part.part, part]));
         const isShown = (part) => recorded.has(part) || this.extra_?.has(part) || this.cards_.get(part)?.isTyping || this.verdictsShown_.some((verdict) => verdict.part === part);
         const known = [...this.know_.parts.keys()];
         const parts = [...known, ...[...recorded.keys()].filter((part) => !known.includes(part))].filter(isShown);
@@ -186,8 +186,9 @@ export class SamplePage {
         for (const part of parts) {
             const card = this.card_(part);
             card.show(this.verdictsShown_.filter((verdict) => verdict.part === part),
-                      { readings: [], beliefs: [], ...recorded.get(part), plan: plan.filter((test) => test.part === part) },
-                      before ? before.get(part)?.beliefs ?? [] : undefined);
+                      { readings: onDisk.get(part)?.readings ?? [], beliefs: recorded.get(part)?.beliefs ?? [],
+                        plan: plan.filter((test) => test.part === part) },
+                      this.sample_.tried ? onDisk.get(part)?.beliefs ?? [] : undefined);
             // A card that stands in its place is not moved: that would take the focus away.
             const wanted = last ? last.nextSibling : this.cardPlace_.firstChild;
             if (card.node !== wanted) this.cardPlace_.insertBefore(card.node, wanted);

@@ -47,7 +47,7 @@ export class WordsPage {
     }
 
     filePicker_() {
-        const input = element('input', { type: 'file', accept: '.txt,.md,text/plain', class: 'aside', tabindex: '-1', 'aria-hidden': 'true',
+        const input = element('input', { type: 'file', accept: '.txt,.md,text/plain', hidden: true,
                                          change: () => { this.read_(input.files[0]); input.value = ''; } });
         return [input, button('Open a text file', () => input.click())];
     }
