@@ -16,4 +16,9 @@ if [ -d ../page/node_modules ]; then
 else
     npm ci --ignore-scripts --silent
 fi
+# The page's modules, beside a package.json that says that they are modules.
+rm -rf modules
+mkdir modules
+cp "$sources"/tools/desk/page/*.js modules
+node check_parts.mjs modules
 exec node desk_page.mjs ${pictures:+--pictures "$pictures"} "$tool" "$folder/samples" "$sources"
