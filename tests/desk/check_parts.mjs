@@ -9,6 +9,7 @@ const { cutAtMarks, movedMarks } = await page('marked_text.js');
 const { lineChanges } = await page('line_changes.js');
 const { newest } = await page('newest.js');
 const { percent } = await page('numbers.js');
+const { withUnit } = await page('field.js');
 const { kGrades } = await page('grades.js');
 
 const kRounds = 3000;
@@ -120,6 +121,15 @@ function checkNumbers() {
     }
 }
 
+function checkUnits() {
+    for (const [text, unit, want] of [
+        ['0.21 \u00b1 0.02', 'mm', '0.21 \u00b1 0.02 mm'], ['2.18, 2.22', 'mm', '2.18, 2.22 mm'], ['exactly 5', 'months', 'exactly 5 months'],
+        ['0.21 \u00b1 0.02 (k=1)', 'mm', '0.21 \u00b1 0.02 mm (k=1)'], ['0.21 \u00b1 0.02 in', 'mm', '0.21 \u00b1 0.02 in'], ['1.2-1.4', 'mm', '1.2-1.4 mm'],
+        ['21 \u00b0C', '\u00b0C', '21 \u00b0C'], ['95 %', '%', '95 %'], ['exactly 6000', undefined, 'exactly 6000'], ['', 'mm', ''], ['\u00b1', 'mm', '\u00b1'],
+    ]) assert.equal(withUnit(text, unit), want);
+}
+
+checkUnits();
 checkCuts();
 const kept = checkMoves();
 assert.ok(kept > kRounds / 4, `${kept} marks lay beside the edit`);

@@ -6,7 +6,7 @@ const kStart = 20000;  // ms within which the desk must print its address
 
 // Starts `TOOL desk FOLDER`. address(): one that lets a new browser in. stop() ends it.
 export async function startDesk(tool, folder) {
-    const child = spawn(tool, ['desk', '--port', '0', folder], { stdio: ['pipe', 'pipe', 'pipe'] });
+    const child = spawn(tool, ['desk', folder], { stdio: ['pipe', 'pipe', 'pipe'] });
     let printed = '';
     let wake = () => {};
     for (const stream of [child.stdout, child.stderr]) stream.on('data', (bytes) => { printed += bytes; wake(); });

@@ -34,8 +34,8 @@ const kAbout = {
 export function groupName(group) { return kGroups[group] ?? spoken(group); }
 export function costKeyName(key) { return kAbout[key]?.[0] ?? spoken(key); }
 
-function kindOf(line) {
-    return Object.keys(kKinds).find((kind) => kind !== 'rate' && line[kind] !== undefined) ?? (line.rate !== undefined ? 'rate' : undefined);
+function kindOf(values) {
+    return Object.keys(kKinds).find((kind) => kind !== 'rate' && values[kind] !== undefined) ?? (values.rate !== undefined ? 'rate' : undefined);
 }
 
 export class CostForm {
@@ -43,10 +43,10 @@ export class CostForm {
     constructor({ sample, parts, group, line, saved, away, remove }) {
         this.line_ = line;
         this.parts_ = parts;
-        this.values_ = { ...line };
+        this.values_ = { ...line?.values };
         this.fields_ = [];
         this.group_ = choiceField({ key: 'group', label: 'Group', value: group ?? 'materials', options: Object.entries(kGroups) });
-        this.kind_ = choiceField({ key: 'kind', label: 'Counted', value: kindOf(line ?? {}) ?? kUsualKind[group ?? 'materials'] ?? 'amount',
+        this.kind_ = choiceField({ key: 'kind', label: 'Counted', value: kindOf(line?.values ?? {}) ?? kUsualKind[group ?? 'materials'] ?? 'amount',
                                    options: Object.entries(kKinds).map(([kind, { name }]) => [kind, name]) });
         this.group_.input.addEventListener('change', () => {
             this.kind_.input.value = kUsualKind[this.group_.value] ?? 'amount';
@@ -54,8 +54,8 @@ export class CostForm {
         });
         this.kind_.input.addEventListener('change', () => this.build_());
         if (line) this.group_.input.disabled = true;
-        this.form_ = new Form({ sample, title: line ? `Change the line: ${line.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
-                                fields: [], changes: () => this.changes_(), saved, away, remove: line ? remove : undefined });
+        this.form_ = new Form({ sample, title: line ? `Change the line: ${line.values.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
+                                lead: [this.group_, this.kind_], changes: () => this.changes_(), saved, away, remove: line ? remove : undefined });
         this.node = this.form_.node;
         this.build_();
     }
@@ -69,11 +69,11 @@ export class CostForm {
 
     build_() {
         for (const field of this.fields_) this.values_[field.key] = field.value;
-        const written = this.line_ ? Object.keys(this.line_).filter((key) => key !== 'index') : [];
+        const written = Object.keys(this.line_?.values ?? {});
         const keys = ['item', ...kKinds[this.kind_.value].keys.flatMap((key) => (key === 'loss' ? this.lossKeys_(written) : [key])), 'part', 'material'];
         const others = written.filter((key) => !keys.includes(key) && kAbout[key] === undefined);
         this.fields_ = [...keys, ...others].map((key) => this.field_(key));
-        this.form_.show([element('div', { class: 'choices' }, this.group_.node, this.kind_.node)], this.fields_);
+        this.form_.show([], this.fields_);
     }
 
     lossKeys_(written) {

@@ -7,27 +7,32 @@ import { tell } from './told.js';
 
 const kDrivers = 4;
 
-function rangeText({ low, mid, high, currency }) {
-    if (high - low < 0.005) return money(mid ?? low, currency);
+function rangeText({ value, low, high }, currency) {
+    if (high - low < 0.005) return money(value, currency);
     return `${low.toFixed(2)} to ${money(high, currency)}`;
 }
 
-function lineText(line) {
-    return Object.entries(line).filter(([key]) => !['index', 'item'].includes(key)).map(([key, value]) => `${costKeyName(key)} ${value}`).join(', ');
+function lineText(values) {
+    return Object.entries(values).filter(([key]) => key !== 'item').map(([key, value]) => `${costKeyName(key)} ${value}`).join(', ');
+}
+
+function gapText({ what, usual }) {
+    return usual.length ? `${what}; usual: ${usual.map(({ title, range }) => `${title} ${range}`).join(', ')}` : what;
 }
 
 function sums(costs, before) {
-    if (!costs?.total) return [element('p', { class: 'quiet' }, costs?.sheet?.groups?.length ? 'There is no total: see what is missing.' : 'No costs are on record.')];
-    const was = before?.total && money(before.total.mid, '') !== money(costs.total.mid, '') ? element('span', { class: 'was' }, ` was ${money(before.total.mid, before.total.currency)}`) : null;
-    const { multiple } = costs;
+    if (!costs?.total) return [element('p', { class: 'quiet' }, 'No costs are on record.')];
+    const { total, currency, price, drivers, gaps } = costs;
+    const was = before?.total && money(before.total.value) !== money(total.value) ? element('span', { class: 'was' }, ` was ${money(before.total.value, before.currency)}`) : null;
+    const multiple = price?.multiple;
     return [
-        element('p', { class: 'total' }, element('strong', {}, money(costs.total.mid, costs.total.currency)), ' to make and to land', was,
-                element('span', { class: 'quiet' }, ` (between ${rangeText(costs.total)})`)),
-        multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${multiple.mid.toFixed(1)} times`), ' that',
-                           element('span', { class: 'quiet' }, ` (between ${multiple.low.toFixed(1)} and ${multiple.high.toFixed(1)})`)) : null,
-        costs.drivers?.length ? element('div', {}, element('h4', {}, 'What makes it uncertain'), element('ul', {}, costs.drivers.slice(0, kDrivers)
-            .map(({ item, what, share }) => element('li', {}, `${item}, its ${what}: ${percent(share)}`)))) : null,
-        costs.gaps?.length ? element('div', {}, element('h4', {}, 'What is missing'), element('ul', {}, costs.gaps.map((gap) => element('li', {}, gap)))) : null,
+        element('p', { class: 'total' }, element('strong', {}, money(total.value, currency)), ' to make and to land', was,
+                element('span', { class: 'quiet' }, ` (${rangeText(total, currency)})`)),
+        multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${multiple.value.toFixed(1)} times`), ' that',
+                           element('span', { class: 'quiet' }, ` (${multiple.low.toFixed(1)} to ${multiple.high.toFixed(1)} times)`)) : null,
+        drivers?.length ? element('div', {}, element('h4', {}, 'What makes it uncertain'), element('ul', {}, drivers.slice(0, kDrivers)
+            .map(({ item, input, share }) => element('li', {}, `${item}, its ${input}: ${percent(share)}`)))) : null,
+        gaps?.length ? element('div', {}, element('h4', {}, 'What is missing'), element('ul', {}, gaps.map((gap) => element('li', {}, gapText(gap))))) : null,
     ];
 }
 
@@ -49,16 +54,16 @@ export class CostSheet {
 
     // `costs`: with what is typed; `saved`: as on disk, which alone is listed.
     show(costs, saved, isTyping) {
-        this.drawSum_(costs, isTyping ? saved : undefined);
+        this.drawSum_(costs?.sums, isTyping ? saved?.sums : undefined);
         this.drawLines_(saved?.sheet?.groups ?? [], costs?.lines ?? []);
     }
 
     group_(group, lines, told) {
         return element('div', { class: 'cost-group' }, element('h4', {}, groupName(group)), element('ul', {}, lines.map((line) => {
-            const name = line.item ?? groupName(group);
-            const amount = told.find((one) => one.group === group && one.item === (line.item ?? group));
-            return element('li', {}, element('div', {}, element('p', {}, element('strong', {}, name), amount ? ` ${rangeText(amount)}` : null),
-                                             element('p', { class: 'quiet' }, lineText(line))),
+            const name = line.values.item ?? groupName(group);
+            const amount = told.find((one) => one.group === group && one.item === (line.values.item ?? group));
+            return element('li', {}, element('div', {}, element('p', {}, element('strong', {}, name), amount ? ` ${rangeText(amount.amount, amount.currency)}` : null),
+                                             element('p', { class: 'quiet' }, lineText(line.values))),
                 button('Change', () => this.open_({ group, line }), { 'data-keep': `cost ${group} ${line.index}`, 'aria-label': `Change: ${name}` }));
         })));
     }

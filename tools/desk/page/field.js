@@ -40,6 +40,13 @@ class Field {
     }
 }
 
+// A value without a unit gets the one that stands beside its field, before a `(k=1)` where there is one.
+export function withUnit(text, unit) {
+    const [, value, factor] = /^(.*?)(\s*\(k\s*=.*\))?$/.exec(text);
+    if (!unit || !/\d/.test(value) || /[^\d\s.,+\u00b1-]/.test(value.replace(/^exactly\b/, ''))) return text;
+    return `${value} ${unit}${factor ?? ''}`;
+}
+
 // type: text (default) or date; `unit` stands beside it; with `plusMinus` a press writes that sign, which few keyboards have.
 export function textField({ type = 'text', value = '', unit, plusMinus, ...words }) {
     const input = element('input', { type, value, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off' });
@@ -50,7 +57,9 @@ export function textField({ type = 'text', value = '', unit, plusMinus, ...words
     };
     const around = element('div', { class: 'beside' }, input, unit ? element('span', { class: 'unit' }, unit) : null,
                            plusMinus ? button('±', write, { class: 'sign', 'aria-label': `Write plus-minus into ${words.label}` }) : null);
-    return new Field(words, input, around);
+    const field = new Field(words, input, around);
+    field.unit = unit;
+    return field;
 }
 
 export function noteField({ value = '', rows = 2, ...words }) {

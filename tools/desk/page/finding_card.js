@@ -7,8 +7,8 @@ import { percent } from './numbers.js';
 function sourceList(sources) {
     if (!sources?.length) return null;
     return element('div', { class: 'sources' }, element('p', { class: 'head' }, sources.length === 1 ? 'Source' : 'Sources'),
-                   element('ul', {}, sources.map((source) => element('li', {}, typeof source === 'string'
-                       ? source : [source.title, source.cite && source.cite !== source.title ? ` (${source.cite})` : null]))));
+                   element('ul', {}, sources.map(({ cite, from_memory: isRemembered }) => element('li', {}, cite,
+                       isRemembered ? ' (its text could not be seen when the rule was written)' : null))));
 }
 
 function demands(wanted) {
@@ -41,7 +41,7 @@ export function findingBody(finding, { take, show }) {
             show ? button('Show the words', () => show(finding), { 'data-keep': `show ${finding.key}` }) : null),
         finding.would_change?.length ? element('div', {}, element('p', { class: 'head' }, 'What would change it'),
             element('ul', {}, finding.would_change.map((text) => element('li', {}, text)))) : null,
-        demands(finding.would_support), sourceList(finding.sources));
+        demands(finding.would_support), sourceList(finding.cited));
 }
 
 // The line that opens it. `was`: the grade before what is being typed, where it is another; `number`: its tag in the text.

@@ -5,28 +5,30 @@ import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
 export class Form {
     // changes(): what is typed, as changes; null: nothing yet. saved(): it is on disk. away(): put away, nothing is kept.
     // remove(): where the form changes what is on record, takes that out.
-    constructor({ sample, title, saveText = 'Save', head = [], fields, changes, saved, away, remove }) {
+    // lead: fields that decide which others there are; they stay where they are, and keep the focus, while those change.
+    constructor({ sample, title, saveText = 'Save', lead = [], fields = [], changes, saved, away, remove }) {
         this.sample_ = sample;
         this.changes_ = changes;
         this.saved_ = saved;
         this.away_ = away;
-        this.fields_ = fields;
+        this.lead_ = lead;
+        this.fields_ = [...lead, ...fields];
         this.isBusy_ = false;
         this.rest_ = element('div', { class: 'fault', role: 'status' });
-        this.body_ = element('div', {}, head, fields.map(({ node }) => node));
+        this.body_ = element('div', {}, fields.map(({ node }) => node));
         const id = freshId('form');
         this.title = element('h4', { id, tabindex: '-1' }, title);
         this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
                                       input: () => this.typed(), change: () => this.typed(),
                                       submit: (event) => { event.preventDefault(); this.save_(); } },
-            this.title, this.body_, this.rest_,
+            this.title, lead.map(({ node }) => node), this.body_, this.rest_,
             element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, saveText),
                     button('Put it away', () => this.putAway()), remove ? button('Take it out', remove) : null));
     }
 
-    // Other fields in the place of those there are.
+    // Other fields, below `head`, in the place of those behind the lead.
     show(head, fields) {
-        this.fields_ = fields;
+        this.fields_ = [...this.lead_, ...fields];
         this.rest_.replaceChildren();
         this.body_.replaceChildren(...[head, fields.map(({ node }) => node)].flat(Infinity).filter(Boolean));
     }

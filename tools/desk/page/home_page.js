@@ -2,7 +2,7 @@
 import { get, post } from './ask.js';
 import { element } from './element.js';
 import { choiceField, focusFirstFault, placeFaults, showAllFaults, textField } from './field.js';
-import { counted } from './numbers.js';
+import { counted, spoken } from './numbers.js';
 import { endTrouble, showTrouble } from './told.js';
 
 // A file name out of what a sample is.
@@ -57,7 +57,7 @@ export class HomePage {
         this.text_ = text;
         this.what_ = textField({ key: 'what', label: 'What it is', needed: true, value: text.split('\n')[0].trim().slice(0, 80), hint: 'Such as Tote bag, tan' });
         this.name_ = textField({ key: 'name', label: 'File name', needed: true, value: fileNameOf(this.what_.value), hint: 'Letters, digits, hyphens.' });
-        this.category_ = choiceField({ key: 'category', label: 'Sort of goods', options: [['', 'Not told'], ...this.know_.categories.map(({ category, name }) => [category, name])] });
+        this.category_ = choiceField({ key: 'category', label: 'Sort of goods', options: [['', 'Not told'], ...this.know_.categories.map((category) => [category, spoken(category)])] });
         this.what_.input.addEventListener('input', () => { if (!this.name_.isTouched) this.name_.input.value = fileNameOf(this.what_.value); });
         const rest = element('div', { class: 'fault', role: 'status' });
         const fields = [this.what_, this.category_, this.name_];

@@ -77,7 +77,7 @@ async function begin() {
     }
     endTrouble();
     const know = { ...about, parts: new Map(parts.map(({ part, name }) => [part, name])) };
-    document.getElementById('notice').replaceChildren(element('p', {}, about.notice),
+    document.getElementById('notice').replaceChildren(...about.foot.map((text) => element('p', {}, text)),
         element('p', { class: 'quiet' }, `Grainside ${about.version}, rule book ${about.rule_book}.`));
     home = new HomePage(know);
     words = new WordsPage(know, (text) => {

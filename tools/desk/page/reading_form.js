@@ -2,7 +2,7 @@
 // filled in; then what was seen or measured, made from the method's own description.
 import { postPicture } from './ask.js';
 import { element } from './element.js';
-import { choiceField, noteField, pickField, textField } from './field.js';
+import { choiceField, noteField, pickField, textField, withUnit } from './field.js';
 import { Form } from './form.js';
 import { capital, spoken } from './numbers.js';
 import { effortOf } from './plan_view.js';
@@ -53,7 +53,7 @@ export class ReadingForm {
         this.note_ = noteField({ key: 'note', label: 'Note', value: reading?.note ?? '', hint: 'Where on the part, what was odd.' });
         this.photo_ = this.photoField_(reading?.photo ?? '');
         this.form_ = new Form({ sample, title: reading ? `Change the reading: ${partName}` : `Record a test: ${partName}`,
-                                saveText: 'Save the reading', remove: reading ? remove : undefined, fields: [this.method_], changes: () => this.changes_(), saved, away });
+                                saveText: 'Save the reading', remove: reading ? remove : undefined, lead: [this.method_], changes: () => this.changes_(), saved, away });
         this.node = this.form_.node;
         if (this.method_.value) this.choose_();
     }
@@ -70,13 +70,13 @@ export class ReadingForm {
         const method = this.know_.methods.get(this.method_.value);
         if (!method) {
             this.inputs_ = [];
-            this.form_.show([], [this.method_]);
+            this.form_.show([], []);
             return;
         }
         const before = this.reading_?.method === method.method ? this.reading_ : undefined;
         this.inputs_ = method.inputs.map((input) => inputField(input, before));
         // The test is chosen first, and what it asks of hands and sample is read before what it showed can be filled in.
-        this.form_.show([this.method_.node, beforeYouBegin(method, this.know_.harms)],
+        this.form_.show([beforeYouBegin(method, this.know_.harms)],
                         [...this.inputs_, this.date_, this.photo_, this.note_]);
     }
 
@@ -108,7 +108,7 @@ export class ReadingForm {
         for (const field of this.inputs_) {
             if (field.value === '') continue;
             if (field.key === 'outcome') reading.outcome = field.value;
-            else values[field.key] = field.value;
+            else values[field.key] = withUnit(field.value, field.unit);
         }
         if (reading.outcome === undefined && Object.keys(values).length === 0) return null;
         if (Object.keys(values).length > 0) reading.values = values;

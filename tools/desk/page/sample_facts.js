@@ -2,13 +2,14 @@
 import { button, element } from './element.js';
 import { choiceField, textField } from './field.js';
 import { Form } from './form.js';
+import { spoken } from './numbers.js';
 import { tell } from './told.js';
 
 function fieldsOf({ sample, listing }, know) {
     const text = (of, key, label, hint, type) => ({ of, key, field: textField({ key, label, hint, type, value: (of === 'sample' ? sample : listing)?.[key] ?? '' }) });
     const pick = (of, key, label, options) => ({ of, key, field: choiceField({ key, label, value: (of === 'sample' ? sample : listing)?.[key] ?? '', options: [['', 'Not told'], ...options] }) });
     return [
-        text('sample', 'what', 'What it is', 'Such as Tote bag, tan'), pick('sample', 'category', 'Sort of goods', know.categories.map(({ category, name }) => [category, name])),
+        text('sample', 'what', 'What it is', 'Such as Tote bag, tan'), pick('sample', 'category', 'Sort of goods', know.categories.map((category) => [category, spoken(category)])),
         text('sample', 'seller', 'Seller'), text('sample', 'bought', 'Bought on', undefined, 'date'), text('sample', 'price', 'Price paid', 'Such as 189.00 USD'),
         pick('sample', 'condition', 'Condition', [['new', 'New'], ['used', 'Used']]), text('sample', 'months_in_use', 'Months in use'),
         text('listing', 'captured', 'Listing captured on', 'Its day decides which rules hold.', 'date'),

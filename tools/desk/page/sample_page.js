@@ -143,15 +143,22 @@ export class SamplePage {
         return card;
     }
 
+    // The edit that takes the words of a verdict: the verdict's own, or that of the finding on the same words.
+    editOf_(verdict, fields) {
+        const same = ({ at, rule }) => rule === verdict.rule && at[0] === verdict.at[0] && at[1] === verdict.at[1];
+        return verdict.edit ?? fields.find(({ field }) => field === verdict.field)?.findings.find(same)?.edit;
+    }
+
     // Verdicts as they are shown: with their number in the order of the listing, and the grade that they had before.
     verdicts_(shown, saved) {
         const before = new Map((saved.verdicts ?? []).map((verdict) => [placeOf(verdict), verdict.grade]));
-        const editable = new Set((shown.listing?.fields ?? []).filter(({ editable: can }) => can).map(({ field }) => field));
-        const order = new Map((shown.listing?.fields ?? []).map(({ field }, i) => [field, i]));
+        const fields = shown.listing?.fields ?? [];
+        const editable = new Set(fields.filter(({ editable: can }) => can).map(({ field }) => field));
+        const order = new Map(fields.map(({ field }, i) => [field, i]));
         const sorted = [...(shown.verdicts ?? [])].sort((a, b) => (order.get(a.field) ?? 99) - (order.get(b.field) ?? 99) || a.at[0] - b.at[0]);
         return keyed(sorted).map((verdict, i) => {
             const was = before.get(placeOf(verdict));
-            return { ...verdict, canTake: editable.has(verdict.field),
+            return { ...verdict, edit: this.editOf_(verdict, fields), canTake: editable.has(verdict.field),
                      seen: { number: i + 1, id: `verdict-${i + 1}`, was: was && was !== verdict.grade ? was : undefined } };
         });
     }

@@ -5,7 +5,7 @@ import { button, element } from './element.js';
 import { keyed } from './finding_card.js';
 import { ListingBox } from './listing_box.js';
 import { newest } from './newest.js';
-import { counted } from './numbers.js';
+import { counted, spoken } from './numbers.js';
 import { endTrouble, showTrouble, speak, tell } from './told.js';
 
 const kMostBytes = 1 << 20;  // of a file that is dropped: a listing is a page, not a book
@@ -26,7 +26,7 @@ export class WordsPage {
                            (answer, { text }) => this.answered_(answer, text), (failure) => this.refused_(failure));
         this.sum_ = element('p', { class: 'sum' });
         this.market_ = this.choice_('Market', known.markets.map(({ market, name }) => [market, name]), 'Any');
-        this.category_ = this.choice_('Sort of goods', known.categories.map(({ category, name }) => [category, name]), 'As the text says');
+        this.category_ = this.choice_('Sort of goods', known.categories.map((category) => [category, spoken(category)]), 'As the text says');
         this.node = element('div', { class: 'words-page' }, element('h1', { tabindex: '-1' }, 'Check a draft'),
             element('div', { class: 'tag' }, this.box_.node,
                 element('div', { class: 'choices' }, this.market_.node, this.category_.node)),
