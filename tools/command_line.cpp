@@ -11,6 +11,7 @@
 
 #include "cmd_check.h"
 #include "cmd_claims.h"
+#include "cmd_desk.h"
 #include "cmd_identify.h"
 #include "cmd_judge.h"
 #include "cmd_learn.h"
@@ -133,6 +134,7 @@ int run_command_line(int argc, const char* const* argv) {
     add_plan(app, chosen);
     add_price(app, chosen);
     add_report(app, chosen);
+    add_desk(app, chosen);
     add_learn(app, chosen);
     add_rules(app, chosen);
     add_sources(app, chosen);

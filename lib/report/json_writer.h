@@ -50,6 +50,11 @@ public:
         separate();
         out_ += truth ? "true" : "false";
     }
+    // A value that is JSON already.
+    void raw_value(std::string_view json) {
+        separate();
+        out_ += json;
+    }
     void value_null() {
         separate();
         out_ += "null";

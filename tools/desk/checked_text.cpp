@@ -1,0 +1,108 @@
+#include "desk/checked_text.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <utility>
+
+#include "desk/record_lines.h"
+
+namespace grainside::desk {
+
+using report::JsonWriter;
+
+CheckedText::CheckedText(const RuleBook& book, const Listing& listing, CheckOptions options, const Rewording* rewording)
+    : book_(book),
+      listing_(listing),
+      rewording_(rewording),
+      checker_(book, std::move(options)),
+      result_(&checker_.check(listing)) {
+    for (const Field& field : listing.fields) places_.emplace_back(field.text);
+    const RecordWriter writer(book);
+    writer.write_findings(listing, *result_, checker_, finding_lines_);
+    writer.write_claims(listing, *result_, claim_lines_);
+    finding_records_ = records_in(finding_lines_);
+    claim_records_ = records_in(claim_lines_);
+}
+
+Grade CheckedText::worst() const noexcept {
+    Grade worst = Grade::consistent;
+    for (const Finding& finding : result_->findings) worst = std::min(worst, finding.grade);
+    return worst;
+}
+
+void CheckedText::write_field(JsonWriter& json, std::size_t field) const {
+    json.key("findings");
+    json.begin_array();
+    for (std::size_t at = 0; at < result_->findings.size(); ++at) {
+        if (result_->mentions[result_->findings[at].claim].field == field) write_finding(json, at);
+    }
+    json.end_array();
+    json.key("claims");
+    json.begin_array();
+    auto record = claim_records_.begin();
+    for (const Claim& claim : result_->mentions) {
+        if (!is_claim_kind(claim.kind)) continue;
+        if (claim.field == field) write_claim(json, claim, *record);
+        ++record;
+    }
+    json.end_array();
+}
+
+void CheckedText::write_at(JsonWriter& json, std::size_t field, std::size_t start, std::size_t end) const {
+    json.key("at");
+    json.begin_array();
+    json.value(std::uint64_t{places_[field].units_at(start)});
+    json.value(std::uint64_t{places_[field].units_at(end)});
+    json.end_array();
+}
+
+void CheckedText::write_finding(JsonWriter& json, std::size_t at) const {
+    const Finding& finding = result_->findings[at];
+    const std::size_t field = result_->mentions[finding.claim].field;
+    const RuleInfo& rule = book_.rules()[finding.rule];
+    write_record(json, finding_records_[at], [&](JsonWriter& more) {
+        write_at(more, field, finding.start, finding.end);
+        more.member("title", std::string_view(rule.title));
+        write_list(more, "cited", rule.sources, [&](std::uint32_t index) {
+            const SourceInfo& source = book_.sources()[index];
+            more.begin_object();
+            more.member("id", std::string_view(source.id));
+            more.member("cite", std::string_view(source.cite));
+            if (source.from_memory) {
+                more.key("from_memory");
+                more.value_bool(true);
+            }
+            more.end_object();
+        });
+        const Edit* edit = edit_for(finding);
+        if (edit == nullptr) return;
+        more.key("edit");
+        more.begin_object();
+        write_at(more, edit->field, edit->start, edit->end);
+        more.member("words", std::string_view(edit->words));
+        more.member("wording", std::string_view(edit->wording));
+        more.end_object();
+    });
+}
+
+void CheckedText::write_claim(JsonWriter& json, const Claim& claim, std::string_view record) const {
+    write_record(json, record, [&](JsonWriter& more) {
+        write_at(more, claim.field, claim.start, claim.end);
+        more.member("says_name", book_.concept_wording(claim.says));
+    });
+}
+
+// The edit that takes the finding's words; of several the one of its own rule.
+const Edit* CheckedText::edit_for(const Finding& finding) const {
+    if (rewording_ == nullptr) return nullptr;
+    const std::size_t field = result_->mentions[finding.claim].field;
+    const Edit* found = nullptr;
+    for (const Edit& edit : rewording_->edits) {
+        if (edit.field != field || edit.start >= finding.end || finding.start >= edit.end) continue;
+        if (edit.rule == finding.rule) return &edit;
+        if (found == nullptr) found = &edit;
+    }
+    return found;
+}
+
+}  // namespace grainside::desk
