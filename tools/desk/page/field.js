@@ -93,11 +93,24 @@ export function pickField({ key, label, value, choices, needed }) {
     };
 }
 
-// Puts faults at the fields that they are about; gives back those that are about none.
-export function placeFaults(fields, faults) {
+// The key before a place of the file, of `keys`; a fault in a value stands behind the value's key, on the same line.
+function keyBefore({ line, column }, text, keys) {
+    const before = text?.split('\n')[line - 1]?.slice(0, column);
+    if (before === undefined) return undefined;
+    const places = keys.map((key) => [Math.max(before.lastIndexOf(` ${key}:`), before.lastIndexOf(`{${key}:`)), key]).filter(([place]) => place >= 0);
+    return places.sort(([a], [b]) => b - a)[0]?.[1];
+}
+
+// Puts faults at the fields that they are about; gives back those that are about none. `text`: of the file with what is typed.
+export function placeFaults(fields, faults, text) {
     const rest = new Set(faults);
+    const keys = fields.map(({ key }) => key);
+    const keyOf = (fault) => fault.key ?? keyBefore(fault, text, keys);
     for (const field of fields) {
-        const own = faults.filter(({ key }) => key !== undefined && (key === field.key || key.startsWith(`${field.key}.`)));
+        const own = faults.filter((fault) => {
+            const key = keyOf(fault);
+            return key !== undefined && (key === field.key || key.startsWith(`${field.key}.`));
+        });
         own.forEach((fault) => rest.delete(fault));
         field.faults = own;
     }

@@ -8,7 +8,7 @@ function sourceList(sources) {
     if (!sources?.length) return null;
     return element('div', { class: 'sources' }, element('p', { class: 'head' }, sources.length === 1 ? 'Source' : 'Sources'),
                    element('ul', {}, sources.map(({ cite, from_memory: isRemembered }) => element('li', {}, cite,
-                       isRemembered ? ' (its text could not be seen when the rule was written)' : null))));
+                       isRemembered ? ' (from memory)' : null))));
 }
 
 function demands(wanted) {

@@ -35,7 +35,7 @@ export class Form {
 
     typed() {
         if (this.isBusy_) return;
-        this.sample_.draft(this, this.changes_(), (faults) => this.showFaults_(faults));
+        this.sample_.draft(this, this.changes_(), (faults, text) => this.showFaults_(faults, text));
     }
 
     putAway() {
@@ -43,8 +43,8 @@ export class Form {
         this.away_();
     }
 
-    showFaults_(faults) {
-        const rest = placeFaults(this.fields_, faults);
+    showFaults_(faults, text) {
+        const rest = placeFaults(this.fields_, faults, text);
         // What is about no field is told when somebody asks to save; until then the form is merely not finished.
         this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map(({ message, hint }) => element('p', {}, [message, hint].filter(Boolean).join(' '))));
     }
@@ -60,8 +60,8 @@ export class Form {
             return;
         }
         this.isBusy_ = true;
-        const isSaved = await this.sample_.save(changes, { owner: this, faults: (faults) => {
-            this.showFaults_(faults);
+        const isSaved = await this.sample_.save(changes, { owner: this, faults: (faults, text) => {
+            this.showFaults_(faults, text);
             focusFirstFault(this.fields_);
         } });
         this.isBusy_ = false;

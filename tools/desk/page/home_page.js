@@ -10,7 +10,8 @@ export function fileNameOf(what) {
     return what.normalize('NFKD').replaceAll(/[^\x20-\x7e]/g, '').toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-+|-+$/g, '').slice(0, 60);
 }
 
-function sampleLine({ name, what, changed, parts, readings, faults }) {
+function sampleLine({ name, what, changed, parts, readings, faults, error }) {
+    if (error) return element('li', {}, element('p', {}, element('strong', {}, name), `: ${error}`));
     return element('li', {}, element('a', { href: `#/sample/${encodeURIComponent(name)}` },
         element('span', { class: 'what' }, what || name),
         element('span', { class: 'about' }, `${name}, ${counted(parts, 'part')}, ${counted(readings, 'reading')}, changed ${String(changed).replace('T', ' ')}`)),
@@ -28,11 +29,12 @@ export class HomePage {
 
     async show() {
         try {
-            const { folder, dossiers } = await get('/dossiers');
+            const { folder, dossiers, others } = await get('/dossiers');
             endTrouble();
             this.list_.replaceChildren(element('p', { class: 'quiet' }, `In the folder ${folder}.`), dossiers.length === 0
                 ? element('p', {}, 'No sample is here yet. Begin one below, or check a draft.')
-                : element('ul', { class: 'samples' }, dossiers.map(sampleLine)));
+                : element('ul', { class: 'samples' }, dossiers.map(sampleLine)),
+                others ? element('p', { class: 'quiet' }, `${counted(others, 'file is', 'files are')} left out: no plain file, or a name that the desk does not serve.`) : '');
         } catch (failure) {
             showTrouble(failure);
         }
@@ -56,7 +58,7 @@ export class HomePage {
     makeForm_(text) {
         this.text_ = text;
         this.what_ = textField({ key: 'what', label: 'What it is', needed: true, value: text.split('\n')[0].trim().slice(0, 80), hint: 'Such as Tote bag, tan' });
-        this.name_ = textField({ key: 'name', label: 'File name', needed: true, value: fileNameOf(this.what_.value), hint: 'Letters, digits, hyphens.' });
+        this.name_ = textField({ key: 'name', label: 'File name', needed: true, value: fileNameOf(this.what_.value), hint: 'Letters, digits, hyphens; .yaml is added.' });
         this.category_ = choiceField({ key: 'category', label: 'Sort of goods', options: [['', 'Not told'], ...this.know_.categories.map((category) => [category, spoken(category)])] });
         this.what_.input.addEventListener('input', () => { if (!this.name_.isTouched) this.name_.input.value = fileNameOf(this.what_.value); });
         const rest = element('div', { class: 'fault', role: 'status' });
@@ -64,7 +66,7 @@ export class HomePage {
         const form = element('form', { class: 'card form', novalidate: true, 'aria-labelledby': 'new-sample',
                                        submit: (event) => { event.preventDefault(); this.create_(fields, rest); } },
             element('h2', { id: 'new-sample', tabindex: '-1' }, 'Begin a sample'),
-            text ? element('p', {}, 'The draft that you checked becomes its listing.') : null,
+            text ? element('p', {}, 'The draft that you checked becomes its listing, the first line its title.') : null,
             fields.map(({ node }) => node), rest,
             element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, 'Begin')));
         this.new_.replaceChildren(form);

@@ -31,7 +31,8 @@ export class Sample {
         this.tryDrafts_();
     }
 
-    // What `owner` is typing, as changes; null: nothing. faults(list) is called with what is wrong with it.
+    // What `owner` is typing, as changes; null: nothing. faults(list, text) is called with what is
+    // wrong with it; `text` is that of the file in which the lines of faults are counted.
     draft(owner, changes, faults) {
         if (changes === null) {
             if (!this.drafts_.delete(owner)) return;
@@ -53,6 +54,7 @@ export class Sample {
     }
 
     wasTried_(state, owners) {
+        this.triedText_ = state.text;
         this.handOut_(state.faults ?? [], owners);
         // A state with faults has nothing that follows from it: what was shown stays.
         if (!state.faults?.length) this.tried = state;
@@ -65,7 +67,7 @@ export class Sample {
         for (const [owner, { changes }] of owners) {
             const end = first + changes.length;
             const own = faults.filter(({ change }) => change === undefined || (change >= first && change < end));
-            this.drafts_.get(owner)?.faults(own);
+            this.drafts_.get(owner)?.faults(own, this.triedText_);
             first = end;
         }
     }
@@ -84,7 +86,7 @@ export class Sample {
             this.take(state);
             return true;
         } catch (failure) {
-            if (failure.status === 400 && faults) faults(failure.faults?.length ? failure.faults : [failure]);
+            if (failure.status === 400 && faults) faults(failure.faults?.length ? failure.faults : [failure], this.triedText_);
             else this.refusedWrite_(failure);
             return false;
         }

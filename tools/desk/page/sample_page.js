@@ -5,6 +5,7 @@ import { CostSheet } from './cost_sheet.js';
 import { button, element, freshId } from './element.js';
 import { FileText } from './file_text.js';
 import { keyed } from './finding_card.js';
+import { gradeTag, kGrades } from './grades.js';
 import { listingLabel } from './listing_label.js';
 import { counted, percent } from './numbers.js';
 import { showOutsideChange } from './outside_change.js';
@@ -17,6 +18,13 @@ import { endTrouble, showTrouble, speak, tell } from './told.js';
 
 const kForms = [['markdown', 'Markdown'], ['json', 'JSON'], ['csv', 'CSV']];
 const kQuiet = 1200;  // ms of rest before what typing changes is spoken
+
+// "11 claims: 2 contradicted, 3 misleading": worst first.
+function countGrades(verdicts) {
+    const counts = kGrades.map((grade) => [grade, verdicts.filter((verdict) => verdict.grade === grade).length]).filter(([, count]) => count > 0);
+    if (counts.length === 0) return null;
+    return element('p', { class: 'sum' }, `${counted(verdicts.length, 'claim')}: `, counts.map(([grade, count], i) => [i ? ', ' : null, `${count} `, gradeTag(grade)]), '.');
+}
 
 function placeOf({ field, at, says }) { return `${field}|${at[0]}|${at[1]}|${says}`; }
 
@@ -85,7 +93,7 @@ export class SamplePage {
         this.state_ = element('span', { class: 'state' });
         this.keeping_.replaceChildren(this.state_, this.undo_, this.redo_);
         this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
-        this.drawLabel_ = redrawn(label, (listing, verdicts) => listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)));
+        this.drawLabel_ = redrawn(label, (listing, verdicts) => [listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)), countGrades(verdicts)]);
         this.drawNext_ = redrawn(this.next_, (test) => this.drawFirstTest_(test));
         this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
             element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));

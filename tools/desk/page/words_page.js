@@ -17,7 +17,7 @@ export class WordsPage {
         this.findings_ = [];
         this.box_ = new ListingBox({
             label: 'The listing, as a shopper reads it',
-            hint: 'Paste, drop or type it; the first line is its title. Alt and Enter at marked words leads to what is said of them.',
+            hint: 'Paste, drop or type it. Alt and Enter at marked words leads to what is said of them.',
             typed: (text) => this.typed_(text),
             ask: (mark) => this.view_.open(mark.key),
         });
@@ -25,7 +25,7 @@ export class WordsPage {
         this.ask_ = newest((body, signal) => post('/words', body, signal),
                            (answer, { text }) => this.answered_(answer, text), (failure) => this.refused_(failure));
         this.sum_ = element('p', { class: 'sum' });
-        this.market_ = this.choice_('Market', known.markets.map(({ market, name }) => [market, name]), 'Any');
+        this.market_ = this.choice_('Market', known.markets.map(({ market, name }) => [market, name]), known.market?.length ? `As called: ${known.market.join(', ')}` : 'Any');
         this.category_ = this.choice_('Sort of goods', known.categories.map((category) => [category, spoken(category)]), 'As the text says');
         this.node = element('div', { class: 'words-page' }, element('h1', { tabindex: '-1' }, 'Check a draft'),
             element('div', { class: 'tag' }, this.box_.node,
