@@ -1,5 +1,5 @@
-// desk_page.mjs [--pictures FOLDER] TOOL FOLDER: the desk's page in a headless browser, used as people use it, on dossiers
-// copied into FOLDER. Exit status: 0 all holds, 1 something does not (told on standard error), 2 wrong call.
+// desk_page.mjs [--pictures FOLDER] TOOL FOLDER SOURCES: the desk's page in a headless browser, used as people use it, on
+// dossiers of SOURCES that are copied into FOLDER. Exit status: 0 all holds, 1 something does not (told on standard error), 2 wrong call.
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -8,8 +8,10 @@ import { checkAccess } from './access.mjs';
 import { startBrowser, startDesk, watch } from './desk_process.mjs';
 import { runCosts } from './run_costs.mjs';
 import { runFile } from './run_file.mjs';
+import { runGone } from './run_gone.mjs';
 import { kHostile, runHostile } from './run_hostile.mjs';
 import { runKeyboard } from './run_keyboard.mjs';
+import { runSample } from './run_sample.mjs';
 import { runSpeed } from './run_speed.mjs';
 
 const words = process.argv.slice(2);
@@ -91,11 +93,13 @@ try {
         await page.locator('details.finding').first().evaluate((details) => { details.open = true; });
         await look('sample');
     });
+    await part(browser, desk, 'sample', (page) => runSample(page, folder, 'velmora_crossbody'));
     // A save over another hand's change is refused; the browser writes such an answer to the console.
     await part(browser, desk, 'file', (page, look) => runFile(page, folder, 'velmora_crossbody', look), ['/dossier/save', '/dossier/try']);
     await part(browser, desk, 'costs', (page, look) => runCosts(page, 'watch_strap', look));
     await part(browser, desk, 'hostile', (page, look) => runHostile(page, 'hostile', look));
     await part(browser, desk, 'speed', (page) => runSpeed(page));
+    await part(browser, desk, 'gone', (page) => runGone(page, 'watch_strap', desk.stop), ['/dossier']);
 } finally {
     await browser.close();
     await desk.stop();

@@ -33,7 +33,10 @@ export async function startDesk(tool, folder) {
             child.stdin.write('\n');
             return next();
         },
-        stop() { return new Promise((done) => { child.once('exit', done); child.kill('SIGTERM'); }); },
+        stop() {
+            if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve();
+            return new Promise((done) => { child.once('exit', done); child.kill('SIGTERM'); });
+        },
     };
 }
 

@@ -10,6 +10,7 @@ export class Sample {
         this.name = name;
         this.saved = undefined;    // the state on disk
         this.tried = undefined;    // the state with what is typed; undefined: nothing is typed, or it has faults
+        this.turn_ = Promise.resolve();
         this.drafts_ = new Map();  // who types -> {changes, faults(list)}
         this.tell_ = { seen, trouble, changedOutside };
         this.try_ = newest(({ body }, signal) => post('/dossier/try', body, signal),
@@ -25,6 +26,7 @@ export class Sample {
 
     // Takes a state as that on disk, and asks again what follows from what is typed.
     take(state) {
+        this.try_.stop();
         this.saved = state;
         this.tried = undefined;
         this.tell_.seen();
@@ -78,8 +80,24 @@ export class Sample {
         else this.tell_.trouble(failure);
     }
 
-    // Writes `changes`. True: it is on disk. A fault goes to faults(list) where it is given.
-    async save(changes, { owner, faults } = {}) {
+    // What writes waits for what is being written: each names the text that it changes.
+    inTurn_(write) {
+        const turn = this.turn_.then(write);
+        this.turn_ = turn;
+        return turn;
+    }
+
+    // Writes `changes`. True: it is on disk. A fault goes to faults(list, text) where it is given.
+    save(changes, { owner, faults } = {}) {
+        return this.inTurn_(() => this.write_(changes, owner, faults));
+    }
+
+    // `which`: undo or redo.
+    step(which) {
+        return this.inTurn_(() => this.step_(which));
+    }
+
+    async write_(changes, owner, faults) {
         try {
             const state = await post('/dossier/save', { name: this.name, was: this.saved.digest, changes });
             if (owner !== undefined) this.drafts_.delete(owner);
@@ -92,7 +110,7 @@ export class Sample {
         }
     }
 
-    async step(which) {
+    async step_(which) {
         try {
             this.take(await post(`/dossier/${which}`, { name: this.name, was: this.saved.digest }));
             return true;
