@@ -34,7 +34,7 @@ export async function runSample(page, folder, name) {
     await page.getByLabel('Test', { exact: true }).selectOption('back-side');
     await page.locator('.form .pick', { hasText: 'a weave or a knit' }).click();
     await page.getByLabel('Choose a picture').setInputFiles({ name: '../../up & away.png', mimeType: 'image/png', buffer: kPicture });
-    await until(page, () => [...document.querySelectorAll('.form input')].some(({ value }) => value.endsWith('.png')));
+    await until(page, () => [...document.querySelectorAll('.form input[type=text]')].some(({ value }) => value.endsWith('.png')));
     await page.getByRole('button', { name: 'Save the reading' }).click();
     const line = page.locator('.reading', { hasText: 'The back of the sheet: a weave or a knit' });
     const link = line.locator('a').last();
