@@ -1,42 +1,25 @@
 #include "yaml_places.h"
 
-#include <algorithm>
-#include <cstdint>
 #include <map>
 
 #include "document/document.h"
 #include "document/faults.h"
 #include "document/yaml_document.h"
+#include "yaml_spans.h"
 
 namespace grainside::tools {
-namespace {
-
-// Where the lines begin; a byte order mark is no part of the first.
-std::vector<std::size_t> line_begins(std::string_view yaml) {
-    constexpr std::string_view kMark = "\xEF\xBB\xBF";
-    std::vector<std::size_t> begins{yaml.starts_with(kMark) ? kMark.size() : 0};
-    for (std::size_t end = yaml.find('\n'); end != std::string_view::npos; end = yaml.find('\n', end + 1)) {
-        begins.push_back(end + 1);
-    }
-    return begins;
-}
-
-}  // namespace
-
 YamlPlaces::YamlPlaces(std::string_view yaml, const std::vector<Field>& fields) : walks_(fields.size()) {
     document::Faults faults;
     const auto document = document::parse_yaml("", std::string(yaml), faults);
     if (!document) return;
-    const std::vector<std::size_t> lines = line_begins(yaml);
+    const YamlSpans spans(yaml, *document);
     // Keys stand once in a mapping, so a name has one scalar.
     std::map<std::string_view, std::size_t> by_name;
     for (std::size_t i = 0; i < fields.size(); ++i) by_name.try_emplace(fields[i].name, i);
     const auto note = [&](const std::string& name, document::Node node) {
         const auto field = by_name.find(name);
         if (field == by_name.end() || fields[field->second].text != node.text()) return;
-        const std::size_t line = std::min<std::size_t>(node.line() - 1, lines.size() - 1);
-        const std::size_t begin = std::min(lines[line] + node.column() - 1, yaml.size());
-        walks_[field->second].emplace(yaml, begin, fields[field->second].text);
+        walks_[field->second].emplace(yaml, spans.begin(node), fields[field->second].text);
     };
     for (const document::Node child : document->root().find("listing")) {
         if (child.is_scalar()) note(std::string(child.key()), child);

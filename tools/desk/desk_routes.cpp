@@ -1,8 +1,8 @@
 #include "desk/desk_routes.h"
 
 #include <algorithm>
-#include <array>
 #include <cstdint>
+#include <filesystem>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -11,11 +11,14 @@
 #include "desk/desk_error.h"
 #include "desk/desk_guard.h"
 #include "desk/desk_page.h"
-#include "desk/dossier_state.h"
+#include "desk/dossier_change.h"
 #include "desk/json_request.h"
+#include "desk/methods_answer.h"
+#include "desk/picture_store.h"
 #include "desk/record_lines.h"
+#include "desk/report_answer.h"
 #include "desk/words_answer.h"
-#include "document/sha256.h"
+#include "desk/yaml_shape.h"
 #include "evidence/dossier_data.h"
 #include "grainside/version.h"
 #include "report/fixed_texts.h"
@@ -24,6 +27,54 @@
 namespace grainside::desk {
 
 using report::JsonWriter;
+
+namespace {
+
+// A dossier with faults may be saved only where it had as many before: so they can be mended one by one.
+void refuse_new_faults(const DeskBooks& books, const DossierText& old, const DossierText& changed,
+                       const std::filesystem::path& folder) {
+    const Result<Dossier> after = read_dossier_text(books, changed, folder);
+    if (after) return;
+    const std::size_t before = old.text.empty() ? 0 : read_dossier_text(books, old, folder).issues().size();
+    if (after.issues().size() <= before) return;
+    throw DeskError{400, "has-faults", "the dossier would have faults", "mend them before you save", after.issues()};
+}
+
+std::string new_dossier_text(const JsonValue& request) {
+    YamlShape sample = YamlShape::mapping();
+    const auto what = optional_text(request, "what");
+    sample.add("what", YamlShape::scalar(what && !what->empty() ? *what : text_member(request, "name")));
+    if (const auto category = optional_text(request, "category"); category && !category->empty()) {
+        sample.add("category", YamlShape::scalar(*category));
+    }
+    const auto lines = [](const YamlShape& section) {
+        std::string text;
+        for (const auto& [key, value] : section.children) {
+            text.append("  ").append(written_in_lines(key, value, 2, "\n")).append("\n");
+        }
+        return text;
+    };
+    std::string text = "sample:\n" + lines(sample);
+    YamlShape listing = YamlShape::mapping();
+    for (const std::string_view key : {"name", "description"}) {
+        const auto words = optional_text(request["listing"], key);
+        if (words && !words->empty()) listing.add(key, YamlShape::scalar(*words));
+    }
+    if (listing.children.empty()) return text;
+    listing.children.insert(listing.children.begin(), {"captured", YamlShape::scalar(tools::today())});
+    return text + "listing:\n" + lines(listing);
+}
+
+std::string kept_picture(std::string_view file) {
+    std::string out;
+    JsonWriter json(out);
+    json.begin_object();
+    json.member("photo", file);
+    json.end_object();
+    return out;
+}
+
+}  // namespace
 
 HttpAnswer DeskRoutes::answer(const HttpRequest& request) {
     HttpAnswer answer;
@@ -41,11 +92,27 @@ HttpAnswer DeskRoutes::route(const HttpRequest& request) {
     const bool post = request.method == "POST";
     if (post && request.path == "/words") return json(words_answer(books_, parse_request(request.body)));
     if (!post && request.path == "/about") return json(about());
-    if (!post && request.path == "/dossiers") return json(dossiers());
-    if (!post && request.path == "/dossier") return json(dossier(request));
+    if (!post && request.path == "/methods") return json(methods_answer(books_));
     if (!post) {
         if (std::optional<HttpAnswer> file = page_file(request.path)) return std::move(*file);
     }
+
+    // One at a time from here on.
+    const std::lock_guard lock(judging_);
+    const std::string_view name = request.parameter("name");
+    if (!post && request.path == "/dossiers") return json(dossiers());
+    if (!post && request.path == "/dossier") return json(state(read(name)));
+    if (!post && request.path == "/report") {
+        return report_answer(books_, read(name), folder_.path(), request.parameter("form"));
+    }
+    if (!post && request.path == "/picture") return picture_answer(folder_, name, request.parameter("photo"));
+    if (!post) throw DeskError{404, "not-found", "the desk has nothing here"};
+    if (request.path == "/picture") return json(kept_picture(keep_picture(folder_, name, request.body)));
+    if (request.path == "/dossier/try") return json(try_or_save(parse_request(request.body), false));
+    if (request.path == "/dossier/save") return json(try_or_save(parse_request(request.body), true));
+    if (request.path == "/dossier/undo") return json(step(parse_request(request.body), true));
+    if (request.path == "/dossier/redo") return json(step(parse_request(request.body), false));
+    if (request.path == "/dossier/new") return json(create(parse_request(request.body)));
     throw DeskError{404, "not-found", "the desk has nothing here"};
 }
 
@@ -89,7 +156,6 @@ std::string DeskRoutes::about() const {
 }
 
 std::string DeskRoutes::dossiers() {
-    const std::lock_guard lock(judging_);
     std::string out;
     JsonWriter json(out);
     json.begin_object();
@@ -116,13 +182,50 @@ std::string DeskRoutes::dossiers() {
     return out;
 }
 
-std::string DeskRoutes::dossier(const HttpRequest& request) {
-    const std::lock_guard lock(judging_);
-    DossierText dossier;
-    dossier.name = request.parameter("name");
-    dossier.text = folder_.read(dossier.name);
-    dossier.digest = document::sha256_of(dossier.text);
-    return dossier_state(books_, dossier, folder_.path());
+// A file that somebody else changed comes back with what it says now.
+std::string DeskRoutes::try_or_save(const JsonValue& request, bool save) {
+    const std::string name(text_member(request, "name"));
+    const std::string_view was = text_member(request, "was");
+    DossierText dossier = read(name);
+    try {
+        if (dossier.digest != was) {
+            throw DeskError{409, "stale", "the dossier was changed by somebody else",
+                            "look at what it says now, and make the change again"};
+        }
+        const std::string old = dossier.text;
+        dossier.text = changed_text(old, request["changes"], books_.evidence);
+        if (!save) return state(dossier);
+        refuse_new_faults(books_, {name, old, {}}, dossier, folder_.path());
+        store_.save(name, was, dossier.text);
+    } catch (DeskError& error) {
+        if (error.status == 409) error.now = state(read(name));
+        throw;
+    }
+    return state(read(name));
+}
+
+std::string DeskRoutes::step(const JsonValue& request, bool back) {
+    const std::string name(text_member(request, "name"));
+    const std::string_view was = text_member(request, "was");
+    try {
+        if (back) {
+            store_.undo(name, was);
+        } else {
+            store_.redo(name, was);
+        }
+    } catch (DeskError& error) {
+        if (error.status == 409) error.now = state(read(name));
+        throw;
+    }
+    return state(read(name));
+}
+
+std::string DeskRoutes::create(const JsonValue& request) {
+    const std::string name(text_member(request, "name"));
+    const std::string text = new_dossier_text(request);
+    refuse_new_faults(books_, {}, {name, text, {}}, folder_.path());
+    store_.create(name, text);
+    return state(read(name));
 }
 
 }  // namespace grainside::desk
