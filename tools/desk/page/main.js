@@ -3,6 +3,7 @@
 import { get } from './ask.js';
 import { element } from './element.js';
 import { HomePage } from './home_page.js';
+import { kHarms, partNames } from './names.js';
 import { SamplePage } from './sample_page.js';
 import { endTrouble, showTrouble } from './told.js';
 import { WordsPage } from './words_page.js';
@@ -67,16 +68,18 @@ async function show(know, isFirst = false) {
 
 async function begin() {
     let about;
+    let methods;
     let parts;
     try {
         about = await get('/about');
-        ({ parts } = await get('/methods'));
+        ({ methods, parts } = await get('/methods'));
     } catch (failure) {
         showTrouble(failure);
         return;
     }
     endTrouble();
-    const know = { ...about, parts: new Map(parts.map(({ part, name }) => [part, name])) };
+    const know = { ...about, parts: partNames(parts), harms: kHarms,
+                   methods: new Map(methods.map((method) => [method.method, method])) };
     document.getElementById('notice').replaceChildren(...about.foot.map((text) => element('p', {}, text)),
         element('p', { class: 'quiet' }, `Grainside ${about.version}, rule book ${about.rule_book}.`));
     home = new HomePage(know);

@@ -29,7 +29,7 @@ function inputField(input, reading) {
     const hints = { repeats: 'Several readings, with commas between them.', quantity: 'With its uncertainty.' };
     return textField({ key: input.key, label, needed: input.needed, unit: input.unit === 'none' ? undefined : input.unit,
                        plusMinus: input.kind !== 'text', value: reading?.values?.[input.key] ?? '',
-                       hint: [hints[input.kind], input.example ? `Such as ${input.example}` : null].filter(Boolean).join(' ') || undefined });
+                       hint: [hints[input.kind], input.example ? `Such as ${input.example.replace(/ none$/, '')}` : null].filter(Boolean).join(' ') || undefined });
 }
 
 export class ReadingForm {

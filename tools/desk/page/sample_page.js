@@ -29,7 +29,7 @@ function countGrades(verdicts) {
 function placeOf({ field, at, says }) { return `${field}|${at[0]}|${at[1]}|${says}`; }
 
 export class SamplePage {
-    // know: {parts, categories, markets, today}; `keeping`: the place in the bar for undo and redo.
+    // know: {parts, harms, methods, categories, markets, today}; `keeping`: the place in the bar for undo and redo.
     constructor(name, know, keeping) {
         this.know_ = know;
         this.keeping_ = keeping;
@@ -43,10 +43,6 @@ export class SamplePage {
     async open() {
         try {
             this.sample_.saved = await get('/dossier', { name: this.sample_.name });
-            const category = this.sample_.saved.sample?.category;
-            const { methods, harms, parts } = await get('/methods', category ? { category } : {});
-            this.know_ = { ...this.know_, methods: new Map(methods.map((method) => [method.method, method])),
-                           harms: new Map(harms.map(({ harm, name }) => [harm, name])), parts: new Map(parts.map(({ part, name }) => [part, name])) };
         } catch (failure) {
             this.sample_.saved = undefined;
             showTrouble(failure);
