@@ -15,13 +15,14 @@ export class Form {
         this.fields_ = [...lead, ...fields];
         this.isBusy_ = false;
         this.rest_ = element('div', { class: 'fault', role: 'status' });
+        this.effect_ = element('p', { class: 'effect' });
         this.body_ = element('div', {}, fields.map(({ node }) => node));
         const id = freshId('form');
         this.title = element('h4', { id, tabindex: '-1' }, title);
         this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
                                       input: () => this.typed(), change: () => this.typed(),
                                       submit: (event) => { event.preventDefault(); this.save_(); } },
-            this.title, lead.map(({ node }) => node), this.body_, this.rest_,
+            this.title, lead.map(({ node }) => node), this.body_, this.rest_, this.effect_,
             element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, saveText),
                     button('Put it away', () => this.putAway()), remove ? button('Take it out', remove) : null));
     }
@@ -36,6 +37,11 @@ export class Form {
     typed() {
         if (this.isBusy_) return;
         this.sample_.draft(this, this.changes_(), (faults, text) => this.showFaults_(faults, text));
+    }
+
+    // What follows from what is typed.
+    tellEffect(text) {
+        if (this.effect_.textContent !== text) this.effect_.textContent = text;
     }
 
     putAway() {

@@ -45,6 +45,9 @@ export class PartCard {
         this.drawNext_(plan);
     }
 
+    // What follows from what is typed in the form of this part; empty: nothing yet.
+    tellEffect(text) { this.form_?.tellEffect(text); }
+
     get isTyping() { return this.form_ !== undefined; }
 
     record({ method, reading } = {}) {

@@ -12,11 +12,10 @@ export function effortOf({ minutes, cost, who }) {
 // `harms`: words for people, by id; record(test) opens its form.
 export function plannedTest(test, harms, record, where = '') {
     return element('div', { class: 'planned' },
-        element('p', {}, element('strong', {}, test.title), where, test.next ? ' (do this one first)' : null),
-        element('p', {}, `Tells about ${test.about.join(', ')}. ${effortOf(test)}.`),
-        element('p', { class: test.harm === 'none' ? 'quiet' : 'harm' }, `${capital(harms.get(test.harm) ?? test.harm)}.`),
-        element('p', { class: 'deeds' }, button('Record it', () => record(test), { 'data-keep': `record ${test.part} ${test.method}`,
-            'aria-label': `Record it: ${test.title}${where}` })));
+        element('div', {}, element('p', {}, element('strong', {}, test.title), where, test.next ? ' (do this one first)' : null),
+            element('p', {}, `Tells about ${test.about.join(', ')}. ${capital(effortOf(test))}.`),
+            element('p', { class: test.harm === 'none' ? 'quiet' : 'harm' }, `${capital(harms.get(test.harm) ?? test.harm)}.`)),
+        button('Record it', () => record(test), { 'data-keep': `record ${test.part} ${test.method}`, 'aria-label': `Record it: ${test.title}${where}` }));
 }
 
 export function planView(plan, harms, record) {

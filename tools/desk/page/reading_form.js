@@ -65,6 +65,7 @@ export class ReadingForm {
     }
 
     putAway() { this.form_.putAway(); }
+    tellEffect(text) { this.form_.tellEffect(text); }
 
     choose_() {
         const method = this.know_.methods.get(this.method_.value);
@@ -82,9 +83,9 @@ export class ReadingForm {
 
     photoField_(photo) {
         const input = element('input', { type: 'file', accept: 'image/jpeg,image/png,image/webp' });
-        const kept = textField({ key: 'photo', label: 'Picture', value: photo, hint: 'Its file in the folder of the dossier; choose one and it is copied there.' });
-        const label = element('label', { class: 'file' }, 'Choose a picture ', input);
-        kept.node.append(label);
+        const kept = textField({ key: 'photo', label: 'Its file in the folder', value: photo });
+        const label = element('label', { class: 'take-picture' }, 'Choose a picture ', input);
+        kept.node.prepend(label);
         input.addEventListener('change', async (event) => {
             event.stopPropagation();
             if (!input.files[0]) return;

@@ -184,7 +184,7 @@ export class SamplePage {
         this.drawPlaces_([[this.labelId_, 'Listing'], ...this.partsShown_.map((part) => [this.cards_.get(part).head.id, this.partName_(part)]),
                           ['costs', 'Costs'], ['report', 'Report']]);
         this.drawKeeping_();
-        this.speakLater_();
+        this.tellEffect_();
     }
 
     drawCards_(shown, saved, plan) {
@@ -209,7 +209,8 @@ export class SamplePage {
             if (!parts.includes(part)) card.node.remove();
         }
         this.partsShown_ = parts;
-        const others = known.filter((part) => !parts.includes(part));
+        const canTest = new Set([...this.know_.methods.values()].flatMap((method) => method.parts));
+        const others = known.filter((part) => !parts.includes(part) && canTest.has(part));
         if (JSON.stringify(others) !== this.othersShown_) {
             this.othersShown_ = JSON.stringify(others);
             this.others_.replaceChildren(...others.map((part) => element('option', { value: part }, this.partName_(part))));
@@ -220,23 +221,27 @@ export class SamplePage {
         const { saved } = this.sample_;
         this.undo_.setAttribute('aria-disabled', String(!saved.undo));
         this.redo_.setAttribute('aria-disabled', String(!saved.redo));
-        const text = this.isTyping ? 'Not saved yet' : 'Saved';
+        const text = this.isTyping ? 'Unsaved' : 'Saved';
         if (this.state_.textContent !== text) this.state_.textContent = text;
     }
 
-    // What follows from what is typed, in a sentence, for those who do not see the figures move.
-    speakLater_() {
+    // What follows from what is typed, in a sentence: for those who do not see the figures move, and in the form, where
+    // they may be out of sight.
+    tellEffect_() {
         clearTimeout(this.speech_);
-        if (!this.sample_.tried) return;
-        this.speech_ = setTimeout(() => {
-            if (!this.sample_.tried) return;
-            const moved = this.verdictsShown_.filter(({ seen }) => seen.was);
-            const text = moved.length === 0 ? 'With what is typed no verdict changes.'
-                : `With what is typed ${counted(moved.length, 'verdict changes', 'verdicts change')}: ${moved.slice(0, 3).map(({ words, grade, seen }) => `${words}, ${seen.was} to ${grade}`).join('; ')}.`;
-            const part = this.sample_.tried.parts?.find(({ part: one }) => this.cards_.get(one)?.isTyping);
-            const first = part?.beliefs[0]?.candidates[0];
-            speak(first ? `${text} ${this.partName_(part.part)}: ${first.name} ${percent(first.probability)}.` : text);
-        }, kQuiet);
+        const { tried } = this.sample_;
+        const text = tried ? this.effect_(tried) : '';
+        for (const card of this.cards_.values()) card.tellEffect(text);
+        if (text) this.speech_ = setTimeout(() => speak(text), kQuiet);
+    }
+
+    effect_(tried) {
+        const moved = this.verdictsShown_.filter(({ seen }) => seen.was);
+        const text = moved.length === 0 ? 'With this, no verdict changes.'
+            : `With this, ${counted(moved.length, 'verdict changes', 'verdicts change')}: ${moved.slice(0, 3).map(({ words, grade, seen }) => `\u201c${words}\u201d from ${seen.was} to ${grade}`).join('; ')}.`;
+        const part = tried.parts?.find(({ part: one }) => this.cards_.get(one)?.isTyping);
+        const first = part?.beliefs?.[0]?.candidates[0];
+        return first ? `${text} Believed: ${first.name}, ${percent(first.probability)}.` : text;
     }
 
     goTo_(id) {
