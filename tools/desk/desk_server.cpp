@@ -33,6 +33,11 @@ class Waiting {
 public:
     void add(int socket) {
         const std::lock_guard lock(mutex_);
+        if (owed_ > 0) {
+            --owed_;
+            ::shutdown(socket, SHUT_RDWR);
+            return;
+        }
         sockets_.push_back(socket);
     }
     // REQUIRES: before the socket is closed, whose number another one may get then.
@@ -40,9 +45,13 @@ public:
         const std::lock_guard lock(mutex_);
         std::erase(sockets_, socket);
     }
+    // Where none is waiting yet, because connections come faster than threads begin with them, the next one that does.
     void drop_first() {
         const std::lock_guard lock(mutex_);
-        if (sockets_.empty()) return;
+        if (sockets_.empty()) {
+            ++owed_;
+            return;
+        }
         ::shutdown(sockets_.front(), SHUT_RDWR);
         sockets_.erase(sockets_.begin());
     }
@@ -55,6 +64,7 @@ public:
 private:
     std::mutex mutex_;
     std::vector<int> sockets_;
+    std::size_t owed_ = 0;
 };
 
 // The library's threads, with room made for a new connection where all of them have one.

@@ -28,7 +28,7 @@ constexpr std::string_view kListingKeys[] = {"captured",    "region",   "languag
 constexpr std::string_view kCostKeys[] = {"currency", "sales_tax", "sold_in"};
 constexpr std::string_view kReadingKeys[] = {"method", "outcome", "date", "photo", "note"};
 constexpr std::string_view kAttribute = "additionalProperty.";
-constexpr std::string_view kNone = "none";
+constexpr std::string_view kNoLines = "none";
 
 using Values = std::vector<std::pair<std::string, YamlShape>>;
 
@@ -173,7 +173,7 @@ private:
         if (of == "sample") known = is_one_of(key, kSampleKeys);
         if (of == "listing") known = is_one_of(key, kListingKeys);
         if (of == "costs")
-            known = is_one_of(key, kCostKeys) || (is_cost_group(key) && (value == kNone || value.empty()));
+            known = is_one_of(key, kCostKeys) || (is_cost_group(key) && (value == kNoLines || value.empty()));
         if (of == "listing" && key.starts_with(kAttribute) && key.size() > kAttribute.size()) {
             known = true;
             key.erase(0, kAttribute.size());
@@ -246,7 +246,7 @@ private:
         YamlShape lines = YamlShape::sequence();
         if (there.is_mapping()) {
             lines.add({}, YamlShape::of(there));
-        } else if (there.is_scalar() && there.text() != kNone) {
+        } else if (there.is_scalar() && there.text() != kNoLines) {
             lines.add({}, std::move(YamlShape::mapping().add("amount", YamlShape::of(there))));
         }
         editor_.set({"costs"}, group, lines.add({}, line));

@@ -13,7 +13,7 @@ using report::JsonWriter;
 
 namespace {
 
-constexpr std::string_view kNone = "none";
+constexpr std::string_view kNoCosts = "none";
 
 void write_line(JsonWriter& json, Node line, std::size_t index) {
     json.begin_object();
@@ -34,13 +34,13 @@ void write_group(JsonWriter& json, Node group) {
     json.begin_object();
     json.member("group", group.key());
     json.key("none");
-    json.value_bool(group.is_scalar() && group.text() == kNone);
+    json.value_bool(group.is_scalar() && group.text() == kNoCosts);
     json.key("lines");
     json.begin_array();
     if (group.is_sequence()) {
         std::size_t index = 0;
         for (const Node line : group) write_line(json, line, index++);
-    } else if (group.is_mapping() || (group.is_scalar() && group.text() != kNone)) {
+    } else if (group.is_mapping() || (group.is_scalar() && group.text() != kNoCosts)) {
         write_line(json, group, 0);
     }
     json.end_array();
