@@ -79,12 +79,17 @@ void YamlEditor::set(YamlPath path, const std::string& key, const YamlShape& val
     const std::size_t key_at = spans.key_begin(there);
     std::string written = flow ? written_in_brackets(wanted)
                                : written_in_lines(name, wanted, key_at - spans.line_begin(key_at), line_end());
-    if (!flow) written.erase(0, written_scalar(name, false).size() + 2);  // "key: "
+    if (!flow) written.erase(0, written_scalar(name, false).size() + 1);  // "key:"
+    if (!flow && written.starts_with(' ')) written.erase(0, 1);
     if (there.kind() == NodeKind::null) {
         const std::size_t end = sure(spans.end(there));
         apply({end, end, ' ' + written}, meant);
     } else {
-        apply({spans.begin(there), sure(spans.end(there)), written}, meant);
+        std::size_t begin = spans.begin(there);
+        // What goes on in lines of its own leaves no space behind the colon.
+        const bool in_lines = !flow && written.starts_with(line_end());
+        while (in_lines && begin > key_at && text_[begin - 1] == ' ') --begin;
+        apply({begin, sure(spans.end(there)), written}, meant);
     }
 }
 
