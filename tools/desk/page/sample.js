@@ -75,7 +75,7 @@ export class Sample {
     }
 
     refused_(failure) {
-        if (failure.status === 409 && failure.now) this.tell_.changedOutside(failure.now);
+        if (failure.status === 409 && failure.now) this.turn_.then(() => this.foundOnDisk_(failure.now));
         else if (failure.status === 400) this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
         else this.tell_.trouble(failure);
     }
@@ -120,16 +120,23 @@ export class Sample {
         }
     }
 
+    // A state that another hand may have written; what this page wrote itself is no news.
+    foundOnDisk_(state) {
+        if (state.digest !== this.saved.digest) this.tell_.changedOutside(state);
+    }
+
     refusedWrite_(failure) {
-        if (failure.status === 409 && failure.now) this.tell_.changedOutside(failure.now);
+        if (failure.status === 409 && failure.now) this.foundOnDisk_(failure.now);
         else this.tell_.trouble(failure);
     }
 
     // Looks whether somebody has changed the file.
-    async look() {
+    look() { return this.inTurn_(() => this.look_()); }
+
+    async look_() {
         try {
             const state = await get('/dossier', { name: this.name, was: this.saved.digest });
-            if (state && state.digest !== this.saved.digest) this.tell_.changedOutside(state);
+            if (state) this.foundOnDisk_(state);
         } catch (failure) {
             this.tell_.trouble(failure);
         }

@@ -272,7 +272,6 @@ export class SamplePage {
     }
 
     changedOutside_(now) {
-        if (now.digest === this.sample_.saved.digest) return;
         showOutsideChange(this.outside_, this.sample_.saved, now, this.isTyping, (state) => {
             this.sample_.take(state);
             this.heading_.focus();
