@@ -21,6 +21,7 @@ export async function runFile(page, folder, name, look) {
     // The page sees it by itself.
     await page.waitForSelector('.notice:has-text("changed outside")', { timeout: 15000 });
     assert.match(await page.locator('.changes').innerText(), /looked at by hand/);
+    assert.equal(await page.evaluate(() => document.activeElement.labels?.[0]?.textContent), 'Note', 'who types is not interrupted');
     await look('outside');
     await page.getByRole('button', { name: 'Take what is on disk' }).click();
     assert.equal(await page.getByLabel('Note').inputValue(), 'kept while typing');
@@ -30,6 +31,7 @@ export async function runFile(page, folder, name, look) {
     await page.getByRole('button', { name: 'Save the reading' }).click();
     await page.waitForSelector('.notice:has-text("changed outside")');
     assert.equal(readFileSync(file, 'utf8'), second, 'nothing was written over it');
+    await until(page, () => document.activeElement.textContent.includes('changed outside'));
     await page.getByRole('button', { name: 'Take what is on disk' }).click();
     await page.getByRole('button', { name: 'Save the reading' }).click();
     await page.waitForSelector('.reading:has-text("kept while typing")');

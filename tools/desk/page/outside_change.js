@@ -9,8 +9,9 @@ function changeLine({ how, line }) {
     return element('li', { class: how }, word ? element('b', {}, word) : null, element(tag, {}, line === '' ? '(empty line)' : line));
 }
 
-// Shows in `place` that `now` is on disk in the place of `before`; take(now) where it is taken.
-export function showOutsideChange(place, before, now, isTyping, take) {
+// Shows in `place` that `now` is on disk in the place of `before`; take(now) where it is taken. isAsked: it is the answer to
+// what somebody did and gets the focus; who is typing is not interrupted.
+export function showOutsideChange(place, before, now, { isTyping, isAsked, take }) {
     const done = () => {
         place.replaceChildren();
         take(now);
@@ -22,5 +23,5 @@ export function showOutsideChange(place, before, now, isTyping, take) {
         element('p', {}, isTyping ? 'What you are typing stays in its form and is tried on the new text. To write it, save it again.'
                                   : 'Nothing that you typed is lost.'),
         element('p', { class: 'deeds' }, button('Take what is on disk', done, { class: 'main' }))));
-    head.focus();
+    if (isAsked) head.focus();
 }

@@ -5,7 +5,8 @@ import { newest } from './newest.js';
 
 export class Sample {
     // seen(): something to show has changed. trouble(failure): no answer, or one that fits nowhere else.
-    // changedOutside(now): the file is another one than was read; `now` is its state.
+    // changedOutside(now, isAsked): the file is another one than was read; `now` is its state. isAsked: a person wanted to
+    // write over it, else it was merely noticed.
     constructor(name, { seen, trouble, changedOutside }) {
         this.name = name;
         this.saved = undefined;    // the state on disk
@@ -121,12 +122,12 @@ export class Sample {
     }
 
     // A state that another hand may have written; what this page wrote itself is no news.
-    foundOnDisk_(state) {
-        if (state.digest !== this.saved.digest) this.tell_.changedOutside(state);
+    foundOnDisk_(state, isAsked = false) {
+        if (state.digest !== this.saved.digest) this.tell_.changedOutside(state, isAsked);
     }
 
     refusedWrite_(failure) {
-        if (failure.status === 409 && failure.now) this.foundOnDisk_(failure.now);
+        if (failure.status === 409 && failure.now) this.foundOnDisk_(failure.now, true);
         else this.tell_.trouble(failure);
     }
 

@@ -34,7 +34,7 @@ export class SamplePage {
         this.know_ = know;
         this.keeping_ = keeping;
         this.cards_ = new Map();
-        this.sample_ = new Sample(name, { seen: () => this.draw_(), trouble: showTrouble, changedOutside: (now) => this.changedOutside_(now) });
+        this.sample_ = new Sample(name, { seen: () => this.draw_(), trouble: showTrouble, changedOutside: (now, isAsked) => this.changedOutside_(now, isAsked) });
         this.node = element('div', {}, element('h1', { tabindex: '-1' }, name));
     }
 
@@ -221,7 +221,7 @@ export class SamplePage {
         const { saved } = this.sample_;
         this.undo_.setAttribute('aria-disabled', String(!saved.undo));
         this.redo_.setAttribute('aria-disabled', String(!saved.redo));
-        const text = this.isTyping ? 'Unsaved' : 'Saved';
+        const text = this.outside_.firstChild ? 'Changed on disk' : this.isTyping ? 'Unsaved' : 'Saved';
         if (this.state_.textContent !== text) this.state_.textContent = text;
     }
 
@@ -271,11 +271,14 @@ export class SamplePage {
         if (await this.sample_.save([{ do: 'take-wording', field: now.field, at, words: text.slice(at[0], at[1]), wording }])) tell('Written into the file. Undo takes it back.');
     }
 
-    changedOutside_(now) {
-        showOutsideChange(this.outside_, this.sample_.saved, now, this.isTyping, (state) => {
+    changedOutside_(now, isAsked) {
+        const take = (state) => {
             this.sample_.take(state);
             this.heading_.focus();
             tell('What is on disk is shown.');
-        });
+        };
+        showOutsideChange(this.outside_, this.sample_.saved, now, { isTyping: this.isTyping, isAsked, take });
+        if (!isAsked) tell('The file was changed outside of this page. What changed stands on top of this sheet.');
+        this.drawKeeping_();
     }
 }
