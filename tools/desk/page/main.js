@@ -5,7 +5,7 @@ import { element } from './element.js';
 import { HomePage } from './home_page.js';
 import { kHarms, partNames } from './names.js';
 import { SamplePage } from './sample_page.js';
-import { endTrouble, showTrouble } from './told.js';
+import { endTrouble, hush, showTrouble } from './told.js';
 import { WordsPage } from './words_page.js';
 
 const kLook = 4000;  // ms between looks at the file
@@ -22,6 +22,7 @@ function isWriting(target) {
 
 // Ctrl and Z in a field belong to the browser.
 function pressed(event) {
+    if (event.key === 'Escape') hush();
     if (!sample || !(event.ctrlKey || event.metaKey) || event.altKey || isWriting(event.target)) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;

@@ -1,4 +1,4 @@
-// What the page says to a person: quietly, in a line that screen readers speak and that goes away again; or as trouble,
+// What the page says to a person: quietly, in a line that goes away again and that screen readers speak; or as trouble,
 // which stays until it is over.
 import { element } from './element.js';
 
@@ -7,10 +7,16 @@ let passing;
 
 export function tell(text) {
     const line = document.getElementById('told');
+    speak(text);
     line.textContent = text;
     line.classList.add('seen');
     clearTimeout(passing);
-    passing = setTimeout(() => line.classList.remove('seen'), kSeen);
+    passing = setTimeout(hush, kSeen);
+}
+
+// Takes the line away before its time: it lies over the end of the sheet. Escape does it.
+export function hush() {
+    document.getElementById('told').classList.remove('seen');
 }
 
 // Only for those who listen: what others see move on the sheet.
