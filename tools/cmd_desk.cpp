@@ -119,7 +119,13 @@ void add_desk(CLI::App& app, ChosenCommand& chosen) {
         ->type_name("FOLDER");
     command->add_option("--port", call->port, "Take this port of 127.0.0.1 (default: one that is free)")
         ->type_name("N")
-        ->check(CLI::Range(1, kMostPort));
+        ->check(CLI::Validator(
+            [](const std::string& text) -> std::string {
+                int port = 0;
+                const bool sound = CLI::detail::lexical_cast(text, port) && port >= 1 && port <= kMostPort;
+                return sound ? std::string() : "'" + text + "' is no port, a number from 1 to 65535";
+            },
+            ""));
     add_judged_for(*command, call->judged_for, "that on which the listing was captured, else today");
     add_rules_folder(*command, call->rules_folder);
     command->footer(kDeskFooter);

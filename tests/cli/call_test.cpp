@@ -52,6 +52,9 @@ const WrongRow kWrong[] = {
      {"check", "--fail-at", "bad"},
      "grainside: error: --fail-at: 'bad' is none of contradicted, misleading, unsupported, inconclusive, vague\n  "
      "hint: see `grainside check --help`\n"},
+    {"port",
+     {"desk", "--port", "70000"},
+     "grainside: error: --port: '70000' is no port, a number from 1 to 65535\n  hint: see `grainside desk --help`\n"},
     {"no_such_day",
      {"check", "--on", "2026-02-29"},
      "grainside: error: --on: '2026-02-29' is no day written as YYYY-MM-DD\n  hint: see `grainside check --help`\n"},
@@ -111,7 +114,8 @@ const std::vector<std::vector<std::string>>& commands() {
                                                                     {"rules", "reference"},
                                                                     {"sources"},
                                                                     {"markets"},
-                                                                    {"survey"}};
+                                                                    {"survey"},
+                                                                    {"desk"}};
     return kCommands;
 }
 

@@ -113,7 +113,9 @@ class SavingTest(unittest.TestCase):
         with Desk(TOOL, self.folder) as desk:
             state = desk.state("tote")
             by_hand = BEGIN + "  category: bag\n"
+            self.assertEqual(desk.get("/dossier", name="tote", was=state["digest"]).status, 204)
             self.write(by_hand)
+            self.assertEqual(desk.get("/dossier", name="tote", was=state["digest"]).data["text"], by_hand)
             answer = desk.change("save", state, seller("x"))
             self.assertEqual((answer.status, answer.data["error"]["code"]), (409, "stale"))
             self.assertEqual(answer.data["now"]["text"], by_hand)

@@ -63,25 +63,8 @@ void CheckedText::write_finding(JsonWriter& json, std::size_t at) const {
     write_record(json, finding_records_[at], [&](JsonWriter& more) {
         write_at(more, field, finding.start, finding.end);
         more.member("title", std::string_view(rule.title));
-        write_list(more, "cited", rule.sources, [&](std::uint32_t index) {
-            const SourceInfo& source = book_.sources()[index];
-            more.begin_object();
-            more.member("id", std::string_view(source.id));
-            more.member("cite", std::string_view(source.cite));
-            if (source.from_memory) {
-                more.key("from_memory");
-                more.value_bool(true);
-            }
-            more.end_object();
-        });
-        const Edit* edit = edit_for(finding);
-        if (edit == nullptr) return;
-        more.key("edit");
-        more.begin_object();
-        write_at(more, edit->field, edit->start, edit->end);
-        more.member("words", std::string_view(edit->words));
-        more.member("wording", std::string_view(edit->wording));
-        more.end_object();
+        write_cited(more, book_, rule.sources);
+        write_edit(more, field, finding.start, finding.end, finding.rule);
     });
 }
 
@@ -92,17 +75,36 @@ void CheckedText::write_claim(JsonWriter& json, const Claim& claim, std::string_
     });
 }
 
-// The edit that takes the finding's words; of several the one of its own rule.
-const Edit* CheckedText::edit_for(const Finding& finding) const {
-    if (rewording_ == nullptr) return nullptr;
-    const std::size_t field = result_->mentions[finding.claim].field;
+void CheckedText::write_edit(JsonWriter& json, std::size_t field, std::size_t start, std::size_t end,
+                             std::uint32_t rule) const {
+    if (rewording_ == nullptr) return;
     const Edit* found = nullptr;
     for (const Edit& edit : rewording_->edits) {
-        if (edit.field != field || edit.start >= finding.end || finding.start >= edit.end) continue;
-        if (edit.rule == finding.rule) return &edit;
-        if (found == nullptr) found = &edit;
+        if (edit.field != field || edit.start >= end || start >= edit.end) continue;
+        if (found == nullptr || edit.rule == rule) found = &edit;
+        if (edit.rule == rule) break;
     }
-    return found;
+    if (found == nullptr) return;
+    json.key("edit");
+    json.begin_object();
+    write_at(json, found->field, found->start, found->end);
+    json.member("words", std::string_view(found->words));
+    json.member("wording", std::string_view(found->wording));
+    json.end_object();
+}
+
+void write_cited(JsonWriter& json, const RuleBook& book, std::span<const std::uint32_t> sources) {
+    write_list(json, "cited", sources, [&](std::uint32_t index) {
+        const SourceInfo& source = book.sources()[index];
+        json.begin_object();
+        json.member("id", std::string_view(source.id));
+        json.member("cite", std::string_view(source.cite));
+        if (source.from_memory) {
+            json.key("from_memory");
+            json.value_bool(true);
+        }
+        json.end_object();
+    });
 }
 
 }  // namespace grainside::desk

@@ -2,6 +2,9 @@
 #ifndef GRAINSIDE_TOOLS_DESK_CHECKED_TEXT_H
 #define GRAINSIDE_TOOLS_DESK_CHECKED_TEXT_H
 
+#include <cstddef>
+#include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,11 +33,13 @@ public:
     void write_field(report::JsonWriter& json, std::size_t field) const;
     // "at":[start,end]
     void write_at(report::JsonWriter& json, std::size_t field, std::size_t start, std::size_t end) const;
+    // "edit":{"at","words","wording"} of these words, as far as one is known; of several that of `rule`.
+    void write_edit(report::JsonWriter& json, std::size_t field, std::size_t start, std::size_t end,
+                    std::uint32_t rule = kNoRule) const;
 
 private:
     void write_finding(report::JsonWriter& json, std::size_t at) const;
     void write_claim(report::JsonWriter& json, const Claim& claim, std::string_view record) const;
-    const Edit* edit_for(const Finding& finding) const;
 
     const RuleBook& book_;
     const Listing& listing_;
@@ -45,6 +50,9 @@ private:
     std::string finding_lines_, claim_lines_;
     std::vector<std::string_view> finding_records_, claim_records_;
 };
+
+// "cited":[{"id","cite","from_memory"?}] of indices into RuleBook::sources().
+void write_cited(report::JsonWriter& json, const RuleBook& book, std::span<const std::uint32_t> sources);
 
 }  // namespace grainside::desk
 

@@ -19,6 +19,7 @@
 #include "desk/report_answer.h"
 #include "desk/words_answer.h"
 #include "desk/yaml_shape.h"
+#include "document/sha256.h"
 #include "evidence/dossier_data.h"
 #include "grainside/version.h"
 #include "report/fixed_texts.h"
@@ -101,7 +102,13 @@ HttpAnswer DeskRoutes::route(const HttpRequest& request) {
     const std::lock_guard lock(judging_);
     const std::string_view name = request.parameter("name");
     if (!post && request.path == "/dossiers") return json(dossiers());
-    if (!post && request.path == "/dossier") return json(state(read(name)));
+    if (!post && request.path == "/dossier") {
+        // Asked every few seconds, to notice what is changed by hand.
+        if (const std::string_view was = request.parameter("was"); !was.empty()) {
+            if (document::sha256_of(folder_.read(name)) == was) return {.status = 204, .body = {}};
+        }
+        return json(state(read(name)));
+    }
     if (!post && request.path == "/report") {
         return report_answer(books_, read(name), folder_.path(), request.parameter("form"));
     }

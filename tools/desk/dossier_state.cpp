@@ -21,6 +21,7 @@
 #include "grainside/cost_report.h"
 #include "grainside/judge.h"
 #include "report/rounded.h"
+#include "report/verdict_facts.h"
 #include "yaml_places.h"
 
 namespace grainside::desk {
@@ -190,6 +191,10 @@ private:
             const Claim& claim = outcome_->judgement.check->mentions[outcome_->judgement.verdicts[i].claim];
             write_record(json_, records[i], [&](JsonWriter& more) {
                 if (checked_) checked_->write_at(more, claim.field, claim.start, claim.end);
+                if (checked_) checked_->write_edit(more, claim.field, claim.start, claim.end);
+                write_cited(
+                    more, books_.rules,
+                    report::sources_of(outcome_->context, outcome_->judgement, outcome_->judgement.verdicts[i]));
                 more.member("says_name", books_.rules.concept_wording(claim.says));
             });
         }
