@@ -50,5 +50,15 @@ export async function runFile(page, folder, name, look) {
     await page.getByRole('button', { name: 'Save the file' }).click();
     await until(page, () => !document.querySelector('.file .fault'));
     assert.ok(readFileSync(file, 'utf8').includes('looked at thrice'));
+
+    // A file that is no YAML at all can be mended here too.
+    writeFileSync(join(folder, 'broken.yaml'), 'sample: {what: half a bag\nparts: [\n');
+    await page.goto(`${new URL(page.url()).origin}/#/sample/broken`);
+    await page.waitForSelector('.notice:has-text("has faults")');
+    await look('broken');
+    await page.locator('#file-text').fill('sample: {what: a whole bag}\n');
+    await page.getByRole('button', { name: 'Save the file' }).click();
+    await page.waitForSelector('h1:has-text("a whole bag")');
+    assert.equal(await page.locator('.notice').count(), 0);
     console.log('file: a change by hand is noticed twice and lost never');
 }

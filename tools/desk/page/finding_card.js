@@ -21,11 +21,11 @@ function demands(wanted) {
 function evidence(finding) {
     if (finding.probability === undefined) return null;
     const shares = [['true', finding.probability], ['false', finding.probability_false], ['open', finding.probability_open]];
-    return element('p', { class: 'shares' }, 'By the readings: ', shares.map(([word, share], i) =>
+    return element('p', { class: 'shares' }, 'By the readings this is ', shares.map(([word, share], i) =>
         `${i ? ', ' : ''}${word} ${percent(share)}`), '.', finding.contradictory ? ' Its readings contradict one another.' : null);
 }
 
-// What opens: `take(finding)` where wording can be taken over, `show(finding)` where its words can be shown.
+// What opens: `take(finding)` where wording can be taken over (it has an edit that fits its place), `show(finding)` where its words can be shown.
 export function findingBody(finding, { take, show }) {
     const better = finding.edit?.wording ?? finding.say_instead;
     const says = finding.says_name && finding.says_name.toLowerCase() !== finding.words.toLowerCase() ? finding.says_name : undefined;
@@ -37,7 +37,7 @@ export function findingBody(finding, { take, show }) {
         better !== undefined ? element('p', { class: 'instead' }, 'Better: ', element('strong', {}, better || '(leave the words out)')) : null,
         finding.remedy ? element('p', {}, finding.remedy) : null,
         element('p', { class: 'deeds' },
-            better !== undefined && take ? button('Write it so', () => take(finding), { class: 'main', 'data-keep': `take ${finding.key}` }) : null,
+            finding.edit && take ? button('Write it so', () => take(finding), { class: 'main', 'data-keep': `take ${finding.key}` }) : null,
             show ? button('Show the words', () => show(finding), { 'data-keep': `show ${finding.key}` }) : null),
         finding.would_change?.length ? element('div', {}, element('p', { class: 'head' }, 'What would change it'),
             element('ul', {}, finding.would_change.map((text) => element('li', {}, text)))) : null,

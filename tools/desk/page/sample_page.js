@@ -147,12 +147,6 @@ export class SamplePage {
         return card;
     }
 
-    // The edit that takes the words of a verdict: the verdict's own, or that of the finding on the same words.
-    editOf_(verdict, fields) {
-        const same = ({ at, rule }) => rule === verdict.rule && at[0] === verdict.at[0] && at[1] === verdict.at[1];
-        return verdict.edit ?? fields.find(({ field }) => field === verdict.field)?.findings.find(same)?.edit;
-    }
-
     // Verdicts as they are shown: with their number in the order of the listing, and the grade that they had before.
     verdicts_(shown, saved) {
         const before = new Map((saved.verdicts ?? []).map((verdict) => [placeOf(verdict), verdict.grade]));
@@ -162,7 +156,7 @@ export class SamplePage {
         const sorted = [...(shown.verdicts ?? [])].sort((a, b) => (order.get(a.field) ?? 99) - (order.get(b.field) ?? 99) || a.at[0] - b.at[0]);
         return keyed(sorted).map((verdict, i) => {
             const was = before.get(placeOf(verdict));
-            return { ...verdict, edit: this.editOf_(verdict, fields), canTake: editable.has(verdict.field),
+            return { ...verdict, canTake: editable.has(verdict.field),
                      seen: { number: i + 1, id: `verdict-${i + 1}`, was: was && was !== verdict.grade ? was : undefined } };
         });
     }
@@ -266,7 +260,7 @@ export class SamplePage {
 
     async take_(verdict) {
         const now = this.verdictsShown_.find(({ key }) => key === verdict.key) ?? verdict;
-        const { at, wording } = now.edit ?? { at: now.at, wording: now.say_instead };
+        const { at, wording } = now.edit;
         const text = this.sample_.shown.listing.fields.find(({ field }) => field === now.field).text;
         if (await this.sample_.save([{ do: 'take-wording', field: now.field, at, words: text.slice(at[0], at[1]), wording }])) tell('Written into the file. Undo takes it back.');
     }

@@ -112,9 +112,8 @@ export class WordsPage {
 
     take_(finding) {
         const now = this.now_(finding);
-        if (!now) return;
-        const { at, wording } = now.edit ?? { at: now.at, wording: now.say_instead };
-        this.box_.write(at, wording);
+        if (!now?.edit) return;
+        this.box_.write(now.edit.at, now.edit.wording);
         tell('Written. Ctrl and Z in the text takes it back.');
     }
 
