@@ -1,6 +1,5 @@
 // A line of the cost sheet: how it is counted decides which fields it has.
 import { choiceField, textField } from './field.js';
-import { element } from './element.js';
 import { Form } from './form.js';
 import { spoken } from './numbers.js';
 

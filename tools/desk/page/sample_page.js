@@ -4,29 +4,19 @@ import { get } from './ask.js';
 import { CostSheet } from './cost_sheet.js';
 import { button, element, freshId } from './element.js';
 import { FileText } from './file_text.js';
-import { keyed } from './finding_card.js';
-import { gradeTag, kGrades } from './grades.js';
 import { listingLabel } from './listing_label.js';
 import { counted, percent } from './numbers.js';
 import { showOutsideChange } from './outside_change.js';
 import { PartCard } from './part_card.js';
 import { plannedTest } from './plan_view.js';
 import { redrawn } from './redrawn.js';
+import { reportCard } from './report_card.js';
 import { Sample } from './sample.js';
 import { factsLine, SampleFacts } from './sample_facts.js';
 import { endTrouble, showTrouble, speak, tell } from './told.js';
+import { countGrades, numberedVerdicts } from './verdicts.js';
 
-const kForms = [['markdown', 'Markdown'], ['json', 'JSON'], ['csv', 'CSV']];
 const kQuiet = 1200;  // ms of rest before what typing changes is spoken
-
-// "11 claims: 2 contradicted, 3 misleading": worst first.
-function countGrades(verdicts) {
-    const counts = kGrades.map((grade) => [grade, verdicts.filter((verdict) => verdict.grade === grade).length]).filter(([, count]) => count > 0);
-    if (counts.length === 0) return null;
-    return element('p', { class: 'sum' }, `${counted(verdicts.length, 'claim')}: `, counts.map(([grade, count], i) => [i ? ', ' : null, `${count} `, gradeTag(grade)]), '.');
-}
-
-function placeOf({ field, at, says }) { return `${field}|${at[0]}|${at[1]}|${says}`; }
 
 export class SamplePage {
     // know: {parts, harms, methods, categories, markets, today}; `keeping`: the place in the bar for undo and redo.
@@ -97,7 +87,7 @@ export class SamplePage {
         const labelId = freshId('label');
         this.node.replaceChildren(this.heading_, facts, this.facts_.node, this.outside_, this.faultsPlace_,
             element('section', { class: 'tag', 'aria-labelledby': labelId }, element('h2', { id: labelId, tabindex: '-1' }, 'The listing'), label),
-            this.places_, this.next_, this.cardPlace_, this.anotherPart_(), this.costs_.node, this.report_(), this.file_.node);
+            this.places_, this.next_, this.cardPlace_, this.anotherPart_(), this.costs_.node, reportCard(sample.name), this.file_.node);
         this.labelId_ = labelId;
     }
 
@@ -112,14 +102,6 @@ export class SamplePage {
         if (!test) return [element('h2', {}, 'The next test'), element('p', { class: 'quiet' }, 'No test would tell more about what is open.')];
         return [element('h2', {}, 'The next test'),
                 plannedTest({ ...test, next: false }, this.know_.harms, () => this.card_(test.part).record({ method: test.method }), `, ${this.partName_(test.part)}`)];
-    }
-
-    report_() {
-        const address = (form) => `/report?${new URLSearchParams({ name: this.sample_.name, form })}`;
-        return element('section', { class: 'card', 'aria-labelledby': 'report' }, element('h2', { id: 'report', tabindex: '-1' }, 'Report'),
-            element('p', {}, 'Of what is saved. Print it from its own page.'),
-            element('p', { class: 'deeds' }, element('a', { class: 'button main', href: address('html'), target: '_blank', rel: 'noopener' }, 'Open the report'),
-                    kForms.map(([form, name]) => element('a', { class: 'button', href: address(form), download: true }, `Save as ${name}`))));
     }
 
     anotherPart_() {
@@ -147,26 +129,12 @@ export class SamplePage {
         return card;
     }
 
-    // Verdicts as they are shown: with their number in the order of the listing, and the grade that they had before.
-    verdicts_(shown, saved) {
-        const before = new Map((saved.verdicts ?? []).map((verdict) => [placeOf(verdict), verdict.grade]));
-        const fields = shown.listing?.fields ?? [];
-        const editable = new Set(fields.filter(({ editable: can }) => can).map(({ field }) => field));
-        const order = new Map(fields.map(({ field }, i) => [field, i]));
-        const sorted = [...(shown.verdicts ?? [])].sort((a, b) => (order.get(a.field) ?? 99) - (order.get(b.field) ?? 99) || a.at[0] - b.at[0]);
-        return keyed(sorted).map((verdict, i) => {
-            const was = before.get(placeOf(verdict));
-            return { ...verdict, canTake: editable.has(verdict.field),
-                     seen: { number: i + 1, id: `verdict-${i + 1}`, was: was && was !== verdict.grade ? was : undefined } };
-        });
-    }
-
     draw_() {
         const { saved, shown } = this.sample_;
         if (!saved || !this.heading_) return;
         this.heading_.textContent = saved.sample?.what || saved.name;
         document.title = `${this.heading_.textContent} - Grainside desk`;
-        this.verdictsShown_ = this.verdicts_(shown, saved);
+        this.verdictsShown_ = numberedVerdicts(shown, saved);
         this.drawFacts_({ sample: shown.sample ?? {} });
         this.drawLabel_(shown.listing, this.verdictsShown_);
         this.drawFaults_(saved.faults ?? [], saved.warnings ?? []);
