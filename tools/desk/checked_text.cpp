@@ -11,11 +11,7 @@ namespace grainside::desk {
 using report::JsonWriter;
 
 CheckedText::CheckedText(const RuleBook& book, const Listing& listing, CheckOptions options, const Rewording* rewording)
-    : book_(book),
-      listing_(listing),
-      rewording_(rewording),
-      checker_(book, std::move(options)),
-      result_(&checker_.check(listing)) {
+    : book_(book), rewording_(rewording), checker_(book, std::move(options)), result_(&checker_.check(listing)) {
     for (const Field& field : listing.fields) places_.emplace_back(field.text);
     const RecordWriter writer(book);
     writer.write_findings(listing, *result_, checker_, finding_lines_);

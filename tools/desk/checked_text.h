@@ -42,7 +42,6 @@ private:
     void write_claim(report::JsonWriter& json, const Claim& claim, std::string_view record) const;
 
     const RuleBook& book_;
-    const Listing& listing_;
     const Rewording* rewording_;
     Checker checker_;
     const CheckResult* result_;

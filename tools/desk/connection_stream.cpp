@@ -15,6 +15,7 @@ using Clock = ConnectionStream::Clock;
 
 constexpr std::string_view kHeadEnd = "\r\n\r\n";
 constexpr auto kFinishTime = std::chrono::seconds(1);
+constexpr long kMostUnread = 64L << 20;  // what a picture that is somewhat too large may have
 
 // Whether `event` comes before `until`.
 bool wait_for(int socket, short event, Clock::time_point until) {
@@ -79,7 +80,10 @@ void ConnectionStream::finish() {
     ::shutdown(socket_, SHUT_WR);
     std::array<char, 16384> unread{};
     const auto until = Clock::now() + kFinishTime;
-    while (receive(unread.data(), unread.size(), until) > 0) {
+    for (long passed = 0; passed < kMostUnread;) {
+        const long count = receive(unread.data(), unread.size(), until);
+        if (count <= 0) return;
+        passed += count;
     }
 }
 

@@ -124,10 +124,10 @@ void add_safe_headers(HttpAnswer& answer) {
         {"Cross-Origin-Opener-Policy", "same-origin"},
         {"Cross-Origin-Resource-Policy", "same-origin"},
     };
-    for (const auto& [name, value] : kHeaders) {
+    for (const auto& safe : kHeaders) {
         const bool there = std::any_of(answer.headers.begin(), answer.headers.end(),
-                                       [&](const auto& header) { return header.first == name; });
-        if (!there) answer.headers.emplace_back(name, value);
+                                       [&](const auto& header) { return header.first == safe.first; });
+        if (!there) answer.headers.emplace_back(safe.first, safe.second);
     }
 }
 

@@ -30,7 +30,7 @@ struct CloseHistory {
     void operator()(DIR* folder) const noexcept { ::closedir(folder); }
 };
 
-[[noreturn]] void no_history(std::string what) {
+[[noreturn]] void no_history(const std::string& what) {
     throw DeskError{500, "no-history", what + ": " + std::generic_category().message(errno),
                     "the desk keeps what it replaces in `.grainside-desk` beside the dossiers, a folder of its own"};
 }

@@ -169,7 +169,7 @@ public:
         };
         Get(".*", answer);
         Post(".*", answer);
-        set_exception_handler([](const httplib::Request&, httplib::Response& to, std::exception_ptr) {
+        set_exception_handler([](const httplib::Request&, httplib::Response& to, const std::exception_ptr&) {
             to.status = 500;
             to.set_content(R"({"error":{"code":"internal","message":"the desk could not do this"}})",
                            "application/json; charset=utf-8");

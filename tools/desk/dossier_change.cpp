@@ -137,7 +137,7 @@ private:
         const YamlShape reading = shape_of(reading_values(change, {}));
         if (at(path).is_sequence()) return editor_.append(path, reading);
         path.pop_back();
-        editor_.set(path, "readings", std::move(YamlShape::sequence().add({}, reading)));
+        editor_.set(path, "readings", YamlShape::sequence().add({}, reading));
     }
 
     YamlPath reading_at(const JsonValue& change) const {
