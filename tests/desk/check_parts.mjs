@@ -1,0 +1,139 @@
+// check_parts.mjs PAGE: what of the page needs no browser, against slow and obvious counterparts on random inputs with a
+// fixed seed: cutting a text at its marks, moving marks along with an edit, lines that changed, and which questions are asked.
+import assert from 'node:assert/strict';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+const page = (file) => import(pathToFileURL(join(resolve(process.argv[2]), file)).href);
+const { cutAtMarks, movedMarks } = await page('marked_text.js');
+const { lineChanges } = await page('line_changes.js');
+const { newest } = await page('newest.js');
+const { percent } = await page('numbers.js');
+const { withUnit } = await page('field.js');
+const { kGrades } = await page('grades.js');
+
+const kRounds = 3000;
+let seed = 20261126;
+function below(limit) {
+    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+    return Math.floor(seed / 4294967296 * limit);
+}
+
+function randomText(longest) {
+    return Array.from({ length: below(longest + 1) }, () => 'ab \n\u00e9\ud83d\udc5c'[below(7)]).join('');
+}
+
+function randomMarks(text) {
+    return Array.from({ length: below(5) }, () => {
+        const start = below(text.length + 1);
+        return { at: [start, start + below(text.length - start + 1)], grade: kGrades[below(kGrades.length)] };
+    }).filter(({ at }) => at[1] > at[0]).sort((a, b) => a.at[0] - b.at[0]);
+}
+
+function checkCuts() {
+    for (let round = 0; round < kRounds; round += 1) {
+        const text = randomText(24);
+        const marks = randomMarks(text);
+        const pieces = cutAtMarks(text, marks);
+        assert.equal(pieces.map((piece) => piece.text).join(''), text);
+        let place = 0;
+        for (const piece of pieces) {
+            for (let i = 0; i < piece.text.length; i += 1, place += 1) {
+                const grades = marks.filter(({ at }) => at[0] <= place && place < at[1]).map(({ grade }) => kGrades.indexOf(grade));
+                assert.equal(piece.grade, grades.length ? kGrades[Math.min(...grades)] : undefined, `${JSON.stringify(text)} at ${place}`);
+            }
+        }
+    }
+}
+
+function checkMoves() {
+    let kept = 0;
+    for (let round = 0; round < kRounds; round += 1) {
+        const before = randomText(24);
+        const start = below(before.length + 1);
+        const end = start + below(before.length - start + 1);
+        // What is typed occurs nowhere else, so that there is one way alone to tell the edit from the two texts.
+        const typed = 'X'.repeat(1 + below(4));
+        const after = before.slice(0, start) + typed + before.slice(end);
+        const marks = randomMarks(before);
+        const moved = movedMarks(marks, before, after);
+        for (const { at } of moved) assert.ok(at[0] >= 0 && at[0] < at[1] && at[1] <= after.length);
+        for (const mark of marks) {
+            // A mark that the edit does not reach still marks its words.
+            if (mark.at[1] >= start && mark.at[0] <= end) continue;
+            const words = before.slice(...mark.at);
+            assert.ok(moved.some(({ at, grade }) => grade === mark.grade && after.slice(...at) === words), `${JSON.stringify([before, after, mark])}`);
+            kept += 1;
+        }
+    }
+    return kept;
+}
+
+function checkLines() {
+    for (let round = 0; round < kRounds; round += 1) {
+        const [before, after] = [randomText(20), randomText(20)];
+        const changes = lineChanges(before, after);
+        const count = (how) => changes.filter((change) => change.how === how).length;
+        assert.equal(after.split('\n').length - before.split('\n').length, count('come') - count('gone'));
+        // What is shown of the old text, and of the new one, stands there in that order and without a gap.
+        const side = (how) => changes.filter((change) => change.how !== how).map(({ line }) => line).join('\n');
+        assert.ok(`\n${before}\n`.includes(`\n${side('come')}\n`) || side('come') === '');
+        assert.ok(`\n${after}\n`.includes(`\n${side('gone')}\n`) || side('gone') === '');
+        if (before === after) assert.equal(count('come') + count('gone'), 0);
+    }
+    assert.deepEqual(lineChanges('a\nb\nc', 'a\nx\nc').map(({ how, line }) => `${how} ${line}`), ['kept a', 'gone b', 'come x', 'kept c']);
+}
+
+async function checkAsking() {
+    const asked = [];
+    const answered = [];
+    const open = [];
+    const put = newest((question) => {
+        asked.push(question);
+        return new Promise((done, refuse) => { open.push({ done, refuse }); });
+    }, (answer, question) => answered.push(`${question} ${answer}`), (failure, question) => answered.push(`${question} failed`));
+    const rest = () => new Promise((done) => { setTimeout(done); });
+    put('a'); put('b'); put('c');
+    assert.deepEqual(asked, ['a'], 'one at a time');
+    open[0].done('1');
+    await rest();
+    assert.deepEqual(asked, ['a', 'c'], 'then the newest alone');
+    open[1].refuse(new Error());
+    await rest();
+    put('d');
+    put.stop();
+    open[2].done('2');
+    await rest();
+    assert.deepEqual(answered, ['a 1', 'c failed'], 'what was stopped is not handed on');
+    put('e');
+    await new Promise((done) => { setTimeout(done, 300); });
+    put('f');
+    assert.deepEqual(asked.slice(-2), ['e', 'f'], 'an answer that takes too long is not waited for');
+    open[3].done('3');
+    open[4].done('4');
+    await rest();
+    assert.deepEqual(answered.slice(2), ['f 4'], 'nor used when it comes after all');
+}
+
+function checkNumbers() {
+    for (const [share, text] of [[0, 'under 1 %'], [0.004, 'under 1 %'], [0.0101, '1 %'], [0.93, '93 %'], [0.98999, '99 %'], [0.9999, 'over 99 %'], [1, 'over 99 %']]) {
+        assert.equal(percent(share), text);
+    }
+}
+
+function checkUnits() {
+    for (const [text, unit, want] of [
+        ['0.21 \u00b1 0.02', 'mm', '0.21 \u00b1 0.02 mm'], ['2.18, 2.22', 'mm', '2.18, 2.22 mm'], ['exactly 5', 'months', 'exactly 5 months'],
+        ['0.21 \u00b1 0.02 (k=1)', 'mm', '0.21 \u00b1 0.02 mm (k=1)'], ['0.21 \u00b1 0.02 in', 'mm', '0.21 \u00b1 0.02 in'], ['1.2-1.4', 'mm', '1.2-1.4 mm'],
+        ['21 \u00b0C', '\u00b0C', '21 \u00b0C'], ['95 %', '%', '95 %'], ['exactly 6000', undefined, 'exactly 6000'], ['', 'mm', ''], ['\u00b1', 'mm', '\u00b1'],
+    ]) assert.equal(withUnit(text, unit), want);
+}
+
+checkUnits();
+checkCuts();
+const kept = checkMoves();
+assert.ok(kept > kRounds / 4, `${kept} marks lay beside the edit`);
+checkLines();
+checkNumbers();
+await checkAsking();
+console.log(`parts: ${kRounds} texts each, ${kept} marks moved along, 0 differences`);

@@ -1,0 +1,64 @@
+// The file is the truth: changed by another hand it is noticed, never overwritten, and what is being typed is kept.
+import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { until } from './until.mjs';
+
+async function typeNote(page) {
+    await page.getByRole('button', { name: 'Record a test: Body' }).click();
+    await page.getByLabel('Test', { exact: true }).selectOption('water-drop');
+    await page.locator('.form .pick').first().click();
+    await page.getByLabel('Note').fill('kept while typing');
+}
+
+export async function runFile(page, folder, name, look) {
+    const file = join(folder, `${name}.yaml`);
+    await page.goto(`${new URL(page.url()).origin}/#/sample/${name}`);
+    await page.waitForSelector('.reading');
+    await typeNote(page);
+    const first = readFileSync(file, 'utf8').replace('condition: used', 'condition: used  # looked at by hand');
+    writeFileSync(file, first);
+    // The page sees it by itself.
+    await page.waitForSelector('.notice:has-text("changed outside")', { timeout: 15000 });
+    assert.match(await page.locator('.changes').innerText(), /looked at by hand/);
+    assert.equal(await page.evaluate(() => document.activeElement.labels?.[0]?.textContent), 'Note', 'who types is not interrupted');
+    await look('outside');
+    await page.getByRole('button', { name: 'Take what is on disk' }).click();
+    assert.equal(await page.getByLabel('Note').inputValue(), 'kept while typing');
+    // And where it has not seen it yet, saving is refused.
+    const second = first.replace('looked at by hand', 'looked at twice');
+    writeFileSync(file, second);
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.waitForSelector('.notice:has-text("changed outside")');
+    assert.equal(readFileSync(file, 'utf8'), second, 'nothing was written over it');
+    await until(page, () => document.activeElement.textContent.includes('changed outside'));
+    await page.getByRole('button', { name: 'Take what is on disk' }).click();
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.waitForSelector('.reading:has-text("kept while typing")');
+    const now = readFileSync(file, 'utf8');
+    assert.ok(now.includes('looked at twice') && now.includes('kept while typing'));
+
+    // By hand on the page: a fault is told with its line and nothing is written; mended it is saved.
+    await page.locator('.file > summary').click();
+    const field = page.locator('#file-text');
+    await field.fill(now.replace('condition: used', 'condition: worn-out'));
+    await page.getByRole('button', { name: 'Save the file' }).click();
+    await page.waitForSelector('.file .fault button');
+    assert.equal(readFileSync(file, 'utf8'), now);
+    await look('file-fault');
+    await field.fill(now.replace('looked at twice', 'looked at thrice'));
+    await page.getByRole('button', { name: 'Save the file' }).click();
+    await until(page, () => !document.querySelector('.file .fault'));
+    assert.ok(readFileSync(file, 'utf8').includes('looked at thrice'));
+
+    // A file that is no YAML at all can be mended here too.
+    writeFileSync(join(folder, 'broken.yaml'), 'sample: {what: half a bag\nparts: [\n');
+    await page.goto(`${new URL(page.url()).origin}/#/sample/broken`);
+    await page.waitForSelector('.notice:has-text("has faults")');
+    await look('broken');
+    await page.locator('#file-text').fill('sample: {what: a whole bag}\n');
+    await page.getByRole('button', { name: 'Save the file' }).click();
+    await page.waitForSelector('h1:has-text("a whole bag")');
+    assert.equal(await page.locator('.notice').count(), 0);
+    console.log('file: a change by hand is noticed twice and lost never');
+}

@@ -1,0 +1,31 @@
+// What a part is believed to be, by each question of the book that was asked of it. Shares are told in words and figures;
+// the bar repeats them.
+import { element } from './element.js';
+import { capital, percent } from './numbers.js';
+
+const kShown = 4;         // candidates of a question
+const kLeastShown = 0.01;  // of belief
+
+function shareOf(beliefs, frame, name) {
+    return beliefs?.find((belief) => belief.frame === frame)?.candidates.find((candidate) => candidate.name === name)?.probability;
+}
+
+function candidateLine({ name, probability }, was) {
+    const bar = element('span', { class: 'bar-of', 'aria-hidden': 'true' });
+    bar.style.setProperty('--share', probability.toFixed(4));
+    const hasMoved = was !== undefined && percent(was) !== percent(probability);
+    return element('li', {}, element('span', {}, name, ' ', element('span', { class: 'share' }, percent(probability)),
+                                     hasMoved ? element('span', { class: 'was' }, ` was ${percent(was)}`) : null), bar);
+}
+
+// `before`: the beliefs without what is being typed.
+export function beliefsView(beliefs, before) {
+    if (beliefs.length === 0) return element('p', { class: 'quiet' }, 'Nothing yet: no test of it is on record.');
+    return beliefs.map(({ frame, asks, candidates, contradictory }) => {
+        const seen = candidates.filter(({ probability }) => probability >= kLeastShown).slice(0, kShown);
+        return element('div', { class: 'belief' }, element('h4', {}, capital(asks)),
+            element('ol', {}, (seen.length ? seen : candidates.slice(0, 1)).map((candidate) =>
+                candidateLine(candidate, before ? shareOf(before, frame, candidate.name) ?? 0 : undefined))),
+            contradictory ? element('p', { class: 'caution' }, 'Its readings contradict one another: look at them again.') : null);
+    });
+}

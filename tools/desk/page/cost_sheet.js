@@ -1,0 +1,91 @@
+// What the sample costs to make and to land, line by line, with the total and the price multiple as one types.
+import { CostForm, costKeyName, groupName } from './cost_form.js';
+import { button, element } from './element.js';
+import { money, percent } from './numbers.js';
+import { redrawn } from './redrawn.js';
+import { tell } from './told.js';
+
+const kDrivers = 4;
+
+function rangeText({ value, low, high }, currency) {
+    if (high - low < 0.005) return money(value, currency);
+    return `${low.toFixed(2)} to ${money(high, currency)}`;
+}
+
+function lineText(values) {
+    return Object.entries(values).filter(([key]) => key !== 'item').map(([key, value]) => `${costKeyName(key)} ${value}`).join(', ');
+}
+
+function gapText({ what, usual }) {
+    return usual.length ? `${what}; usual: ${usual.map(({ title, range }) => `${title} ${range}`).join(', ')}` : what;
+}
+
+function sums(costs, before) {
+    if (!costs?.total) return [element('p', { class: 'quiet' }, 'No costs are on record.')];
+    const { total, currency, price, drivers, gaps } = costs;
+    const was = before?.total && money(before.total.value) !== money(total.value) ? element('span', { class: 'was' }, ` was ${money(before.total.value, before.currency)}`) : null;
+    const multiple = price?.multiple;
+    return [
+        element('p', { class: 'total' }, element('strong', {}, money(total.value, currency)), ' to make and to land', was,
+                element('span', { class: 'quiet' }, ` (${rangeText(total, currency)})`)),
+        multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${multiple.value.toFixed(1)} times`), ' that',
+                           element('span', { class: 'quiet' }, ` (${multiple.low.toFixed(1)} to ${multiple.high.toFixed(1)} times)`)) : null,
+        drivers?.length ? element('div', {}, element('h4', {}, 'What makes it uncertain'), element('ul', {}, drivers.slice(0, kDrivers)
+            .map(({ item, input, share }) => element('li', {}, `${item}, its ${input}: ${percent(share)}`)))) : null,
+        gaps?.length ? element('div', {}, element('h4', {}, 'What is missing'), element('ul', {}, gaps.map((gap) => element('li', {}, gapText(gap))))) : null,
+    ];
+}
+
+export class CostSheet {
+    constructor(sample, know) {
+        this.sample_ = sample;
+        this.know_ = know;
+        this.lines_ = element('div');
+        this.place_ = element('div');
+        const sum = element('div', { class: 'sums' });
+        this.addButton_ = button('Add a line', () => this.open_({}), { class: 'main' });
+        this.head = element('h2', { id: 'costs', tabindex: '-1' }, 'Costs');
+        const row = (title, ...content) => element('div', { class: 'row' }, element('h3', {}, title), element('div', {}, content));
+        this.node = element('section', { class: 'card', 'aria-labelledby': 'costs' }, this.head, row('Total', sum),
+                            row('Lines', this.lines_, element('p', { class: 'deeds' }, this.addButton_), this.place_));
+        this.drawSum_ = redrawn(sum, sums);
+        this.drawLines_ = redrawn(this.lines_, (groups, told) => groups.map(({ group, lines }) => this.group_(group, lines, told)));
+    }
+
+    // `costs`: with what is typed; `saved`: as on disk, which alone is listed.
+    show(costs, saved, isTyping) {
+        this.drawSum_(costs?.sums, isTyping ? saved?.sums : undefined);
+        this.drawLines_(saved?.sheet?.groups ?? [], costs?.lines ?? []);
+    }
+
+    group_(group, lines, told) {
+        return element('div', { class: 'cost-group' }, element('h4', {}, groupName(group)), element('ul', {}, lines.map((line) => {
+            const name = line.values.item ?? groupName(group);
+            const amount = told.find((one) => one.group === group && one.item === (line.values.item ?? group));
+            return element('li', {}, element('div', {}, element('p', {}, element('strong', {}, name), amount ? ` ${rangeText(amount.amount, amount.currency)}` : null),
+                                             element('p', { class: 'quiet' }, lineText(line.values))),
+                button('Change', () => this.open_({ group, line }), { 'data-keep': `cost ${group} ${line.index}`, 'aria-label': `Change: ${name}` }));
+        })));
+    }
+
+    open_({ group, line }) {
+        this.form_?.putAway();
+        const close = () => {
+            this.place_.replaceChildren();
+            this.form_ = undefined;
+            this.addButton_.hidden = false;
+            this.addButton_.focus();
+        };
+        this.form_ = new CostForm({ sample: this.sample_, parts: [...this.know_.parts], group, line, away: close, remove: () => this.remove_(group, line),
+                                    saved: () => { close(); tell('Saved: costs.'); } });
+        this.addButton_.hidden = true;
+        this.place_.replaceChildren(this.form_.node);
+        this.form_.focus();
+    }
+
+    async remove_(group, line) {
+        if (!await this.sample_.save([{ do: 'remove-cost', group, index: line.index }])) return;
+        this.form_?.putAway();
+        tell('Taken out. Undo brings it back.');
+    }
+}

@@ -1,0 +1,129 @@
+// Fields of forms: a label, what to write, the unit beside it, and the fault below it that the server found. A fault is
+// shown once a person has left the field or asked to save, not while the first key is pressed.
+import { button, element, freshId } from './element.js';
+
+function faultText({ message, hint }) {
+    return [message, hint].filter(Boolean).join(' ');
+}
+
+class Field {
+    constructor({ key, label, hint, needed }, input, around = input) {
+        this.key = key;
+        this.input = input;
+        this.isTouched = false;
+        this.faults_ = [];
+        this.fault_ = element('p', { class: 'fault', id: freshId('fault') });
+        input.id = freshId('field');
+        const hintId = freshId('hint');
+        input.setAttribute('aria-describedby', `${hint ? `${hintId} ` : ''}${this.fault_.id}`);
+        this.node = element('div', { class: 'one-field' },
+            element('label', { for: input.id }, label, needed ? element('span', { class: 'needed' }, ' (needed)') : null),
+            hint ? element('p', { class: 'hint', id: hintId }, hint) : null, around, this.fault_);
+        input.addEventListener('change', () => { this.isTouched = true; this.showFaults_(); });
+    }
+
+    get value() { return this.input.value.trim(); }
+
+    set faults(list) {
+        this.faults_ = list;
+        this.showFaults_();
+    }
+
+    get isFaulty() { return this.faults_.length > 0; }
+    focus() { this.input.focus(); }
+
+    showFaults_() {
+        const shown = this.isTouched ? this.faults_.map(faultText).join(' ') : '';
+        if (this.fault_.textContent !== shown) this.fault_.textContent = shown;
+        if (shown) this.input.setAttribute('aria-invalid', 'true');
+        else this.input.removeAttribute('aria-invalid');
+    }
+}
+
+// A value without a unit gets the one that stands beside its field, before a `(k=1)` where there is one.
+export function withUnit(text, unit) {
+    const [, value, factor] = /^(.*?)(\s*\(k\s*=.*\))?$/.exec(text);
+    if (!unit || !/\d/.test(value) || /[^\d\s.,+\u00b1-]/.test(value.replace(/^exactly\b/, ''))) return text;
+    return `${value} ${unit}${factor ?? ''}`;
+}
+
+// type: text (default) or date; `unit` stands beside it; with `plusMinus` a press writes that sign, which few keyboards have.
+export function textField({ type = 'text', value = '', unit, plusMinus, ...words }) {
+    const input = element('input', { type, value, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off' });
+    const write = () => {
+        input.setRangeText(' ± ', input.selectionStart, input.selectionEnd, 'end');
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        input.focus();
+    };
+    const around = element('div', { class: 'beside' }, input, unit ? element('span', { class: 'unit' }, unit) : null,
+                           plusMinus ? button('±', write, { class: 'sign', 'aria-label': `Write plus-minus into ${words.label}` }) : null);
+    const field = new Field(words, input, around);
+    field.unit = unit;
+    return field;
+}
+
+export function noteField({ value = '', rows = 2, ...words }) {
+    const input = element('textarea', { rows, autocomplete: 'off' });
+    input.value = value;
+    return new Field(words, input);
+}
+
+// options: [[value, name]] or [{group, options}].
+export function choiceField({ value = '', options, ...words }) {
+    const one = ([option, name]) => element('option', { value: option, selected: option === value }, name);
+    const input = element('select', {}, options.map((entry) => (Array.isArray(entry) ? one(entry)
+        : element('optgroup', { label: entry.group }, entry.options.map(one)))));
+    return new Field(words, input);
+}
+
+// One of several, each with a target that a gloved finger hits.
+export function pickField({ key, label, value, choices, needed }) {
+    const name = freshId('pick');
+    const fault = element('p', { class: 'fault', id: freshId('fault') });
+    const pick = ([id, title]) => element('label', { class: 'pick' },
+        element('input', { type: 'radio', name, value: id, checked: id === value }), element('span', {}, title));
+    const node = element('fieldset', { class: 'one-field', 'aria-describedby': fault.id },
+        element('legend', {}, label, needed ? element('span', { class: 'needed' }, ' (needed)') : null),
+        choices.map(pick), fault);
+    return {
+        key, node, isTouched: false, isFaulty: false,
+        get value() { return node.querySelector('input:checked')?.value ?? ''; },
+        set faults(list) { this.isFaulty = list.length > 0; fault.textContent = this.isTouched ? list.map(faultText).join(' ') : ''; },
+        focus() { (node.querySelector('input:checked') ?? node.querySelector('input')).focus(); },
+    };
+}
+
+// The key before a place of the file, of `keys`; a fault in a value stands behind the value's key, on the same line.
+function keyBefore({ line, column }, text, keys) {
+    const before = text?.split('\n')[line - 1]?.slice(0, column);
+    if (before === undefined) return undefined;
+    const places = keys.map((key) => [Math.max(before.lastIndexOf(` ${key}:`), before.lastIndexOf(`{${key}:`)), key]).filter(([place]) => place >= 0);
+    return places.sort(([a], [b]) => b - a)[0]?.[1];
+}
+
+// Puts faults at the fields that they are about; gives back those that are about none. `text`: of the file with what is typed.
+export function placeFaults(fields, faults, text) {
+    const rest = new Set(faults);
+    const keys = fields.map(({ key }) => key);
+    const keyOf = (fault) => fault.key ?? keyBefore(fault, text, keys);
+    for (const field of fields) {
+        const own = faults.filter((fault) => {
+            const key = keyOf(fault);
+            return key !== undefined && (key === field.key || key.startsWith(`${field.key}.`));
+        });
+        own.forEach((fault) => rest.delete(fault));
+        field.faults = own;
+    }
+    return [...rest];
+}
+
+// Shows all faults from now on, and leads to the first.
+export function showAllFaults(fields) {
+    for (const field of fields) field.isTouched = true;
+}
+
+export function focusFirstFault(fields) {
+    const first = fields.find(({ isFaulty }) => isFaulty);
+    first?.focus();
+    return first !== undefined;
+}

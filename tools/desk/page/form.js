@@ -1,0 +1,76 @@
+// A form at the desk: fields, what is being typed told to the sample as a draft, one press to save, one to put it away.
+import { button, element, freshId } from './element.js';
+import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
+
+export class Form {
+    // changes(): what is typed, as changes; null: nothing yet. saved(): it is on disk. away(): put away, nothing is kept.
+    // remove(): where the form changes what is on record, takes that out.
+    // lead: fields that decide which others there are; they stay where they are, and keep the focus, while those change.
+    constructor({ sample, title, saveText = 'Save', lead = [], fields = [], changes, saved, away, remove }) {
+        this.sample_ = sample;
+        this.changes_ = changes;
+        this.saved_ = saved;
+        this.away_ = away;
+        this.lead_ = lead;
+        this.fields_ = [...lead, ...fields];
+        this.isBusy_ = false;
+        this.rest_ = element('div', { class: 'fault', role: 'status' });
+        this.effect_ = element('p', { class: 'effect' });
+        this.body_ = element('div', {}, fields.map(({ node }) => node));
+        const id = freshId('form');
+        this.title = element('h4', { id, tabindex: '-1' }, title);
+        this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
+                                      input: () => this.typed(), change: () => this.typed(),
+                                      submit: (event) => { event.preventDefault(); this.save_(); } },
+            this.title, lead.map(({ node }) => node), this.body_, this.rest_, this.effect_,
+            element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, saveText),
+                    button('Put it away', () => this.putAway()), remove ? button('Take it out', remove) : null));
+    }
+
+    // Other fields, below `head`, in the place of those behind the lead.
+    show(head, fields) {
+        this.fields_ = [...this.lead_, ...fields];
+        this.rest_.replaceChildren();
+        this.body_.replaceChildren(...[head, fields.map(({ node }) => node)].flat(Infinity).filter(Boolean));
+    }
+
+    typed() {
+        if (this.isBusy_) return;
+        this.sample_.draft(this, this.changes_(), (faults, text) => this.showFaults_(faults, text));
+    }
+
+    // What follows from what is typed.
+    tellEffect(text) {
+        if (this.effect_.textContent !== text) this.effect_.textContent = text;
+    }
+
+    putAway() {
+        this.sample_.draft(this, null);
+        this.away_();
+    }
+
+    showFaults_(faults, text) {
+        const rest = placeFaults(this.fields_, faults, text);
+        // What is about no field is told when somebody asks to save; until then the form is merely not finished.
+        this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map(({ message, hint }) => element('p', {}, [message, hint].filter(Boolean).join(' '))));
+    }
+
+    async save_() {
+        if (this.isBusy_) return;
+        const changes = this.changes_();
+        this.isAsked_ = true;
+        showAllFaults(this.fields_);
+        if (changes === null) {
+            this.showFaults_([{ message: 'There is nothing to save yet: fill in what you saw or measured.' }]);
+            this.fields_[0]?.focus();
+            return;
+        }
+        this.isBusy_ = true;
+        const isSaved = await this.sample_.save(changes, { owner: this, faults: (faults, text) => {
+            this.showFaults_(faults, text);
+            focusFirstFault(this.fields_);
+        } });
+        this.isBusy_ = false;
+        if (isSaved) this.saved_();
+    }
+}

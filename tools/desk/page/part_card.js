@@ -1,0 +1,74 @@
+// The card of one part of the product: what is said of it, what was tested, what it is believed to be, the next test.
+import { beliefsView } from './beliefs_view.js';
+import { button, element, freshId } from './element.js';
+import { findingCard } from './finding_card.js';
+import { planView } from './plan_view.js';
+import { ReadingForm } from './reading_form.js';
+import { readingLine } from './reading_line.js';
+import { redrawn } from './redrawn.js';
+import { tell } from './told.js';
+
+export class PartCard {
+    // know: {methods, harms, parts, today}; deeds: {take(verdict), show(verdict)}.
+    constructor(sample, part, know, deeds) {
+        this.sample_ = sample;
+        this.part_ = part;
+        this.know_ = know;
+        this.name_ = know.parts.get(part) ?? part;
+        this.form_ = undefined;
+        const id = freshId('part');
+        this.head = element('h2', { id, tabindex: '-1' }, this.name_);
+        const cells = { said: element('div'), tested: element('ol', { class: 'readings' }), believed: element('div'), next: element('div') };
+        this.formPlace_ = element('div');
+        this.recordButton_ = button('Record a test', () => this.record(), { class: 'main', 'aria-label': `Record a test: ${this.name_}` });
+        // Of what is said of the whole product, some parts can be tested, the whole as such hardly ever.
+        const canTest = [...know.methods.values()].some(({ parts }) => parts.includes(part));
+        const row = (title, ...content) => element('div', { class: 'row' }, element('h3', {}, title), element('div', {}, content));
+        this.node = element('section', { class: 'card', 'aria-labelledby': id }, this.head, row('Said', cells.said),
+                            ...(!canTest ? [] : [row('Tested', cells.tested, element('p', { class: 'deeds' }, this.recordButton_), this.formPlace_),
+                            row('Believed', cells.believed), row('Next test', cells.next)]));
+        this.drawSaid_ = redrawn(cells.said, (verdicts) => (verdicts.length === 0 ? element('p', { class: 'quiet' }, 'Nothing.')
+            : verdicts.map((verdict) => findingCard(verdict, verdict.canTake ? deeds : { show: deeds.show }, verdict.seen))));
+        this.drawTested_ = redrawn(cells.tested, (readings) => (readings.length === 0 ? element('li', { class: 'quiet' }, 'No test yet.')
+            : readings.map((reading) => readingLine(part, reading, know.methods, sample.name,
+                (one) => this.record({ reading: one })))));
+        this.drawBelieved_ = redrawn(cells.believed, beliefsView);
+        this.drawNext_ = redrawn(cells.next, (plan) => planView(plan, know.harms, (test) => this.record({ method: test.method })));
+    }
+
+    // `verdicts` of this part, with `seen` (number, was, id); state: {readings, beliefs, plan}; `before`: beliefs on disk.
+    show(verdicts, { readings, beliefs, plan }, before) {
+        this.plan_ = plan;
+        this.drawSaid_(verdicts);
+        this.drawTested_(readings);
+        this.drawBelieved_(beliefs, before);
+        this.drawNext_(plan);
+    }
+
+    // What follows from what is typed in the form of this part; empty: nothing yet.
+    tellEffect(text) { this.form_?.tellEffect(text); }
+
+    get isTyping() { return this.form_ !== undefined; }
+
+    record({ method, reading } = {}) {
+        this.form_?.putAway();
+        const close = () => {
+            this.formPlace_.replaceChildren();
+            this.form_ = undefined;
+            this.recordButton_.hidden = false;
+            this.recordButton_.focus();
+        };
+        this.form_ = new ReadingForm({ sample: this.sample_, part: this.part_, partName: this.name_, know: this.know_, plan: this.plan_ ?? [],
+                                       method, reading, away: close, remove: () => this.remove_(reading), saved: () => { close(); tell(`Saved: ${this.name_}.`); } });
+        this.recordButton_.hidden = true;
+        this.formPlace_.replaceChildren(this.form_.node);
+        this.form_.focus();
+    }
+
+    async remove_(reading) {
+        const isSaved = await this.sample_.save([{ do: 'remove-reading', part: this.part_, index: reading.index }]);
+        if (!isSaved) return;
+        this.form_?.putAway();
+        tell('Taken out. Undo brings it back.');
+    }
+}

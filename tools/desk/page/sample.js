@@ -1,0 +1,145 @@
+// One sample at the desk: its state on disk, what is being typed, and what would follow from it. All that is written goes
+// through here, so that nothing is ever written over a file that has changed meanwhile.
+import { get, post } from './ask.js';
+import { newest } from './newest.js';
+
+export class Sample {
+    // seen(): something to show has changed. trouble(failure): no answer, or one that fits nowhere else.
+    // changedOutside(now, isAsked): the file is another one than was read; `now` is its state. isAsked: a person wanted to
+    // write over it, else it was merely noticed.
+    constructor(name, { seen, trouble, changedOutside }) {
+        this.name = name;
+        this.saved = undefined;    // the state on disk
+        this.tried = undefined;    // the state with what is typed; undefined: nothing is typed, or it has faults
+        this.turn_ = Promise.resolve();
+        this.drafts_ = new Map();  // who types -> {changes, faults(list)}
+        this.tell_ = { seen, trouble, changedOutside };
+        this.try_ = newest(({ body }, signal) => post('/dossier/try', body, signal),
+                           (state, { owners }) => this.wasTried_(state, owners), (failure) => this.refused_(failure));
+    }
+
+    get shown() { return this.tried ?? this.saved; }
+    get isTyping() { return this.drafts_.size > 0; }
+
+    async open() {
+        this.take(await get('/dossier', { name: this.name }));
+    }
+
+    // Takes a state as that on disk, and asks again what follows from what is typed.
+    take(state) {
+        this.try_.stop();
+        this.saved = state;
+        this.tried = undefined;
+        this.tell_.seen();
+        this.tryDrafts_();
+    }
+
+    // What `owner` is typing, as changes; null: nothing. faults(list, text) is called with what is
+    // wrong with it; `text` is that of the file in which the lines of faults are counted.
+    draft(owner, changes, faults) {
+        if (changes === null) {
+            if (!this.drafts_.delete(owner)) return;
+        } else {
+            this.drafts_.set(owner, { changes, faults });
+        }
+        this.tryDrafts_();
+    }
+
+    tryDrafts_() {
+        if (this.drafts_.size === 0) {
+            this.try_.stop();
+            this.tried = undefined;
+            this.tell_.seen();
+            return;
+        }
+        const owners = [...this.drafts_.entries()];
+        this.try_({ owners, body: { name: this.name, was: this.saved.digest, changes: owners.flatMap(([, { changes }]) => changes) } });
+    }
+
+    wasTried_(state, owners) {
+        this.triedText_ = state.text;
+        this.handOut_(state.faults ?? [], owners);
+        // A state with faults has nothing that follows from it: what was shown stays.
+        if (!state.faults?.length) this.tried = state;
+        this.tell_.seen();
+    }
+
+    // Each fault to whoever types what it is about; one that names no change to all of them.
+    handOut_(faults, owners) {
+        let first = 0;
+        for (const [owner, { changes }] of owners) {
+            const end = first + changes.length;
+            const own = faults.filter(({ change }) => change === undefined || (change >= first && change < end));
+            this.drafts_.get(owner)?.faults(own, this.triedText_);
+            first = end;
+        }
+    }
+
+    refused_(failure) {
+        if (failure.status === 409 && failure.now) this.turn_.then(() => this.foundOnDisk_(failure.now));
+        else if (failure.status === 400) this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
+        else this.tell_.trouble(failure);
+    }
+
+    // What writes waits for what is being written: each names the text that it changes.
+    inTurn_(write) {
+        const turn = this.turn_.then(write);
+        this.turn_ = turn;
+        return turn;
+    }
+
+    // Writes `changes`. True: it is on disk. A fault goes to faults(list, text) where it is given.
+    save(changes, { owner, faults } = {}) {
+        return this.inTurn_(() => this.write_(changes, owner, faults));
+    }
+
+    // `which`: undo or redo.
+    step(which) {
+        return this.inTurn_(() => this.step_(which));
+    }
+
+    async write_(changes, owner, faults) {
+        try {
+            const state = await post('/dossier/save', { name: this.name, was: this.saved.digest, changes });
+            if (owner !== undefined) this.drafts_.delete(owner);
+            this.take(state);
+            return true;
+        } catch (failure) {
+            if (failure.status === 400 && faults) faults(failure.faults?.length ? failure.faults : [failure], this.triedText_);
+            else this.refusedWrite_(failure);
+            return false;
+        }
+    }
+
+    async step_(which) {
+        try {
+            this.take(await post(`/dossier/${which}`, { name: this.name, was: this.saved.digest }));
+            return true;
+        } catch (failure) {
+            this.refusedWrite_(failure);
+            return false;
+        }
+    }
+
+    // A state that another hand may have written; what this page wrote itself is no news.
+    foundOnDisk_(state, isAsked = false) {
+        if (state.digest !== this.saved.digest) this.tell_.changedOutside(state, isAsked);
+    }
+
+    refusedWrite_(failure) {
+        if (failure.status === 409 && failure.now) this.foundOnDisk_(failure.now, true);
+        else this.tell_.trouble(failure);
+    }
+
+    // Looks whether somebody has changed the file.
+    look() { return this.inTurn_(() => this.look_()); }
+
+    async look_() {
+        try {
+            const state = await get('/dossier', { name: this.name, was: this.saved.digest });
+            if (state) this.foundOnDisk_(state);
+        } catch (failure) {
+            this.tell_.trouble(failure);
+        }
+    }
+}
