@@ -70,7 +70,7 @@ int run_edit(const EditCall& call) {
     constexpr int kError = 2;
     Diagnostics diagnostics;
     if (!is_rule_folder(call.rules_folder, diagnostics)) return kError;
-    edit::DeskOptions options;
+    edit::WorkspaceOptions options;
     options.on = call.judged_for.on;
     if (!call.judged_for.markets.empty()) {
         const std::optional<RuleBook> book = load_book(call.rules_folder, diagnostics);

@@ -29,8 +29,8 @@ enum class Role : std::uint8_t {
     link,
     with,
     comes_along,  // 'comes with': a with, and another product behind it is not what is sold
-    backing,  // 'backed with': a link, and what follows is the back
-    at_part,  // 'on the': 'suede on the reverse' is of the reverse
+    backing,      // 'backed with': a link, and what follows is the back
+    at_part,      // 'on the': 'suede on the reverse' is of the reverse
     copula,
     conjunction,
     alternative,

@@ -432,7 +432,8 @@ TEST_F(Reword, DossiersOfTheCorpusGoThrough) {
     }
     for (const auto& entry : fs::directory_iterator(GRAINSIDE_DOSSIERS)) {
         const std::string name = entry.path().filename().string();
-        if (!name.ends_with(".yaml") || name == "no_listing_loafers.yaml") continue;
+        if (!name.ends_with(".yaml")) continue;
+        if (read_file(entry.path()).find("\nlisting:") == std::string::npos) continue;
         const ProcessResult result = run({"reword", "--diff", "--out", "mended", name});
         EXPECT_NE(result.status, 2) << name << result.err;
         const bool own_file = result.out.find("--- " + name) == std::string::npos;

@@ -50,7 +50,7 @@ expect '' grainside chekc --
 # --- every command and every option of the help is in each script, and in bash's for its command
 # words_of_help CALL...: the commands and long options that its help names.
 words_of_help() {
-    "$tool" "$@" --help | sed -n -e 's/^  \([a-z][a-z]*\)  .*/\1/p' -e 's/^  \(-h,\)\{0,1\}\(--[a-z-]*\).*/\2/p' |
+    "$tool" "$@" --help | sed -n -e 's/^  \([a-z][a-z]*\)  .*/\1/p' -e 's/^  \(-h,\)\{0,1\}\(--[a-zA-Z-]*\).*/\2/p' |
         grep -v '^inputs$\|^dossiers$\|^rule$'
 }
 calls=0

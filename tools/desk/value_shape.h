@@ -9,7 +9,7 @@
 
 namespace grainside::desk {
 
-// "Zn: 95.4 ± 0.6 %, Al: 4.0 %" and "a, b". Throw DeskError 400 "bad-value" where a part of it has no name.
+// "Zn: 95.4 +- 0.6 %, Al: 4.0 %" and "a, b". Throw DeskError 400 "bad-value" where a part of it has no name.
 YamlShape mapping_of(std::string_view text);
 YamlShape list_of(std::string_view text);
 

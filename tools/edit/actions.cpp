@@ -35,14 +35,20 @@ bool asks_for(const std::optional<Json>& asked, std::string_view kind, bool with
 
 class ActionWriter {
 public:
-    ActionWriter(const OpenDocument& document, const TextSpan& where, const std::optional<Json>& asked, Desk& desk,
-                 const ClientAbilities& client, std::string& out)
-        : document_(document), where_(where), asked_(asked), desk_(desk), client_(client), out_(out), json_(out) {}
+    ActionWriter(const OpenDocument& document, const TextSpan& where, const std::optional<Json>& asked,
+                 Workspace& workspace, const ClientAbilities& client, std::string& out)
+        : document_(document),
+          where_(where),
+          asked_(asked),
+          workspace_(workspace),
+          client_(client),
+          out_(out),
+          json_(out) {}
 
     void write() {
         json_.begin_array();
         if (asks_for(asked_, kQuickFix, true)) {
-            for (const WordingEdit& edit : desk_.wordings(document_, where_)) write_wording(edit);
+            for (const WordingEdit& edit : workspace_.wordings(document_, where_)) write_wording(edit);
             write_concessions();
         }
         // Not unasked: it reads the whole document at each step of the caret.
@@ -71,7 +77,7 @@ private:
     }
 
     void write_all_wordings() {
-        std::vector<WordingEdit> edits = desk_.wordings(document_, {0, document_.text().size()});
+        std::vector<WordingEdit> edits = workspace_.wordings(document_, {0, document_.text().size()});
         if (edits.empty()) return;
         begin("Take every better wording", kFixAll);
         json_.key("edit");
@@ -154,9 +160,9 @@ private:
     }
 
     void write_concessions() {
-        AgreedFile& agreed = desk_.agreed();
+        AgreedFile& agreed = workspace_.agreed();
         if (!agreed.is_named() || (!agreed.exists() && !(client_.document_changes && client_.creates_files))) return;
-        for (const Remark& remark : desk_.remarks(document_)) {
+        for (const Remark& remark : workspace_.remarks(document_)) {
             if (remark.concedable && remark.span.meets(where_)) write_concession(remark, agreed);
         }
     }
@@ -165,7 +171,7 @@ private:
         begin("Let '" + shown_words(remark.concedable->words) + "' stand for a while: add a concession", kQuickFix);
         write_answered(remark.span, remark.code);
         json_.key("edit");
-        const OpenDocument* open = desk_.find(agreed.uri());
+        const OpenDocument* open = workspace_.find(agreed.uri());
         const double version = open == nullptr ? 0 : static_cast<double>(open->version());
         begin_document_edits(agreed.uri(), open == nullptr ? nullptr : &version, !agreed.exists());
         const std::string text(agreed.text());
@@ -182,7 +188,7 @@ private:
     const OpenDocument& document_;
     TextSpan where_;
     const std::optional<Json>& asked_;
-    Desk& desk_;
+    Workspace& workspace_;
     const ClientAbilities& client_;
     std::string& out_;
     JsonWriter json_;
@@ -191,10 +197,10 @@ private:
 }  // namespace
 
 std::string actions_at(const OpenDocument& document, const TextSpan& where, const std::optional<Json>& asked,
-                       Desk& desk, const ClientAbilities& client) {
+                       Workspace& workspace, const ClientAbilities& client) {
     std::string out;
     if (!client.actions) return "[]";
-    ActionWriter(document, where, asked, desk, client, out).write();
+    ActionWriter(document, where, asked, workspace, client, out).write();
     return out;
 }
 

@@ -45,9 +45,9 @@ void write_remark(JsonWriter& json, const Remark& remark, const OpenDocument& do
 }
 
 // The name at `byte` in YAML: an outcome of the reading's method, else whatever the book knows by it.
-std::optional<Told> told_at(const OpenDocument& document, std::size_t byte, TextSpan& span, Desk& desk) {
-    const LoadedBook* book = desk.book_as_edited();
-    if (book == nullptr || !desk.holds_names(document)) return std::nullopt;
+std::optional<Told> told_at(const OpenDocument& document, std::size_t byte, TextSpan& span, Workspace& workspace) {
+    const LoadedBook* book = workspace.book_as_edited();
+    if (book == nullptr || !workspace.holds_names(document)) return std::nullopt;
     const std::string_view text = document.text();
     span = name_at(text, byte);
     const std::string_view name = text.substr(span.begin, span.end - span.begin);
@@ -57,7 +57,7 @@ std::optional<Told> told_at(const OpenDocument& document, std::size_t byte, Text
 
 }  // namespace
 
-std::string diagnostics_of(const OpenDocument& document, Desk& desk, const ClientAbilities& client) {
+std::string diagnostics_of(const OpenDocument& document, Workspace& workspace, const ClientAbilities& client) {
     std::string out;
     JsonWriter json(out);
     json.begin_object();
@@ -65,16 +65,17 @@ std::string diagnostics_of(const OpenDocument& document, Desk& desk, const Clien
     json.member("version", static_cast<double>(document.version()));
     json.key("diagnostics");
     json.begin_array();
-    for (const Remark& remark : desk.remarks(document)) write_remark(json, remark, document, client);
+    for (const Remark& remark : workspace.remarks(document)) write_remark(json, remark, document, client);
     json.end_array();
     json.end_object();
     return out;
 }
 
-std::string hover_at(const OpenDocument& document, std::size_t byte, Desk& desk, const ClientAbilities& client) {
+std::string hover_at(const OpenDocument& document, std::size_t byte, Workspace& workspace,
+                     const ClientAbilities& client) {
     std::string text;
     std::optional<TextSpan> shown;
-    for (const Remark& remark : desk.remarks(document)) {
+    for (const Remark& remark : workspace.remarks(document)) {
         if (remark.told.heading.empty() || !remark.span.meets({byte, byte})) continue;
         if (!text.empty()) text += client.markdown ? "\n---\n\n" : "\n";
         text += remark.told.text(client.markdown);
@@ -82,7 +83,7 @@ std::string hover_at(const OpenDocument& document, std::size_t byte, Desk& desk,
     }
     TextSpan name;
     if (text.empty()) {
-        if (const auto told = told_at(document, byte, name, desk)) {
+        if (const auto told = told_at(document, byte, name, workspace)) {
             text = told->text(client.markdown);
             shown = name;
         }
@@ -102,9 +103,9 @@ std::string hover_at(const OpenDocument& document, std::size_t byte, Desk& desk,
     return out;
 }
 
-std::string completion_at(const OpenDocument& document, std::size_t byte, Desk& desk) {
-    const Completion completion = desk.completion(document, byte);
-    const LoadedBook* book = desk.book_as_edited();
+std::string completion_at(const OpenDocument& document, std::size_t byte, Workspace& workspace) {
+    const Completion completion = workspace.completion(document, byte);
+    const LoadedBook* book = workspace.book_as_edited();
     std::string out;
     JsonWriter json(out);
     json.begin_array();

@@ -33,7 +33,7 @@ void log_line(std::string_view text) {
 
 class Server {
 public:
-    Server(DeskOptions options, std::int64_t client_process)
+    Server(WorkspaceOptions options, std::int64_t client_process)
         : session_(std::move(options), log_line), client_process_(client_process) {}
 
     int run() {
@@ -124,7 +124,7 @@ private:
 
 }  // namespace
 
-int serve(DeskOptions options, std::int64_t client_process) {
+int serve(WorkspaceOptions options, std::int64_t client_process) {
     const auto server = std::make_unique<Server>(std::move(options), client_process);
     return server->run();
 }

@@ -4,14 +4,14 @@
 
 #include <cstdint>
 
-#include "edit/desk.h"
+#include "edit/workspace.h"
 
 namespace grainside::tools::edit {
 
 // Until 'exit', the end of the input, a reader of the output that has gone, or the end of the client's process, which
 // `client_process` names where the client does not (0: nobody does). Returns the exit status: 0 behind 'shutdown', else
 // 1; 2 where the input cannot be read or the output not be written. Nothing but messages is written to standard output.
-int serve(DeskOptions options, std::int64_t client_process);
+int serve(WorkspaceOptions options, std::int64_t client_process);
 
 }  // namespace grainside::tools::edit
 

@@ -144,8 +144,8 @@ void Session::initialize(const Message& message, std::string& out) {
     state_ = State::running;
     client_ = read_abilities(message.params);
     client_process_ = integer_of(member(message.params, "processId")).value_or(0);
-    desk_ = std::make_unique<Desk>(options_, client_.encoding, root_of(message.params));
-    for (const Issue& issue : desk_->book_faults())
+    workspace_ = std::make_unique<Workspace>(options_, client_.encoding, root_of(message.params));
+    for (const Issue& issue : workspace_->book_faults())
         log_(document::inert_text(issue.file + ':' + std::to_string(issue.line) + ": " + issue.message));
     append_result(out, message.id, abilities_of_server(client_));
 }
@@ -158,7 +158,7 @@ void Session::answer_about_document(const Message& message, std::string& out) {
         append_error(out, message.id, ErrorCode::method_not_found, "no such method: " + message.method);
         return;
     }
-    const OpenDocument* document = desk_->find(uri_of(message));
+    const OpenDocument* document = workspace_->find(uri_of(message));
     if (document == nullptr) {
         append_error(out, message.id, ErrorCode::invalid_params, "'textDocument' names no open document");
         return;
@@ -170,7 +170,7 @@ void Session::answer_about_document(const Message& message, std::string& out) {
             return;
         }
         append_result(out, message.id,
-                      actions_at(*document, *range, member(message.params, "context"), *desk_, client_));
+                      actions_at(*document, *range, member(message.params, "context"), *workspace_, client_));
         return;
     }
     const auto byte = document->places().read_position(member(message.params, "position"));
@@ -178,8 +178,9 @@ void Session::answer_about_document(const Message& message, std::string& out) {
         append_error(out, message.id, ErrorCode::invalid_params, "'position' is no position");
         return;
     }
-    append_result(out, message.id,
-                  hover ? hover_at(*document, *byte, *desk_, client_) : completion_at(*document, *byte, *desk_));
+    append_result(
+        out, message.id,
+        hover ? hover_at(*document, *byte, *workspace_, client_) : completion_at(*document, *byte, *workspace_));
 }
 
 void Session::handle_notification(const Message& message) {
@@ -190,18 +191,19 @@ void Session::handle_notification(const Message& message) {
     // Before 'initialize' and behind 'shutdown' the others are dropped. What begins with '$/' may be left alone.
     if (state_ != State::running) return;
     if (message.method == "textDocument/didOpen") {
-        if (desk_->open(member(message.params, "textDocument")) == nullptr) log_("didOpen: no document, or too many");
+        if (workspace_->open(member(message.params, "textDocument")) == nullptr)
+            log_("didOpen: no document, or too many");
     } else if (message.method == "textDocument/didChange") {
         change(message);
     } else if (message.method == "textDocument/didClose") {
-        if (desk_->close(uri_of(message))) closed_.emplace_back(uri_of(message));
+        if (workspace_->close(uri_of(message))) closed_.emplace_back(uri_of(message));
     } else if (message.method == "textDocument/didSave" || message.method == "workspace/didChangeWatchedFiles") {
-        desk_->files_changed();
+        workspace_->files_changed();
     }
 }
 
 void Session::change(const Message& message) {
-    OpenDocument* document = desk_->find(uri_of(message));
+    OpenDocument* document = workspace_->find(uri_of(message));
     const auto changes = list_of(member(message.params, "contentChanges"));
     if (document == nullptr || !changes) {
         log_("didChange: no open document, or no changes");
@@ -212,22 +214,22 @@ void Session::change(const Message& message) {
         log_(document::inert_text("didChange: a change of " + document->uri() +
                                   " is none, and was left out with those behind it"));
     }
-    desk_->changed(document->uri());
+    workspace_->changed(document->uri());
 }
 
 void Session::publish(std::string& out) {
-    if (!desk_ || state_ != State::running) return;
+    if (!workspace_ || state_ != State::running) return;
     // What was closed and opened again is told below.
     for (const std::string& uri : std::exchange(closed_, {})) {
-        if (desk_->find(uri) != nullptr) continue;
+        if (workspace_->find(uri) != nullptr) continue;
         std::string params = R"({"uri":)";
         report::append_json_string(params, uri);
         append_notification(out, "textDocument/publishDiagnostics", params + R"(,"diagnostics":[]})");
     }
-    for (const std::string& uri : desk_->take_untold()) {
-        const OpenDocument* document = desk_->find(uri);
+    for (const std::string& uri : workspace_->take_untold()) {
+        const OpenDocument* document = workspace_->find(uri);
         if (document == nullptr) continue;
-        append_notification(out, "textDocument/publishDiagnostics", diagnostics_of(*document, *desk_, client_));
+        append_notification(out, "textDocument/publishDiagnostics", diagnostics_of(*document, *workspace_, client_));
     }
 }
 

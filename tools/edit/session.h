@@ -17,9 +17,9 @@
 #include <vector>
 
 #include "edit/client_abilities.h"
-#include "edit/desk.h"
 #include "edit/json_rpc.h"
 #include "edit/message_framing.h"
+#include "edit/workspace.h"
 
 namespace grainside::tools::edit {
 
@@ -28,7 +28,7 @@ public:
     // What goes wrong without an answer; texts are inert and end without a line break.
     using Log = void (*)(std::string_view text);
 
-    Session(DeskOptions options, Log log) : options_(std::move(options)), log_(log) {}
+    Session(WorkspaceOptions options, Log log) : options_(std::move(options)), log_(log) {}
 
     // Puts a message behind those that wait. A cancellation counts at once for what waits.
     void receive(Frame frame);
@@ -38,7 +38,7 @@ public:
     // Tells the client what is to be said of documents that changed. To be called where nothing waits, so that of many
     // changes only the last is checked.
     void publish(std::string& out);
-    bool any_to_publish() const noexcept { return desk_ && (!closed_.empty() || desk_->any_untold()); }
+    bool any_to_publish() const noexcept { return workspace_ && (!closed_.empty() || workspace_->any_untold()); }
 
     // Nothing before 'exit'; then 0 behind 'shutdown', else 1.
     std::optional<int> exit_status() const noexcept { return exit_status_; }
@@ -55,11 +55,11 @@ private:
     void answer_about_document(const Message& message, std::string& out);
     void change(const Message& message);
 
-    DeskOptions options_;
+    WorkspaceOptions options_;
     Log log_;
     State state_ = State::new_born;
     ClientAbilities client_;
-    std::unique_ptr<Desk> desk_;
+    std::unique_ptr<Workspace> workspace_;
     MessageReader reader_;
     MessageReader cancel_reader_;
     std::deque<Frame> waiting_;

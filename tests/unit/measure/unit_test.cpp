@@ -124,8 +124,8 @@ INSTANTIATE_TEST_SUITE_P(Rows, UnitTest, testing::ValuesIn(kRows),
 
 // A symbol in the wrong case is another unit, or none; "ppt" is two.
 TEST(FindUnit, RefusesWhatIsNoUnit) {
-    for (const std::string_view text : {"Mg", "KG", "MM", "G/CM3", "MG/KG", "furlong", "ppt", "mm2", "5mm", "\xC2\xB5", "m\xC3\xA9tre",
-                                        "\xC2", "g/", "/", "..", "o z z"}) {
+    for (const std::string_view text : {"Mg", "KG", "MM", "G/CM3", "MG/KG", "furlong", "ppt", "mm2", "5mm", "\xC2\xB5",
+                                        "m\xC3\xA9tre", "\xC2", "g/", "/", "..", "o z z"}) {
         EXPECT_EQ(find_unit(text), nullptr) << text;
     }
 }

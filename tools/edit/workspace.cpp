@@ -1,4 +1,4 @@
-#include "edit/desk.h"
+#include "edit/workspace.h"
 
 #include <algorithm>
 #include <utility>
@@ -21,7 +21,7 @@ namespace {
 constexpr const char* kNoFolder = "/dev/null";
 constexpr const char* kUsualConcessions = "concessions.yaml";
 
-std::string concessions_path(const DeskOptions& options, const std::string& root) {
+std::string concessions_path(const WorkspaceOptions& options, const std::string& root) {
     if (!options.concessions.empty() || root.empty()) return options.concessions;
     return (std::filesystem::path(root) / kUsualConcessions).string();
 }
@@ -60,7 +60,7 @@ std::vector<std::string> concession_names(const std::string& text, const std::st
 
 }  // namespace
 
-Desk::Desk(DeskOptions options, PositionEncoding encoding, std::string root)
+Workspace::Workspace(WorkspaceOptions options, PositionEncoding encoding, std::string root)
     : options_(std::move(options)),
       root_(std::move(root)),
       documents_(encoding),
@@ -69,18 +69,18 @@ Desk::Desk(DeskOptions options, PositionEncoding encoding, std::string root)
     settle_book();
 }
 
-OpenDocument* Desk::open(const std::optional<Json>& item) {
+OpenDocument* Workspace::open(const std::optional<Json>& item) {
     OpenDocument* document = documents_.open(item);
     if (document != nullptr) look_at(*document);
     return document;
 }
 
-void Desk::changed(std::string_view uri) {
+void Workspace::changed(std::string_view uri) {
     if (const OpenDocument* document = documents_.find(uri)) look_at(*document);
 }
 
 // What one document is now, and which others depend on it.
-void Desk::look_at(const OpenDocument& document) {
+void Workspace::look_at(const OpenDocument& document) {
     Entry& entry = entries_[document.uri()];
     const bool was_rule_file = entry.what.kind == DocumentKind::rule_file;
     entry.what = recognise(document.uri(), document.language(), document.text(), options_.rules_folder);
@@ -90,7 +90,7 @@ void Desk::look_at(const OpenDocument& document) {
     if (document.uri() == agreed_.uri() && agreed_.refresh(&document)) forget_all(false);
 }
 
-bool Desk::close(std::string_view uri) {
+bool Workspace::close(std::string_view uri) {
     if (!documents_.close(uri)) return false;
     const auto entry = entries_.find(uri);
     if (entry != entries_.end()) {
@@ -104,7 +104,7 @@ bool Desk::close(std::string_view uri) {
     return true;
 }
 
-void Desk::files_changed() {
+void Workspace::files_changed() {
     if (!books_.folder().empty()) {
         books_.refresh();
         book_is_settled_ = false;
@@ -113,7 +113,7 @@ void Desk::files_changed() {
     forget_all(false);
 }
 
-void Desk::forget_all(bool rule_files) {
+void Workspace::forget_all(bool rule_files) {
     for (auto& [uri, entry] : entries_) {
         if ((entry.what.kind == DocumentKind::rule_file) != rule_files) continue;
         entry.fresh = false;
@@ -121,7 +121,7 @@ void Desk::forget_all(bool rule_files) {
     }
 }
 
-std::vector<std::string> Desk::take_untold() {
+std::vector<std::string> Workspace::take_untold() {
     settle_book();
     std::vector<std::string> untold;
     for (auto& [uri, entry] : entries_) {
@@ -131,15 +131,15 @@ std::vector<std::string> Desk::take_untold() {
     return untold;
 }
 
-bool Desk::any_untold() const noexcept {
+bool Workspace::any_untold() const noexcept {
     return std::any_of(entries_.begin(), entries_.end(), [](const auto& one) { return !one.second.told; });
 }
 
-Desk::Entry& Desk::entry(const OpenDocument& document) {
+Workspace::Entry& Workspace::entry(const OpenDocument& document) {
     return entries_[document.uri()];
 }
 
-const std::vector<Remark>& Desk::remarks(const OpenDocument& document) {
+const std::vector<Remark>& Workspace::remarks(const OpenDocument& document) {
     settle_book();
     Entry& known = entry(document);
     if (!known.fresh) {
@@ -150,7 +150,7 @@ const std::vector<Remark>& Desk::remarks(const OpenDocument& document) {
     return known.remarks;
 }
 
-std::vector<ChangedFile> Desk::rule_files(std::string_view except) const {
+std::vector<ChangedFile> Workspace::rule_files(std::string_view except) const {
     std::vector<ChangedFile> files;
     for (const auto& [uri, document] : documents_.all()) {
         const auto known = entries_.find(uri);
@@ -166,7 +166,7 @@ std::vector<ChangedFile> Desk::rule_files(std::string_view except) const {
 
 // Rules in the editor hold for listings in the editor only where they are those of the call's folder: a file that is
 // opened by itself changes nothing.
-void Desk::settle_book() {
+void Workspace::settle_book() {
     if (book_is_settled_) return;
     book_is_settled_ = true;
     reading_ = books_.read(rule_files({}));
@@ -177,12 +177,12 @@ void Desk::settle_book() {
     forget_all(true);
 }
 
-const LoadedBook* Desk::book_as_edited() {
+const LoadedBook* Workspace::book_as_edited() {
     settle_book();
     return reading_.book != nullptr ? reading_.book.get() : book_.get();
 }
 
-CheckContext Desk::context() {
+CheckContext Workspace::context() {
     CheckContext context;
     context.book = book_.get();
     context.today = today();
@@ -193,7 +193,7 @@ CheckContext Desk::context() {
     return context;
 }
 
-std::string Desk::name_of_document(const OpenDocument& document) const {
+std::string Workspace::name_of_document(const OpenDocument& document) const {
     const std::string path = path_of_uri(document.uri());
     if (!root_.empty() && path.size() > root_.size() + 1 && path.starts_with(root_) && path[root_.size()] == '/') {
         return path.substr(root_.size() + 1);
@@ -201,7 +201,7 @@ std::string Desk::name_of_document(const OpenDocument& document) const {
     return name_in_uri(document.uri());
 }
 
-std::vector<Remark> Desk::read(const OpenDocument& document, const Recognised& what) {
+std::vector<Remark> Workspace::read(const OpenDocument& document, const Recognised& what) {
     if (what.kind == DocumentKind::nothing) return {};
     if (document.text().size() > kMostDocumentBytes) {
         return one_remark("too-large",
@@ -226,7 +226,7 @@ std::vector<Remark> Desk::read(const OpenDocument& document, const Recognised& w
     return dossier_remarks({places, name_of_document(document), folder_of(document)}, checked_by);
 }
 
-std::vector<WordingEdit> Desk::wordings(const OpenDocument& document, const TextSpan& where) {
+std::vector<WordingEdit> Workspace::wordings(const OpenDocument& document, const TextSpan& where) {
     settle_book();
     const Recognised& what = entry(document).what;
     if (book_ == nullptr || document.text().size() > kMostDocumentBytes) return {};
@@ -240,12 +240,12 @@ std::vector<WordingEdit> Desk::wordings(const OpenDocument& document, const Text
     return {};
 }
 
-bool Desk::holds_names(const OpenDocument& document) {
+bool Workspace::holds_names(const OpenDocument& document) {
     const DocumentKind kind = entry(document).what.kind;
     return kind == DocumentKind::rule_file || kind == DocumentKind::dossier || kind == DocumentKind::concessions;
 }
 
-Completion Desk::completion(const OpenDocument& document, std::size_t caret) {
+Completion Workspace::completion(const OpenDocument& document, std::size_t caret) {
     const Recognised& what = entry(document).what;
     if (!holds_names(document) || document.text().size() > document::kMaxYamlBytes) return {};
     settle_book();

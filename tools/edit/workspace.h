@@ -2,8 +2,8 @@
 //
 // Besides what the client opened, it reads the rule folder of the call, the file of concessions and what an open
 // dossier names in its own folder; nothing else. Not thread-safe.
-#ifndef GRAINSIDE_TOOLS_EDIT_DESK_H
-#define GRAINSIDE_TOOLS_EDIT_DESK_H
+#ifndef GRAINSIDE_TOOLS_EDIT_WORKSPACE_H
+#define GRAINSIDE_TOOLS_EDIT_WORKSPACE_H
 
 #include <cstdint>
 #include <filesystem>
@@ -25,17 +25,17 @@
 
 namespace grainside::tools::edit {
 
-struct DeskOptions {
+struct WorkspaceOptions {
     std::string rules_folder;          // absolute; empty: the book that is built in
     std::vector<std::string> markets;  // in the letters of the book
     std::string on;                    // empty: today; of dossiers the day of capture
     std::string concessions;           // absolute; empty: concessions.yaml in the workspace's root
 };
 
-class Desk {
+class Workspace {
 public:
     // `root`: the workspace's folder; empty: none.
-    Desk(DeskOptions options, PositionEncoding encoding, std::string root);
+    Workspace(WorkspaceOptions options, PositionEncoding encoding, std::string root);
 
     OpenDocument* open(const std::optional<Json>& item);
     void changed(std::string_view uri);
@@ -80,7 +80,7 @@ private:
     std::string name_of_document(const OpenDocument& document) const;
     std::vector<Remark> read(const OpenDocument& document, const Recognised& what);
 
-    DeskOptions options_;
+    WorkspaceOptions options_;
     std::string root_;
     OpenDocuments documents_;
     std::map<std::string, Entry, std::less<>> entries_;
@@ -93,4 +93,4 @@ private:
 
 }  // namespace grainside::tools::edit
 
-#endif  // GRAINSIDE_TOOLS_EDIT_DESK_H
+#endif  // GRAINSIDE_TOOLS_EDIT_WORKSPACE_H
