@@ -45,9 +45,9 @@ class SavingTest(unittest.TestCase):
             return file.read()
 
     def kept(self):
-        """All texts that the history holds."""
+        """All texts that the history holds; what a kill left half written has another name."""
         texts = []
-        for path in glob.glob(os.path.join(self.folder, ".grainside-desk/tote/*")):
+        for path in glob.glob(os.path.join(self.folder, ".grainside-desk/tote/*.yaml")):
             with open(path) as file:
                 texts.append(file.read())
         return texts

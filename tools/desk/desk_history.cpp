@@ -24,6 +24,7 @@ namespace {
 constexpr const char* kHistoryFolder = ".grainside-desk";
 constexpr std::string_view kUndo = "undo-";
 constexpr std::string_view kRedo = "redo-";
+constexpr const char* kNewStep = "step.part";  // no name of a step
 constexpr int kFolderFlags = O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC;
 
 struct CloseHistory {
@@ -143,11 +144,14 @@ std::string DeskHistory::new_file(std::string_view kind, std::string_view from) 
 }
 
 void DeskHistory::write(const std::string& file, std::string_view text) {
-    OwnedDescriptor made(::openat(folder(), file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600));
+    drop(kNewStep);  // of a desk that was killed here
+    OwnedDescriptor made(::openat(folder(), kNewStep, O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600));
     if (!made.is_open()) no_history("the history cannot be written");
-    if (!write_all(made.get(), text) || ::fsync(made.get()) != 0 || made.close() != 0) {
+    // A step has its name once it is whole.
+    if (!write_all(made.get(), text) || ::fsync(made.get()) != 0 || made.close() != 0 ||
+        ::renameat(folder(), kNewStep, folder(), file.c_str()) != 0) {
         const int reason = errno;
-        drop(file);
+        drop(kNewStep);
         errno = reason;
         no_history("the history cannot be written");
     }
