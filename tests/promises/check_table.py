@@ -25,7 +25,9 @@ def existing():
         for suite, name in re.findall(r"^\s*TEST(?:_F|_P)?\((\w+),\s*(\w+)\)", file.read_text(), re.MULTILINE):
             names.add(f"{suite}.{name}")
     for file in TESTS.rglob("CMakeLists.txt"):
-        names.update(re.findall(r"NAME\s+([\w.]+)", file.read_text()))
+        text = file.read_text()
+        names.update(re.findall(r"NAME\s+([\w.]+)", text))
+        names.update(f"program.{program}" for program in re.findall(r"add_executable\((\w+_test)\b", text))
     names.update(f"fuzz.{file.stem.removeprefix('fuzz_')}" for file in (TESTS / "fuzz").glob("fuzz_*.cpp"))
     return names
 
