@@ -203,7 +203,7 @@ class SavingTest(unittest.TestCase):
 
     def test_killed_at_any_time(self):
         random.seed(11)
-        rounds = 40
+        rounds = int(os.environ.get("KILLS", "15"))
         saved = BEGIN
         for n in range(rounds):
             desk = Desk(TOOL, self.folder)
