@@ -41,8 +41,9 @@ JsonValue value_of(const simdjson::dom::element& element) {
         case simdjson::dom::element_type::OBJECT:
             value.kind = JsonValue::Kind::object;
             for (const simdjson::dom::object object = element; const auto [key, member] : object) {
+                if (value.members.size() == kMostJsonMembers) bad_request("an object has too many members");
                 if (!value[key].is_null()) bad_request("a member stands twice");
-                value.members.emplace_back(std::string(key), value_of(member));
+                value.members.push_back({std::string(key), value_of(member)});
             }
             break;
     }
@@ -51,10 +52,18 @@ JsonValue value_of(const simdjson::dom::element& element) {
 
 }  // namespace
 
+// Here, where a member is whole.
+JsonValue::JsonValue() = default;
+JsonValue::JsonValue(const JsonValue&) = default;
+JsonValue::JsonValue(JsonValue&&) noexcept = default;
+JsonValue& JsonValue::operator=(const JsonValue&) = default;
+JsonValue& JsonValue::operator=(JsonValue&&) noexcept = default;
+JsonValue::~JsonValue() = default;
+
 const JsonValue& JsonValue::operator[](std::string_view name) const {
     static const JsonValue kNull;
-    const auto found = std::find_if(members.begin(), members.end(), [&](const auto& one) { return one.first == name; });
-    return found == members.end() ? kNull : found->second;
+    const auto found = std::find_if(members.begin(), members.end(), [&](const auto& one) { return one.name == name; });
+    return found == members.end() ? kNull : found->value;
 }
 
 JsonValue parse_request(const std::string& body) {

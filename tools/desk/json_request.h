@@ -11,6 +11,8 @@
 
 namespace grainside::desk {
 
+struct JsonMember;
+
 // A value of RFC 8259, without numbers that are not whole: the page sends none.
 struct JsonValue {
     enum class Kind : std::uint8_t { null, truth, number, text, list, object } kind = Kind::null;
@@ -18,15 +20,29 @@ struct JsonValue {
     std::int64_t number = 0;
     std::string text;
     std::vector<JsonValue> items;
-    std::vector<std::pair<std::string, JsonValue>> members;
+    std::vector<JsonMember> members;
+
+    JsonValue();
+    JsonValue(const JsonValue&);
+    JsonValue(JsonValue&&) noexcept;
+    JsonValue& operator=(const JsonValue&);
+    JsonValue& operator=(JsonValue&&) noexcept;
+    ~JsonValue();
 
     // The member of that name; a null where there is none or this is no object.
     const JsonValue& operator[](std::string_view name) const;
     bool is_null() const noexcept { return kind == Kind::null; }
 };
 
+struct JsonMember {
+    std::string name;
+    JsonValue value;
+};
+
 // Nested at most this deep.
 inline constexpr std::size_t kMostJsonDepth = 16;
+// Of one object; each is held against those before it.
+inline constexpr std::size_t kMostJsonMembers = 256;
 
 // Throws DeskError ("bad-json", "bad-request") for what is no object of this kind; a member that stands twice is a
 // fault.
