@@ -92,15 +92,7 @@ bool ProductJson::Walk::field_texts(std::string_view name, ondemand::value& valu
 
 bool ProductJson::Walk::properties(ondemand::value& value) {
     if (!value.raw_json_token().starts_with('[')) return property(value);
-    ondemand::array array;
-    error_ = value.get_array().get(array);
-    if (error_ != simdjson::SUCCESS) return false;
-    for (auto result : array) {
-        ondemand::value element;
-        error_ = std::move(result).get(element);
-        if (error_ != simdjson::SUCCESS || !property(element)) return false;
-    }
-    return true;
+    return each_element(value, [this](ondemand::value& element) { return property(element); });
 }
 
 bool ProductJson::Walk::property(ondemand::value& value) {
@@ -168,15 +160,7 @@ bool ProductJson::Walk::property(ondemand::value& value) {
 
 bool ProductJson::Walk::offers(ondemand::value& value) {
     if (!value.raw_json_token().starts_with('[')) return offer(value);
-    ondemand::array array;
-    error_ = value.get_array().get(array);
-    if (error_ != simdjson::SUCCESS) return false;
-    for (auto result : array) {
-        ondemand::value element;
-        error_ = std::move(result).get(element);
-        if (error_ != simdjson::SUCCESS || !offer(element)) return false;
-    }
-    return true;
+    return each_element(value, [this](ondemand::value& element) { return offer(element); });
 }
 
 // The regions of all offers count, each once.

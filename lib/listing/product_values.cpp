@@ -56,15 +56,7 @@ bool ProductJson::Walk::texts(const Taste& taste, ondemand::value& value, std::v
         return true;
     }
     if (first == '[' && !in_list) {
-        ondemand::array array;
-        error_ = value.get_array().get(array);
-        if (error_ != simdjson::SUCCESS) return false;
-        for (auto result : array) {
-            ondemand::value element;
-            error_ = std::move(result).get(element);
-            if (error_ != simdjson::SUCCESS || !texts(taste, element, into, true)) return false;
-        }
-        return true;
+        return each_element(value, [&](ondemand::value& element) { return texts(taste, element, into, true); });
     }
     if (first == '{') return object_text(taste, value, into);
     const bool is_boolean = first == 't' || first == 'f';

@@ -62,6 +62,20 @@ private:
         std::span<const std::string_view> object_members;
     };
 
+    // Gives every element of a list to `each`, until one is false; false then, and where the list breaks off.
+    template <typename Each>
+    bool each_element(simdjson::ondemand::value& list, Each each) {
+        simdjson::ondemand::array array;
+        error_ = list.get_array().get(array);
+        if (error_ != simdjson::SUCCESS) return false;
+        for (auto result : array) {
+            simdjson::ondemand::value element;
+            error_ = std::move(result).get(element);
+            if (error_ != simdjson::SUCCESS || !each(element)) return false;
+        }
+        return true;
+    }
+
     // product_members.cpp
     bool product();
     bool member(Member member, simdjson::ondemand::value& value);

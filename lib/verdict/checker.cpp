@@ -141,6 +141,9 @@ std::string Checker::filled_template(const Listing& listing, const Finding& find
 
 std::string Checker::say_instead(const Listing& listing, const Finding& finding) const {
     std::string wording = work_->wording(listing, finding);
+    // What is wrong may stand beside the words, as in 'Tote in "genuine" bonded leather': they are no help then.
+    const Claim& claim = work_->result.mentions[finding.claim];
+    if (wording == listing.fields[claim.field].text.substr(finding.start, finding.end - finding.start)) return {};
     return wording.empty() || passes_itself(listing, wording) ? wording : std::string();
 }
 

@@ -1,4 +1,4 @@
-"""Nothing that is saved, or written by hand, is ever lost or half there: saving_test.py TOOL CORPUS."""
+"""Nothing that is saved, or written by hand, is ever lost or half there: saving_test.py TOOL CORPUS WRITTEN_BETWEEN."""
 
 import glob
 import hashlib
@@ -12,10 +12,11 @@ import tempfile
 import threading
 import time
 import unittest
+import unittest.mock
 
 from desk_client import Desk
 
-TOOL, CORPUS = sys.argv[1:3]
+TOOL, CORPUS, WRITTEN_BETWEEN = sys.argv[1:4]
 BEGIN = "# kept\nsample:\n  what: A tote  # as sold\n"
 
 
@@ -200,6 +201,27 @@ class SavingTest(unittest.TestCase):
                 self.assertTrue(any(written[-1] in text or text.startswith(written[-1]) for text in held), written[-1])
                 self.assertIn(self.read().split("  # by hand")[0], (BEGIN, *[with_seller(f"desk {n}") for n in range(done + 1)]))
                 print(f"editor {'in place' if in_place else 'by renaming'}: {len(written)} edits by hand, {done} saves, {refused} refused")
+
+    def test_written_by_hand_in_the_moment_of_saving(self):
+        """Chance meets that moment too seldom: the editor of written_between.cpp never misses it."""
+        for by_hand in (["# first\n" + BEGIN], ["# first\n" + BEGIN, "# second\n" + BEGIN]):
+            self.write(BEGIN)
+            files = [os.path.join(self.folder, f"hand-{n}") for n in range(len(by_hand))]
+            for file, text in zip(files, by_hand):
+                with open(file, "w") as out:
+                    out.write(text)
+            with unittest.mock.patch.dict(os.environ, {"LD_PRELOAD": WRITTEN_BETWEEN, "WRITTEN_BY_HAND": ":".join(files)}):
+                desk = Desk(TOOL, self.folder)
+            with desk:
+                answer = desk.change("save", desk.state("tote"), seller("by the desk"))
+                self.assertEqual(answer.status, 409, answer.text[:300])
+                self.assertEqual(answer.data["now"]["text"], by_hand[-1])
+                self.assertEqual(self.read(), by_hand[-1])
+                for text in by_hand[:-1]:
+                    self.assertIn(text, self.kept())
+                again = desk.change("save", answer.data["now"], seller("knowing it"))
+                self.assertEqual((again.status, self.read()), (200, by_hand[-1] + "  seller: knowing it\n"))
+            shutil.rmtree(os.path.join(self.folder, ".grainside-desk"))
 
     def test_killed_at_any_time(self):
         random.seed(11)

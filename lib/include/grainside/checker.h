@@ -87,7 +87,7 @@ public:
     const CheckResult& check_again(const Listing& listing, CheckOptions options);
 
     // What to write instead of the words of `finding`, which must come from the last check of `listing`; "" where the
-    // rule offers nothing, or nothing that the same check would let pass.
+    // rule offers nothing, nothing else than these words, or nothing that the same check would let pass.
     std::string say_instead(const Listing& listing, const Finding& finding) const;
 
     // The same without asking whether it passes: the rule's template filled in.

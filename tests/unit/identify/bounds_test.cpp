@@ -19,6 +19,7 @@ namespace grainside::identify {
 namespace {
 
 using evidence::EvidenceData;
+using support::about_the_first;
 using support::add_method;
 using support::body_with;
 using support::frame_of;
@@ -108,16 +109,6 @@ TEST(Learn, TakesWeightsIntoItsBounds) {
 }
 
 // ---- plans ---------------------------------------------------------------------------------------------------------
-
-Question about_the_first(const EvidenceData& data) {
-    Question question;
-    question.says = 1;
-    FrameView view;
-    view.bearings.assign(data.frames[0].candidates.size(), Bearing::fails);
-    view.bearings[0] = Bearing::holds;
-    question.views.push_back(std::move(view));
-    return question;
-}
 
 std::size_t add_gauge(EvidenceData& data, const std::string& quantity, double reliability) {
     evidence::Method gauge;

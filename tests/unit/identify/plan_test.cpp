@@ -21,6 +21,7 @@ namespace {
 
 using evidence::EvidenceData;
 using evidence::Harm;
+using support::about_the_first;
 using support::add_method;
 
 std::size_t add_test(EvidenceData& data, const std::string& look, const support::Rows& rows, Harm harm, double minutes,
@@ -38,17 +39,6 @@ const support::Rows kFair = {{0.8, 0.2}, {0.2, 0.8}};
 
 PartEvidence body(const EvidenceData& data, const std::vector<std::pair<std::size_t, std::size_t>>& readings = {}) {
     return evidence_of(data, {}, support::body_with(readings));
-}
-
-// Is the first candidate true of the body?
-Question about_the_first(const EvidenceData& data) {
-    Question question;
-    question.says = 1;
-    FrameView view;
-    view.bearings.assign(data.frames[0].candidates.size(), Bearing::fails);
-    view.bearings[0] = Bearing::holds;
-    question.views.push_back(std::move(view));
-    return question;
 }
 
 Plan planned(const EvidenceData& data, const std::vector<std::pair<std::size_t, std::size_t>>& readings = {}) {

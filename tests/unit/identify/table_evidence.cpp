@@ -43,4 +43,14 @@ evidence::PartRecord body_with(const std::vector<std::pair<std::size_t, std::siz
     return record;
 }
 
+identify::Question about_the_first(const evidence::EvidenceData& data) {
+    identify::Question question;
+    question.says = 1;
+    identify::FrameView view;
+    view.bearings.assign(data.frames[0].candidates.size(), identify::Bearing::fails);
+    view.bearings[0] = identify::Bearing::holds;
+    question.views.push_back(std::move(view));
+    return question;
+}
+
 }  // namespace grainside::support

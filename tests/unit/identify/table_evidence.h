@@ -10,6 +10,7 @@
 
 #include "evidence/dossier_data.h"
 #include "evidence/evidence_data.h"
+#include "identify/question.h"
 
 namespace grainside::support {
 
@@ -22,6 +23,9 @@ std::size_t add_method(evidence::EvidenceData& data, const std::string& looks_at
 
 // Readings of the body: method and outcome.
 evidence::PartRecord body_with(const std::vector<std::pair<std::size_t, std::size_t>>& readings);
+
+// Is the first candidate true of the body?
+identify::Question about_the_first(const evidence::EvidenceData& data);
 
 }  // namespace grainside::support
 

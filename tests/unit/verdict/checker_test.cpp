@@ -59,6 +59,14 @@ TEST(Checker, SaysWhatToWriteInstead) {
     EXPECT_TRUE(checker.check(reworded).findings.empty());  // promise 5 of design.md
 }
 
+TEST(Checker, NeverSuggestsTheWordsThatItFlags) {
+    Checker checker(book());
+    const Listing listing = listing_of("Tote in \"genuine\" bonded leather.");  // what is wrong stands beside them
+    const CheckResult& result = checker.check(listing);
+    ASSERT_EQ(result.findings.size(), 1U);
+    EXPECT_EQ(checker.say_instead(listing, result.findings[0]), "");
+}
+
 // ---- order, counts, markets ------------------------------------------------------------------------------------
 
 TEST(Checker, ResultsAreSortedAndCounted) {
