@@ -16,13 +16,35 @@ export async function runFile(page, folder, name, look) {
     await page.goto(`${new URL(page.url()).origin}/#/sample/${name}`);
     await page.waitForSelector('.reading');
     await typeNote(page);
-    const first = readFileSync(file, 'utf8').replace('condition: used', 'condition: used  # looked at by hand');
+    const whole = readFileSync(file, 'utf8');
+    const first = whole.replace('condition: used', 'condition: used  # looked at by hand');
+    // The first look meets an editor that has emptied the file and not written yet: nothing is told of that.
+    let torn = 0;
+    await page.route(/\/dossier\?/, async (route) => {
+        const answer = await route.fetch();
+        if (torn === 0 && answer.status() === 200) {
+            torn = 1;
+            await route.fulfill({ json: { ...await answer.json(), digest: 'torn', text: '' } });
+            return;
+        }
+        await route.fulfill({ response: answer });
+    });
     writeFileSync(file, first);
     // The page sees it by itself.
     await page.waitForSelector('.notice:has-text("changed outside")', { timeout: 15000 });
+    assert.equal(torn, 1);
     assert.match(await page.locator('.changes').innerText(), /looked at by hand/);
+    assert.doesNotMatch(await page.locator('.changes').innerText(), /gone: parts/);
+    await page.unroute(/\/dossier\?/);
     assert.equal(await page.evaluate(() => document.activeElement.labels?.[0]?.textContent), 'Note', 'who types is not interrupted');
     await look('outside');
+    // What is told keeps up with the file, and goes where the change is taken back.
+    writeFileSync(file, '');
+    await page.waitForSelector('.changes:has-text("gone: parts:")', { timeout: 15000 });
+    writeFileSync(file, whole);
+    await page.waitForSelector('.notice:has-text("changed outside")', { state: 'detached', timeout: 15000 });
+    writeFileSync(file, first);
+    await page.waitForSelector('.changes:has-text("looked at by hand")', { timeout: 15000 });
     await page.getByRole('button', { name: 'Take what is on disk' }).click();
     assert.equal(await page.getByLabel('Note').inputValue(), 'kept while typing');
     // And where it has not seen it yet, saving is refused.

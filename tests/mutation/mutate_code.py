@@ -17,9 +17,9 @@ TESTS = {
     "measure": ["measure_test", "measurement_test", "outcomes", "identify_test", "dossiers_test", "worked_examples_test",
                 "evidence_test", "verdict_test"],
     "identify": ["outcomes", "identify_test", "dossiers_test", "worked_examples_test", "verdict_test", "promises_test"],
-    "claims": ["as_read", "claims_test", "rule_cases", "corpus", "worked_examples_test", "dossiers_test", "rules_test",
+    "claims": ["as_read", "short_texts", "claims_test", "rule_cases", "corpus", "worked_examples_test", "dossiers_test", "rules_test",
                "verdict_test", "metamorphic_test", "promises_test"],
-    "rules": ["as_read", "rules_test", "rule_cases", "corpus", "worked_examples_test", "book_test", "evidence_test",
+    "rules": ["as_read", "short_texts", "rules_test", "rule_cases", "corpus", "worked_examples_test", "book_test", "evidence_test",
               "verdict_test", "metamorphic_test", "promises_test"],
 }
 

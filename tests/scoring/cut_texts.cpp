@@ -1,12 +1,8 @@
 #include "cut_texts.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <iterator>
 #include <vector>
-
-#include "reading_lines.h"
 
 namespace grainside::scoring {
 
@@ -40,7 +36,7 @@ void CutTexts::cut(const Listing& listing) {
         const std::vector<std::string_view> words = words_of(field.text);
         for (const std::size_t window : kWindows) {
             for (std::size_t first = 0; first + window <= words.size(); ++first)
-                read(field.name, through(words[first], words[first + window - 1]));
+                digest_.read(field.name, through(words[first], words[first + window - 1]));
         }
     }
 }
@@ -57,39 +53,13 @@ void CutTexts::stretch(const Listing& listing) {
                 text += kFiller;
                 const std::size_t size = text.size();
                 text.append(" ").append(behind);
-                read(field.name, text);
+                digest_.read(field.name, text);
                 text.resize(size);
             }
             text.assign(before.substr(0, before.size() - words[at - 1].size())).append(behind);
-            read(field.name, text);
+            digest_.read(field.name, text);
         }
     }
-}
-
-std::string CutTexts::line() const {
-    return fmt::format("~ {} texts, {} claims, {} findings, {:016x}\n", texts_, claims_, findings_, digest_);
-}
-
-void CutTexts::read(std::string_view field, std::string_view text) {
-    Listing listing;
-    listing.fields.push_back({field, text});
-    const CheckResult& result = checker_.check(listing);
-    ++texts_;
-    claims_ += result.mentions.size();
-    findings_ += result.findings.size();
-    if (in_full_ != nullptr) *in_full_ += fmt::format("~ {} {}\n", field, quoted_line(text, text.size()));
-    add(listing_line(book_, result));
-    for (std::size_t at = 0; at < result.mentions.size(); ++at) add(claim_line(book_, listing, result, at));
-    for (const Finding& finding : result.findings) {
-        add(fmt::format("! {} {}", book_.rules()[finding.rule].id,
-                        quoted_line(text.substr(finding.start, finding.end - finding.start), text.size())));
-    }
-}
-
-void CutTexts::add(std::string_view line) {
-    for (const char c : line) digest_ = (digest_ ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL;
-    digest_ = (digest_ ^ 0x0a) * 0x100000001b3ULL;
-    if (in_full_ != nullptr) in_full_->append(line).append("\n");
 }
 
 }  // namespace grainside::scoring

@@ -16,6 +16,7 @@ export function showOutsideChange(place, before, now, { isTyping, isAsked, take 
         place.replaceChildren();
         take(now);
     };
+    const hadFocus = place.contains(document.activeElement);
     const head = element('h2', { tabindex: '-1' }, 'The file was changed outside of this page');
     place.replaceChildren(element('section', { class: 'notice', 'aria-label': 'The file was changed outside' }, head,
         element('p', {}, 'Nothing was written over it. This is what changed on disk:'),
@@ -23,5 +24,5 @@ export function showOutsideChange(place, before, now, { isTyping, isAsked, take 
         element('p', {}, isTyping ? 'What you are typing stays in its form and is tried on the new text. To write it, save it again.'
                                   : 'Nothing that you typed is lost.'),
         element('p', { class: 'deeds' }, button('Take what is on disk', done, { class: 'main' }))));
-    if (isAsked) head.focus();
+    if (isAsked || hadFocus) head.focus();
 }

@@ -3,13 +3,19 @@
 import { get, post } from './ask.js';
 import { newest } from './newest.js';
 
+// ms between two looks at a file that is being changed. An editor that empties a file before it writes leaves it
+// torn for a moment: what two looks agree on is told.
+const kSettled = 300;
+const kLooks = 10;  // as often, then what is there is told: somebody writes without end
+
 export class Sample {
     // seen(): something to show has changed. trouble(failure): no answer, or one that fits nowhere else.
     // changedOutside(now, isAsked): the file is another one than was read; `now` is its state. isAsked: a person wanted to
-    // write over it, else it was merely noticed.
+    // write over it, else it was merely noticed; undefined: it is again what was read.
     constructor(name, { seen, trouble, changedOutside }) {
         this.name = name;
-        this.saved = undefined;    // the state on disk
+        this.saved = undefined;    // the state on disk as it was read or written last
+        this.noticed_ = undefined; // what another hand put in its place and was told, until it is taken
         this.tried = undefined;    // the state with what is typed; undefined: nothing is typed, or it has faults
         this.turn_ = Promise.resolve();
         this.drafts_ = new Map();  // who types -> {changes, faults(list)}
@@ -29,6 +35,7 @@ export class Sample {
     take(state) {
         this.try_.stop();
         this.saved = state;
+        this.noticed_ = undefined;
         this.tried = undefined;
         this.tell_.seen();
         this.tryDrafts_();
@@ -76,7 +83,7 @@ export class Sample {
     }
 
     refused_(failure) {
-        if (failure.status === 409 && failure.now) this.turn_.then(() => this.foundOnDisk_(failure.now));
+        if (failure.status === 409 && failure.now) this.look();
         else if (failure.status === 400) this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
         else this.tell_.trouble(failure);
     }
@@ -123,7 +130,10 @@ export class Sample {
 
     // A state that another hand may have written; what this page wrote itself is no news.
     foundOnDisk_(state, isAsked = false) {
-        if (state.digest !== this.saved.digest) this.tell_.changedOutside(state, isAsked);
+        const isOther = state.digest !== this.saved.digest;
+        if (!isOther && !this.noticed_) return;
+        this.noticed_ = isOther ? state : undefined;
+        this.tell_.changedOutside(this.noticed_, isAsked);
     }
 
     refusedWrite_(failure) {
@@ -131,15 +141,25 @@ export class Sample {
         else this.tell_.trouble(failure);
     }
 
-    // Looks whether somebody has changed the file.
+    // Looks whether somebody has changed the file, since it was read or since that was told.
     look() { return this.inTurn_(() => this.look_()); }
 
     async look_() {
         try {
-            const state = await get('/dossier', { name: this.name, was: this.saved.digest });
-            if (state) this.foundOnDisk_(state);
+            let state = await this.otherThan_((this.noticed_ ?? this.saved).digest);
+            if (!state) return;
+            for (let looks = 1; looks < kLooks; ++looks) {
+                await new Promise((done) => { setTimeout(done, kSettled); });
+                const next = await this.otherThan_(state.digest);
+                if (!next) break;
+                state = next;
+            }
+            this.foundOnDisk_(state);
         } catch (failure) {
             this.tell_.trouble(failure);
         }
     }
+
+    // The state on disk, unless the file's digest is still that one.
+    otherThan_(digest) { return get('/dossier', { name: this.name, was: digest }); }
 }

@@ -52,7 +52,7 @@ export class SamplePage {
     redo() { return this.step_('redo', 'Done again.', 'There is nothing to do again.'); }
 
     look() {
-        if (this.sample_.saved && !this.outside_?.firstChild) this.sample_.look();
+        if (this.sample_.saved) this.sample_.look();
     }
 
     async step_(which, done, nothing) {
@@ -234,13 +234,20 @@ export class SamplePage {
     }
 
     changedOutside_(now, isAsked) {
+        if (!now) {
+            this.outside_.replaceChildren();
+            tell('The file is again what is shown here.');
+            this.drawKeeping_();
+            return;
+        }
+        const isNews = !this.outside_.firstChild;
         const take = (state) => {
             this.sample_.take(state);
             this.heading_.focus();
             tell('What is on disk is shown.');
         };
         showOutsideChange(this.outside_, this.sample_.saved, now, { isTyping: this.isTyping, isAsked, take });
-        if (!isAsked) tell('The file was changed outside of this page. What changed stands on top of this sheet.');
+        if (!isAsked) tell(isNews ? 'The file was changed outside of this page. What changed stands on top of this sheet.' : 'The file was changed outside of this page once more.');
         this.drawKeeping_();
     }
 }
