@@ -11,11 +11,11 @@
 #include "dossier_run.h"
 #include "examination_text.h"
 #include "finish.h"
-#include "grainside/examination.h"
 #include "known_names.h"
 #include "listing_run.h"
 #include "load_book.h"
 #include "output.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside::tools {
 namespace {

@@ -13,7 +13,6 @@
 #include "diagnostics.h"
 #include "document/inert_text.h"
 #include "finish.h"
-#include "grainside/proof.h"
 #include "judged_for.h"
 #include "known_names.h"
 #include "load_book.h"
@@ -22,6 +21,7 @@
 #include "report/rule_facts.h"
 #include "rule_text.h"
 #include "terminal.h"
+#include "verdict/proof.h"
 
 namespace grainside::tools {
 namespace {

@@ -5,7 +5,7 @@
 
 #include <string>
 
-#include "grainside/examination.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside::tools {
 

@@ -6,10 +6,10 @@
 #include <cstdint>
 #include <utility>
 
-#include "grainside/listing_batches.h"
-#include "grainside/ordered_run.h"
 #include "grouped_number.h"
 #include "interrupt.h"
+#include "listing/listing_batches.h"
+#include "pipeline/ordered_run.h"
 #include "report/plain_lines.h"
 
 namespace grainside::tools {

@@ -8,12 +8,12 @@
 #include <string_view>
 #include <vector>
 
-#include "grainside/proof.h"
 #include "report/cell_width.h"
 #include "report/condition_text.h"
 #include "report/json_writer.h"
 #include "report/plain_lines.h"
 #include "report/rule_facts.h"
+#include "verdict/proof.h"
 
 namespace grainside::tools {
 namespace {

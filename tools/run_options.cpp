@@ -4,8 +4,8 @@
 #include <limits>
 #include <thread>
 
-#include "grainside/listing_batches.h"
-#include "grainside/ordered_run.h"
+#include "listing/listing_batches.h"
+#include "pipeline/ordered_run.h"
 
 namespace grainside::tools {
 

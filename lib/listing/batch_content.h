@@ -10,11 +10,11 @@
 #include <utility>
 #include <vector>
 
-#include "grainside/listing_batches.h"
 #include "listing/byte_source.h"
 #include "listing/issue_sink.h"
 #include "listing/json_lines_source.h"
 #include "listing/line_batch.h"
+#include "listing/listing_batches.h"
 #include "listing/listing_copies.h"
 
 namespace grainside::listing {

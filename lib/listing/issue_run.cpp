@@ -1,8 +1,8 @@
 // IssueRun: the bound to what is told between two listings, across batches.
 #include <utility>
 
-#include "grainside/listing_batches.h"
 #include "listing/issue_sink.h"
+#include "listing/listing_batches.h"
 
 namespace grainside {
 inline namespace v0 {

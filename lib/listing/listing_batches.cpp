@@ -1,4 +1,4 @@
-#include "grainside/listing_batches.h"
+#include "listing/listing_batches.h"
 
 #include <poll.h>
 #include <sys/stat.h>

@@ -1,4 +1,4 @@
-#include "grainside/ordered_run.h"
+#include "pipeline/ordered_run.h"
 
 #include <condition_variable>
 #include <cstdint>

@@ -4,7 +4,7 @@
 #include <fmt/ranges.h>
 
 #include "grainside/checker.h"
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 namespace grainside::report {
 namespace {

@@ -44,6 +44,15 @@ struct Checker::Workspace {
           options(std::move(check_options)),
           parser(rule_book.data().vocabulary),
           matcher(rule_book.data()) {
+        take_proofs();
+    }
+
+    // Those of the options, for the day that they ask for; nothing of others stays in the result.
+    void take_proofs() {
+        filed.reset();
+        result.proofs = nullptr;
+        result.on_file.clear();
+        result.proofs_met.clear();
         if (options.proofs)
             filed.emplace(book, options.proofs, options.proofs_on.empty() ? options.on : options.proofs_on);
     }
@@ -132,6 +141,7 @@ const CheckResult& Checker::check(const Listing& listing) {
 
 const CheckResult& Checker::check_again(const Listing& listing, CheckOptions options) {
     work_->options = std::move(options);
+    work_->take_proofs();
     return work_->grade(listing);
 }
 

@@ -1,4 +1,4 @@
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,8 @@
 #!/bin/sh
-# run_example.sh PROGRAM PRINTS: runs an example and compares what it prints with what its header says.
+# run_example.sh PRINTS PROGRAM [NAME]: runs an example and compares what it prints with what its header says.
 set -eu
-"$1" | diff -u --label 'the header says' "$2" --label 'came out' -
-echo "$(wc -l <"$2") lines as the header says"
+prints=$1
+shift
+out=$("$@")
+printf '%s\n' "$out" | diff -u --label 'the header says' "$prints" --label 'came out' -
+echo "$(wc -l <"$prints") lines as the header says"

@@ -1,21 +1,18 @@
 #!/bin/sh
-# take_example.sh HEADER PROGRAM PRINTS INCLUDE...: writes the example in HEADER's first comment as a program, and what it
-# prints. Lines of code have five blanks behind the slashes; `// prints: X` among them is a line of output. Fails where
-# there is no code or nothing is printed.
+# take_example.sh HEADER CODE PRINTS: writes the code of the example in HEADER's first comment, for a function to include,
+# and what it prints. Lines of code have five blanks behind the slashes; `// prints: X` among them is a line of output.
+# What a compiler says of the code names the header's line. Fails where the header has no example or it prints nothing.
 set -eu
 header=$1
-program=$2
-prints=$3
-shift 3
-{
-    for name in "$@"; do echo "#include <$name>"; done
-    echo 'int main(void) {'
-    sed -n -e '/^#ifndef/q' -e "s|^//     ||p" "$header"
-    echo '    return 0;'
-    echo '}'
-} >"$program"
-sed -n -e '/^#ifndef/q' -e 's|^//     *// prints: ||p' "$header" >"$prints"
-if [ ! -s "$prints" ]; then
-    echo "$header: its example prints nothing" >&2
+awk -v name="$header" '
+    /^#ifndef/ { exit }
+    sub(/^\/\/     /, "") {
+        if (FNR != last + 1) printf "#line %d \"%s\"\n", FNR, name
+        last = FNR
+        print
+    }' "$header" >"$2"
+sed -n -e '/^#ifndef/q' -e 's|^//     *// prints: ||p' "$header" >"$3"
+if [ ! -s "$3" ]; then
+    echo "$header: its first comment has no example with a line '// prints: ...' (tests/examples/without_example.txt)" >&2
     exit 1
 fi

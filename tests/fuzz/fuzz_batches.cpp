@@ -19,9 +19,9 @@
 #include <vector>
 
 #include "grainside/line_partitions.h"
-#include "grainside/listing_batches.h"
 #include "grainside/listing_reader.h"
 #include "listing/byte_source.h"
+#include "listing/listing_batches.h"
 #include "listing/unpacking.h"
 #include "require.h"
 

@@ -7,7 +7,6 @@
 #include <grainside/dossier.h>
 #include <grainside/dossier_report.h>
 #include <grainside/evidence_book.h>
-#include <grainside/examination.h>
 #include <grainside/filed_proofs.h>
 #include <grainside/finding.h>
 #include <grainside/full_report.h>
@@ -17,12 +16,9 @@
 #include <grainside/learn.h>
 #include <grainside/line_partitions.h>
 #include <grainside/listing.h>
-#include <grainside/listing_batches.h>
 #include <grainside/listing_reader.h>
 #include <grainside/market_check.h>
 #include <grainside/market_report.h>
-#include <grainside/ordered_run.h>
-#include <grainside/proof.h>
 #include <grainside/report.h>
 #include <grainside/result.h>
 #include <grainside/reword.h>

@@ -1,13 +1,13 @@
 // Every condition of every rule must be seen true and false over the proof texts of the book, every limit true, false
-// and unknown over the dossiers of the corpus. What counts as seen: grainside/examination.h.
+// and unknown over the dossiers of the corpus. What counts as seen: verdict/examination/examiner.h.
 #include <gtest/gtest.h>
 
 #include <filesystem>
 #include <iostream>
 #include <string>
 
-#include "grainside/examination.h"
 #include "support/built_in_evidence.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside {
 namespace {

@@ -1,5 +1,5 @@
 // The built-in book, examined: no rule is dead or hidden, no proof has a text twice.
-#include "grainside/examination.h"
+#include "verdict/examination/examiner.h"
 
 #include <gtest/gtest.h>
 

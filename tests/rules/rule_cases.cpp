@@ -9,8 +9,8 @@
 #include <string>
 #include <string_view>
 
-#include "grainside/proof.h"
 #include "grainside/rule_book.h"
+#include "verdict/proof.h"
 
 namespace {
 

@@ -18,10 +18,10 @@
 
 #include "cut_texts.h"
 #include "grainside/checker.h"
-#include "grainside/proof.h"
 #include "grainside/rule_book.h"
 #include "labelled_file.h"
 #include "reading_lines.h"
+#include "verdict/proof.h"
 
 namespace {
 

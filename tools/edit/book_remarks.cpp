@@ -6,7 +6,7 @@
 
 #include "document/inert_text.h"
 #include "grainside/concessions.h"
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 namespace grainside::tools::edit {
 namespace {

@@ -1,8 +1,25 @@
 // Checking listings: text in, claims and graded findings out.
 //
-//     grainside::Checker checker(book);
+//     grainside::Checker checker(book, {.markets = {"eu"}, .on = "2026-09-26"});
+//     grainside::Listing listing;
+//     listing.fields = {{"name", "Genuine PU leather tote"}, {"description", "Carbon neutral."}};
 //     const grainside::CheckResult& result = checker.check(listing);
-//     for (const auto& finding : result.findings) ...
+//     std::cout << result.claim_count << " claims\n";
+//     // prints: 2 claims
+//     for (const grainside::Finding& finding : result.findings) {
+//         const grainside::RuleInfo& rule = book.rules()[finding.rule];
+//         std::cout << grainside::name_of(finding.grade) << " by " << rule.id << " and "
+//                   << book.sources()[rule.sources.front()].id << ": say '" << checker.say_instead(listing, finding)
+//                   << "'\n";
+//     }
+//     // prints: misleading by genuine-on-imitation-eu and eu-en15987-scope: say 'imitation leather'
+//     // prints: unsupported by carbon-neutral-unproven and us-260-5: say ''
+//
+//     // The same listing on another day, without reading it again.
+//     const grainside::CheckResult& later = checker.check_again(listing, {.markets = {"eu"}, .on = "2026-09-27"});
+//     for (const grainside::Finding& finding : later.findings) std::cout << grainside::name_of(finding.grade) << '\n';
+//     // prints: misleading
+//     // prints: misleading
 //
 // A checker keeps its working memory from one listing to the next, so that a catalog is checked without allocating for
 // each. Not thread-safe: make one a thread; they may share one RuleBook, which must outlive them. Checking never fails:

@@ -1,4 +1,23 @@
 // What a listing asserts of one part.
+//
+//     grainside::Listing listing;
+//     listing.fields = {{"description", "Body in genuine leather, 4-5 oz. No PVC in the lining."}};
+//     grainside::Checker checker(book);
+//     for (const grainside::Claim& claim : checker.check(listing).mentions) {
+//         if (!grainside::is_claim_kind(claim.kind)) continue;
+//         std::cout << grainside::name_of(claim.part) << ": " << grainside::name_of(claim.kind) << ", "
+//                   << (claim.negated ? "not " : "") << book.concept_wording(claim.says);
+//         if (claim.has(grainside::Mark::genuine)) std::cout << ", called genuine";
+//         if (const auto thick = grainside::in_millimetres(claim.quantity)) {
+//             std::cout << ", " << thick->low << " to " << thick->high << " mm";
+//         }
+//         std::cout << '\n';
+//     }
+//     // prints: body: material, leather, called genuine
+//     // prints: body: measure, thickness, 1.5875 to 1.98438 mm
+//     // prints: body: material, not PVC
+//
+// Plain values. A claim's span counts bytes of the field's text, and its concepts hold for the book that read it.
 #ifndef GRAINSIDE_CLAIM_H
 #define GRAINSIDE_CLAIM_H
 

@@ -1,11 +1,28 @@
 // Concessions: findings that a team has agreed to let stand until a day (ISO 9000: leave to release what does not
 // conform).
 //
-//     auto agreed = grainside::Concessions::read(files, evidence);
-//     if (!agreed) for (const auto& issue : agreed.issues()) std::cerr << grainside::to_text(issue);
+//     const auto agreed = grainside::Concessions::parse("agreed.yaml",
+//                                                       "- rule: vegan-called-leather\n"
+//                                                       "  words: vegan leather\n"
+//                                                       "  reason: printed hang tags are used up first\n"
+//                                                       "  owner: packaging team\n"
+//                                                       "  until: 2026-12-31\n",
+//                                                       evidence);
+//     if (!agreed) return 2;
+//     grainside::Listing listing;
+//     listing.fields = {{"name", "Vegan leather tote, waterproof"}};
+//     grainside::Checker checker(book);
+//     const grainside::CheckResult& result = checker.check(listing);
 //     grainside::ConcessionLedger ledger(agreed.value(), "2026-11-26");
-//     const grainside::Conceded& conceded = ledger.of_findings(book, listing, checker.check(listing));
-//     if (conceded.worst <= grainside::Grade::misleading) ...
+//     const grainside::Conceded& conceded = ledger.of_findings(book, listing, result);
+//     std::cout << conceded.count << " of " << result.findings.size() << ", what counts is "
+//               << grainside::name_of(conceded.worst) << '\n';
+//     // prints: 1 of 2, what counts is unsupported
+//     grainside::ConcessionLedger next_year(agreed.value(), "2027-01-01");
+//     std::cout << grainside::name_of(next_year.of_findings(book, listing, result).worst) << '\n';
+//     // prints: misleading
+//     std::cout << next_year.stale(true).front().code << '\n';
+//     // prints: concession-ran-out
 //
 // A file is a YAML list (rules/CONCESSIONS.md). A concession names a rule, and narrows it by a listing, by words,
 // or both, and then perhaps by a field. Words are compared by what the tokenizer makes of them, so that capitals,
@@ -13,6 +30,8 @@
 //
 // Limits: files of 4 MiB, 20,000 concessions, reasons of 2000 bytes, owners of 200. A finding costs a handful of
 // look-ups, however many concessions there are; a finding of a rule that no concession names costs one.
+//
+// Concessions may be shared by threads; a ledger is not thread-safe: keep one a thread and `add` them.
 #ifndef GRAINSIDE_CONCESSIONS_H
 #define GRAINSIDE_CONCESSIONS_H
 

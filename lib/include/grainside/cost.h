@@ -1,7 +1,37 @@
 // What a sample costs to make and to land, and how the price paid stands to that.
 //
-//     grainside::CostEstimate cost = grainside::estimate_cost(evidence, dossier);
-//     if (cost.multiple) ... cost.multiple->value
+//     const auto dossier = grainside::Dossier::parse(
+//         "tote.yaml",
+//         "sample: {what: Tote, seller: Lowmere Everyday, price: 120.00 EUR}\n"
+//         "costs:\n"
+//         "  sales_tax: 20 %\n"
+//         "  materials:\n"
+//         "    - {item: body leather, part: body, area: 5 sq ft, cutting_yield: 80 %, price: 3.00 EUR/sq ft}\n"
+//         "  labour: {item: sewing, time: 75 min, rate: 12 EUR/h}\n",
+//         ".", evidence);
+//     if (!dossier) return 2;
+//     const grainside::CostEstimate cost = grainside::estimate_cost(evidence, dossier.value());
+//     for (const grainside::CostLine& line : cost.lines) {
+//         std::cout << line.item << ": " << line.amount.value << ' ' << cost.currency << '\n';
+//     }
+//     // prints: body leather: 18.75 EUR
+//     // prints: sewing: 15 EUR
+//     if (cost.multiple) {
+//         const double times = std::round(10 * cost.multiple->multiple.value) / 10;
+//         std::cout << (cost.multiple->floor_only ? "at most " : "") << times << " times\n";
+//     }
+//     // prints: at most 3 times
+//     for (const grainside::CostGap& gap : cost.gaps) std::cout << gap.what << " is missing\n";
+//     // prints: hardware is missing
+//     // prints: overhead is missing
+//     // prints: packing is missing
+//     const grainside::CostChange change{.item = "body leather", .key = "price", .value = "6.00 EUR/sq ft"};
+//     const auto dearer = grainside::estimate_cost(evidence, dossier.value(), {change});
+//     if (dearer) std::cout << dearer.value().total.value << '\n';
+//     // prints: 52.5
+//     const auto wrong = grainside::estimate_cost(evidence, dossier.value(), {{"lining", "price", "3.00 EUR/m2"}});
+//     if (!wrong) std::cout << wrong.issues().front().code << '\n';
+//     // prints: unknown-item
 //
 // The dossier's `costs` are added up as they stand: each value exact or a range, with its spread by the law of
 // propagation (JCGM 100) and by drawing (JCGM 101). What is missing stays missing: it is named, with the usual range of

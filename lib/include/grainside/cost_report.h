@@ -1,5 +1,24 @@
 // Writing what a sample costs: a view for people, JSON Lines for programs.
 //
+//     const auto dossier = grainside::Dossier::parse(
+//         "tote.yaml",
+//         "sample: {what: Tote, seller: Lowmere Everyday, price: 120.00 EUR}\n"
+//         "costs:\n"
+//         "  sales_tax: 20 %\n"
+//         "  materials:\n"
+//         "    - {item: body leather, part: body, area: 5 sq ft, cutting_yield: 80 %, price: 3.00 EUR/sq ft}\n"
+//         "  labour: {item: sewing, time: 75 min, rate: 12 EUR/h}\n",
+//         ".", evidence);
+//     if (!dossier) return 2;
+//     const grainside::CostEstimate cost = grainside::estimate_cost(evidence, dossier.value());
+//     std::string view;
+//     grainside::write_price_view({book, evidence, dossier.value()}, cost, nullptr, {}, view);
+//     grainside::write_price_end(book, view);
+//     std::string records;
+//     grainside::write_price_records({book, evidence, dossier.value()}, cost, nullptr, records);
+//     std::cout << records.substr(0, records.find(",\"part\"")) << "}\n";
+//     // prints: {"dossier":"tote","group":"materials","item":"body leather"}
+//
 // Output is appended to a string that the caller writes and clears; nothing here prints. Text from a dossier comes out
 // inert, as in report.h. Money is never added or compared across currencies. Thread-safe for distinct `out`.
 #ifndef GRAINSIDE_COST_REPORT_H

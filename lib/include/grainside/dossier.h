@@ -1,7 +1,23 @@
 // A dossier: one sample's record, a YAML file (rules/EVIDENCE.md, section 6).
 //
-//     auto dossier = grainside::Dossier::read("tote.yaml", evidence, {.today = "2026-11-26"});
-//     if (!dossier) for (const auto& issue : dossier.issues()) std::cerr << grainside::to_text(issue);
+//     const std::string text =
+//         "sample: {what: Tote, bought: 2026-10-12}\n"
+//         "listing: {name: Full grain leather tote}\n"
+//         "parts:\n"
+//         "  body:\n"
+//         "    readings:\n"
+//         "      - {method: cut-edge, outcome: yarns-under-coat, date: 2026-10-01}\n";
+//     const auto dossier = grainside::Dossier::parse("tote.yaml", text, ".", evidence, {.today = "2026-11-26"});
+//     if (!dossier) return 2;
+//     std::cout << dossier.value().id() << ": " << dossier.value().reading_count() << " reading, "
+//               << dossier.value().listing()->fields.front().text << '\n';
+//     // prints: tote: 1 reading, Full grain leather tote
+//     for (const grainside::Issue& warning : dossier.value().warnings()) std::cout << warning.code << '\n';
+//     // prints: before-purchase
+//     const auto later = grainside::Dossier::parse("tote.yaml", text, ".", evidence, {.today = "2026-10-02"});
+//     for (const grainside::Issue& issue : later.issues()) std::cout << issue.code << ", line " << issue.line << '\n';
+//     // prints: future-date, line 1
+//     // prints: before-purchase, line 6
 //
 // Reading reports every fault of the file at once, each with its place and what to do; a dossier with a fault is
 // refused whole, so that a verdict never rests on half a record. Warnings do not refuse it.

@@ -1,5 +1,24 @@
 // Writing what a dossier came to: a view for people, JSON Lines for programs.
 //
+//     const auto dossier = grainside::Dossier::parse("tote.yaml",
+//                                                    "sample: {what: Tote}\n"
+//                                                    "listing: {name: Full grain leather tote}\n"
+//                                                    "parts:\n"
+//                                                    "  body:\n"
+//                                                    "    readings:\n"
+//                                                    "      - {method: cut-edge, outcome: yarns-under-coat}\n",
+//                                                    ".", evidence);
+//     if (!dossier) return 2;
+//     const grainside::DossierContext context{book, evidence, dossier.value()};
+//     grainside::Judge judge(book, evidence);
+//     std::string view;
+//     grainside::write_judgement_view(context, judge.judge(dossier.value()), judge.options(), {.width = 100}, view);
+//     grainside::write_view_end(book, view);
+//     std::string records;
+//     grainside::write_judgement_records(context, judge.judge(dossier.value()), judge.options(), records);
+//     std::cout << records.substr(0, records.find(",\"part\"")) << "}\n";
+//     // prints: {"dossier":"tote","listing":"tote","field":"name","start":0,"end":18,"words":"Full grain leather"}
+//
 // Output is appended to a string that the caller writes and clears; nothing here prints. Text from a dossier or its
 // listing comes out inert, as in report.h. Thread-safe for distinct `out`.
 #ifndef GRAINSIDE_DOSSIER_REPORT_H

@@ -1,9 +1,31 @@
 // Proofs on file: documents that support claims which words alone leave unsupported (rules/EVIDENCE.md, section 10).
 //
-//     auto filed = grainside::FiledProofs::read(files, book);
-//     if (!filed) for (const auto& issue : filed.issues()) std::cerr << grainside::to_text(issue);
-//     auto shared = std::make_shared<const grainside::FiledProofs>(std::move(filed).value());
+//     auto filed = grainside::FiledProofs::parse("filed.yaml",
+//                                                "- document: Test report 4711\n"
+//                                                "  laboratory: Harbour Test House\n"
+//                                                "  date: 2026-03-02\n"
+//                                                "  expires: 2029-03-01\n"
+//                                                "  scope: {listings: [tote-1], says: [waterproof]}\n"
+//                                                "  standard: ISO 811\n"
+//                                                "  result: water column 2,000 mm\n",
+//                                                ".", book);
+//     if (!filed) return 2;
+//     const auto shared = std::make_shared<const grainside::FiledProofs>(std::move(filed).value());
 //     grainside::Checker checker(book, {.on = "2026-11-26", .proofs = shared});
+//     grainside::Listing listing;
+//     listing.id = "tote-1";
+//     listing.fields = {{"name", "Waterproof tote"}};
+//     const grainside::CheckResult& result = checker.check(listing);
+//     for (const grainside::ClaimOnFile& claim : result.on_file) {
+//         if (claim.lifted) std::cout << grainside::proof_text(shared->all()[claim.proof]) << '\n';
+//     }
+//     // prints: Test report 4711, Harbour Test House, 2026-03-02, runs out 2029-03-01
+//     const grainside::CheckResult& later = checker.check_again(listing, {.on = "2029-03-02", .proofs = shared});
+//     const grainside::ClaimOnFile& claim = later.on_file.front();
+//     std::cout << grainside::why_not_lifted(book, shared->all()[claim.proof], claim.outcome,
+//                                            later.mentions[claim.claim].says)
+//               << '\n';
+//     // prints: Test report 4711 ran out on 2029-03-01
 //
 // A file is a YAML list; each entry names a document, who issued it, its date and what it speaks of. A finding of grade
 // unsupported is lifted where an entry covers its claim: the same concept or a kind of it, on that part, in that

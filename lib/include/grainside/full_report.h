@@ -1,10 +1,27 @@
 // The whole report of a dossier, to publish or to send: a page, Markdown, JSON or a table.
 //
-//     grainside::Judge judge(book, evidence);
+//     const auto dossier = grainside::Dossier::parse("tote.yaml",
+//                                                    "sample: {what: Tote}\n"
+//                                                    "listing: {name: Full grain leather tote}\n"
+//                                                    "parts:\n"
+//                                                    "  body:\n"
+//                                                    "    readings:\n"
+//                                                    "      - {method: cut-edge, outcome: yarns-under-coat}\n",
+//                                                    ".", evidence);
+//     if (!dossier) return 2;
+//     grainside::Judge judge(book, evidence, {.today = "2026-11-26"});
 //     std::vector<grainside::FullReport> reports;
-//     reports.push_back(grainside::FullReport::gather({book, evidence, dossier}, judge));
+//     reports.push_back(grainside::FullReport::gather({book, evidence, dossier.value()}, judge));
 //     std::string page;
 //     grainside::write_html(reports, page);
+//     std::string table;
+//     grainside::write_csv(reports, table);
+//     std::cout << reports.front().id() << ": " << grainside::name_of(reports.front().worst()) << '\n'
+//               << page.substr(0, page.find('\n')) << '\n'
+//               << table.substr(0, 30) << '\n';
+//     // prints: tote: contradicted
+//     // prints: <!DOCTYPE html>
+//     // prints: dossier,sample,seller,bought,p
 //
 // A report holds copies: dossier and judgement may go. Text from a dossier or its listing comes out inert in each form.
 // Output is appended to a string that the caller writes; nothing here prints. Thread-safe for distinct judges and

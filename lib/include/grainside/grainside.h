@@ -1,5 +1,5 @@
-// Start here: what most programs need of Grainside, in the order in which they need it. A test compiles and runs every
-// example of this page, one behind the other, and compares what they print.
+// Start here: what most programs need of Grainside, in the order in which they need it, then which header serves which
+// task. A test compiles and runs every example of this page, one behind the other, and compares what they print.
 //
 // 1. Load the rules. Loading may fail, and then says everything that is wrong, with its place and what to do; what is
 //    loaded is immutable, and any number of threads may share it.
@@ -90,12 +90,26 @@
 // Building: `find_package(grainside)` and `grainside::grainside`, or `pkg-config grainside` (tests/install is a whole
 // project). From C, and from languages that call C: grainside_c.h.
 //
-// The other headers, each with its own beginning: reword.h (mend a listing), market_check.h (one listing, many
-// markets), concessions.h and filed_proofs.h (what a team agreed on, what it has documents for), sarif.h and
-// source_place.h (logs that point into files), survey.h (rates over many listings), cost.h (what a sample costs);
-// listing_batches.h, ordered_run.h and line_partitions.h (catalogs on several threads and machines); proof.h,
-// examination.h and learn.h (for those who keep a rule book). Names below `grainside::rules`, `evidence` and `report`
-// are the library's own, and so is every `data()` and `index()`.
+// Which header for which task. Each begins with a short example, which a test compiles and runs as well: `book` and
+// `evidence` are there what steps 1 and 6 have loaded, and this header is included besides.
+//   faults, and functions of yours that tell them .......... result.h
+//   rules, sources, concepts, markets of a book ............ rule_book.h, evidence_book.h
+//   reading files, pipes, memory; tables with own columns .. listing_reader.h; by hand: listing.h
+//   what a text claims, what is wrong with it .............. checker.h, claim.h, finding.h
+//   where words stand in their file ........................ source_place.h
+//   mending a listing ...................................... reword.h
+//   one listing, many markets, the days to come ............ market_check.h, market_report.h
+//   documents on file; findings agreed to stand a while .... filed_proofs.h, concessions.h
+//   records and views of findings; logs for CI ............. report.h, sarif.h
+//   rates over many listings ............................... survey.h, survey_report.h
+//   a catalog on many machines ............................. line_partitions.h
+//   a sample: its record, verdicts, next tests ............. dossier.h, judge.h, dossier_report.h
+//   what a sample costs, and the price paid ................ cost.h, cost_report.h
+//   a report to publish .................................... full_report.h
+//   likelihoods out of confirmed dossiers .................. learn.h
+//   all of this from C ..................................... grainside_c.h
+// Names below `grainside::rules`, `evidence` and `report` are the library's own, and so are every `data()` and
+// `index()`.
 //
 // A finding speaks of words and evidence, never of intent, and is no legal advice; local law and licensed practice
 // decide. A method named in a verdict may hurt who makes it or the sample: show its cautions (NamedMethod,

@@ -1,8 +1,41 @@
 // Judging a dossier: the listing's claims against what the tests showed.
 //
-//     grainside::Judge judge(book, evidence);
-//     const grainside::Judgement& result = judge.judge(dossier);
-//     for (const auto& verdict : result.verdicts) ...
+//     const auto dossier = grainside::Dossier::parse("tote.yaml",
+//                                                    "sample: {what: Tote}\n"
+//                                                    "listing: {name: Full grain leather tote}\n"
+//                                                    "parts:\n"
+//                                                    "  body:\n"
+//                                                    "    readings:\n"
+//                                                    "      - {method: cut-edge, outcome: yarns-under-coat}\n",
+//                                                    ".", evidence);
+//     if (!dossier) return 2;
+//     grainside::Judge judge(book, evidence, {.today = "2026-11-26"});
+//     const grainside::Judgement& result = judge.judge(dossier.value());
+//     for (const grainside::Verdict& verdict : result.verdicts) {
+//         std::cout << grainside::name_of(verdict.grade) << " by " << grainside::name_of(verdict.basis)
+//                   << (verdict.holds < 0.05 ? ", hardly true" : "") << '\n';
+//         for (const grainside::WeighedEvidence& weighed : verdict.readings) {
+//             std::cout << "reading " << weighed.reading << " of the " << grainside::name_of(weighed.part)
+//                       << (weighed.decibans < 0 ? " speaks against it\n" : " speaks for it\n");
+//         }
+//     }
+//     // prints: contradicted by evidence, hardly true
+//     // prints: reading 0 of the body speaks against it
+//     for (const grainside::NamedMethod& method : result.methods) {
+//         std::cout << method.method << ", cautions to show: " << method.cautions.size() << '\n';
+//     }
+//     // prints: cut-edge, cautions to show: 1
+//
+//     // What to test next, on a sample of which nothing is known; the cheapest harmless test comes first.
+//     const auto untested = grainside::Dossier::parse("belt.yaml",
+//                                                     "sample: {what: Belt}\n"
+//                                                     "listing: {name: Full grain leather belt}\n",
+//                                                     ".", evidence);
+//     if (!untested) return 2;
+//     const grainside::TestPlan plan = judge.plan(untested.value());
+//     const grainside::PlannedTest& next = plan.tests[plan.next];  // where `tests` is not empty
+//     std::cout << next.method << ", harm: " << next.harm << '\n';
+//     // prints: loupe, harm: none
 //
 // Every claim of the listing gets one of the six grades, with the belief that it is true or false, the readings that
 // decided, and what would change the verdict. Only a reading makes a claim consistent or contradicted; the wording
@@ -43,7 +76,7 @@ std::optional<DecisionRule> decision_rule_named(std::string_view name) noexcept;
 
 struct JudgeOptions {
     // Markets and day, for rules on words and for limits alike. Without a day: that on which the listing was captured.
-    CheckOptions check;
+    CheckOptions check = {};
     DecisionRule decision_rule = DecisionRule::both_guarded;
     // YYYY-MM-DD, for dossiers that do not say when the listing was captured; the tools pass today. Empty: every date.
     std::string today = {};
@@ -103,8 +136,8 @@ struct Verdict {
 struct CandidateBelief {
     std::string id;
     std::string name;
-    double prior = 0;
-    double posterior = 0;
+    double prior = 0;      // before any reading, 0 to 1
+    double posterior = 0;  // after all of them; those of a frame add up to 1
 };
 struct FrameBelief {
     std::string frame;

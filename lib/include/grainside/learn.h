@@ -1,7 +1,26 @@
 // Learning from dossiers whose truth a laboratory confirmed (their `confirmed` section): likelihoods as the dossiers
 // would have them, and how far beliefs can be trusted.
 //
-//     auto learning = grainside::learn(evidence, dossiers, 20);
+//     std::vector<grainside::Dossier> dossiers;
+//     for (const char* const file : {"first.yaml", "second.yaml"}) {
+//         auto dossier = grainside::Dossier::parse(file,
+//                                                  "sample: {what: Belt}\n"
+//                                                  "parts: {body: {readings: [{method: cut-edge, "
+//                                                  "outcome: yarns-under-coat}]}}\n"
+//                                                  "confirmed: {body: {sheet: pu-coated-fabric}}\n",
+//                                                  ".", evidence);
+//         if (!dossier) return 2;
+//         dossiers.push_back(std::move(dossier).value());
+//     }
+//     const grainside::Learning learning = grainside::learn(evidence, dossiers, 20);
+//     for (const grainside::LearntLikelihood& learnt : learning.likelihoods) {
+//         for (const grainside::LearntOutcome& outcome : learnt.outcomes) {
+//             if (outcome.seen == 0) continue;
+//             std::cout << learnt.method << " of " << learnt.candidate << ": " << outcome.outcome << " seen "
+//                       << outcome.seen << " times, " << (outcome.after > outcome.before ? "rises" : "falls") << '\n';
+//         }
+//     }
+//     // prints: cut-edge of pu-coated-fabric: yarns-under-coat seen 2 times, rises
 //
 // Nothing is written into a rule book: who keeps rules/methods decides what to take over. A pure function; thread-safe.
 #ifndef GRAINSIDE_LEARN_H
@@ -35,7 +54,7 @@ struct LearntLikelihood {
 
 // Predictions of one tenth of the scale, and the share of them that came true.
 struct ReliabilityLine {
-    double from = 0;
+    double from = 0;  // probabilities, 0 to 1
     double to = 0;
     std::size_t predictions = 0;
     double mean_predicted = 0;
@@ -43,7 +62,7 @@ struct ReliabilityLine {
 };
 struct CalibrationTable {
     std::size_t cases = 0;
-    double brier = 0;                    // for several categories: 0 is perfect, 2 is worst
+    double brier = 0;                    // Brier (1950), for several categories: 0 is perfect, 2 is worst
     std::vector<ReliabilityLine> lines;  // those with predictions
 };
 

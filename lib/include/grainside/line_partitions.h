@@ -1,12 +1,23 @@
 // Cutting a file of JSON Lines into parts that are read apart, on other threads or machines.
 //
-//     auto parts = grainside::plan_line_partitions("catalog.jsonl", 64 << 20);
-//     if (!parts) return report(parts.issues());
-//     for (const grainside::LinePartition& part : parts.value()) {
-//         bytes = ... the file's bytes [part.start.byte, part.end) ...
-//         auto reader = grainside::ListingReader::from_memory("catalog.jsonl", bytes,
-//                                                             {grainside::InputFormat::json_lines, part.start});
+//     const std::string_view catalog =
+//         "{\"sku\":\"b-1\",\"name\":\"Belt in split leather\"}\n"
+//         "{\"name\":\"Belt in cork\"}\n";
+//     std::ofstream("catalog.jsonl") << catalog;
+//     const auto parts = grainside::plan_line_partitions("catalog.jsonl", 40);
+//     if (!parts) return 2;
+//     for (const grainside::LinePartition& part : parts.value()) {  // each of them anywhere, in any order
+//         const std::string_view bytes = catalog.substr(part.start.byte, part.end - part.start.byte);
+//         auto reader = grainside::ListingReader::from_memory(
+//             "catalog.jsonl", bytes, {.format = grainside::InputFormat::json_lines, .start = part.start});
+//         grainside::Listing listing;
+//         std::vector<grainside::Issue> issues;
+//         while (reader.next(listing, issues)) std::cout << listing.id << ", line " << listing.line << '\n';
 //     }
+//     // prints: b-1, line 1
+//     // prints: catalog.jsonl:2, line 2
+//     std::cout << grainside::plan_line_partitions("-", 40).issues().front().code << '\n';
+//     // prints: not-a-file
 //
 // The listings and issues of all parts, one part behind the other, are those of the whole file, made ids and places
 // included; only what is left out behind kMaxIssuesPerCall issues is counted a part. Planning is one pass that reads

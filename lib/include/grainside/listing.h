@@ -1,10 +1,22 @@
 // A listing: one product's text as fields, borrowed from the caller.
 //
+//     const std::string title = "Genuine PU leather tote";  // outlives the listing
 //     grainside::Listing listing;
-//     listing.fields = {{"name", "Genuine PU leather tote"}, {"additionalProperty.Lining", "cotton"}};
+//     listing.id = "t-1";
+//     listing.region = "US CA";
+//     listing.fields = {{"name", title}, {"material", "polyurethane"}, {"additionalProperty.Lining", "cotton"}};
+//     grainside::Checker checker(book);
+//     for (const grainside::Claim& claim : checker.check(listing).mentions) {
+//         const grainside::Field& field = listing.fields[claim.field];
+//         std::cout << field.name << ": " << field.text.substr(claim.start, claim.end - claim.start) << '\n';
+//     }
+//     // prints: name: Genuine PU leather
+//     // prints: material: polyurethane
+//     // prints: additionalProperty.Lining: cotton
 //
 // A listing holds views. Whoever fills it keeps the bytes alive while it is in use; `ListingReader` keeps those of the
-// listing that it gave last. Nothing is copied, so a catalog can be read without allocating for each record.
+// listing that it gave last. Nothing is copied, so a catalog can be read without allocating for each record. A plain
+// value: as safe between threads as a vector of views.
 #ifndef GRAINSIDE_LISTING_H
 #define GRAINSIDE_LISTING_H
 

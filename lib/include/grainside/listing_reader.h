@@ -1,10 +1,21 @@
 // Reading listings one after the other from a file, a pipe or memory.
 //
-//     auto reader = grainside::ListingReader::open("catalog.jsonl", {});
-//     if (!reader) return report(reader.issues());
+//     const std::string_view table = "Artikel;Titel;Preis\n"
+//                                    "b-1;Belt in split leather;29.00\n"
+//                                    "b-2;\"Belt in \"\"full grain\"\" leather\";39.00\n"
+//                                    "b-3;Belt;19.00;15.00\n";
+//     auto reader = grainside::ListingReader::from_memory(
+//         "belts.csv", table, {.columns = {{"Artikel", "id"}, {"Titel", "name"}, {"Preis", "skip"}}});
 //     grainside::Listing listing;
 //     std::vector<grainside::Issue> issues;
-//     while (reader.value().next(listing, issues)) { ... check(listing) ... }
+//     while (reader.next(listing, issues)) std::cout << listing.id << ": " << listing.fields.front().text << '\n';
+//     // prints: b-1: Belt in split leather
+//     // prints: b-2: Belt in "full grain" leather
+//     for (const grainside::Issue& issue : issues) std::cout << "line " << issue.line << ": " << issue.code << '\n';
+//     // prints: line 4: row-too-wide
+//     const auto file = grainside::ListingReader::open("no/such/catalog.jsonl", {});
+//     if (!file) std::cout << file.issues().front().code << '\n';
+//     // prints: cannot-open
 //
 // A broken record is reported in `issues` with its file, line and column and the rest goes on. Memory is bounded by the
 // largest record (at most kMaxRecordBytes), for JSON arrays by the file (at most kMaxWholeFileBytes), and of a packed

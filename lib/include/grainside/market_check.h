@@ -1,9 +1,17 @@
 // May this copy be published there as it stands? One listing, asked of many markets, today and on the days to come.
 //
-//     grainside::MarketCheck check(book, {.on = "2026-11-26"});
+//     grainside::MarketCheck check(book, {.markets = {"us", "eu"}, .on = "2026-06-01"});
+//     grainside::Listing listing;
+//     listing.fields = {{"name", "Carbon neutral tote in cotton"}};
 //     for (const grainside::MarketAnswer& answer : check.check(listing)) {
-//         if (!answer.stands) ... answer.market, answer.findings
+//         std::cout << answer.market << (answer.stands ? ": stands" : ": does not stand") << '\n';
+//         for (const grainside::MarketChange& change : answer.changes) {
+//             std::cout << "from " << change.day << (change.stands ? ": stands" : ": does not stand") << '\n';
+//         }
 //     }
+//     // prints: us: stands
+//     // prints: eu: stands
+//     // prints: from 2026-09-27: does not stand
 //
 // A listing is read once; markets and days for which the same rules apply are asked once. Checking never fails. Not
 // thread-safe: make one a thread; they may share one RuleBook, which must outlive them.

@@ -1,5 +1,18 @@
 // Writing in which markets a listing stands: a view for people, JSON Lines for programs, CSV (RFC 4180) for tables.
 //
+//     grainside::MarketCheck check(book, {.markets = {"us", "eu"}, .on = "2026-11-26"});
+//     grainside::Listing listing;
+//     listing.id = "t-1";
+//     listing.fields = {{"name", "Tote in cotton"}};
+//     const grainside::MarketContext context{book, listing, check.options(), check.check(listing)};
+//     std::string table;
+//     grainside::write_market_columns(table);
+//     grainside::write_market_rows(context, table);
+//     std::string records;
+//     grainside::write_market_records(context, records);
+//     std::cout << records.substr(0, records.find(",\"on\"")) << "}\n";
+//     // prints: {"listing":"t-1","market":"us","name":"United States"}
+//
 // Output is appended to a string that the caller writes and clears; nothing here prints. Text from a listing comes out
 // inert, as in report.h. Thread-safe for distinct `out`.
 #ifndef GRAINSIDE_MARKET_REPORT_H

@@ -1,5 +1,25 @@
 // Writing what was found: JSON Lines records for programs, a marked view for people.
 //
+//     grainside::Checker checker(book, {.markets = {"us"}, .on = "2026-11-26"});
+//     grainside::Listing listing;
+//     listing.id = "t-1";
+//     listing.fields = {{"name", "PU leather tote"}};
+//     const grainside::CheckResult& result = checker.check(listing);
+//     const grainside::RecordWriter writer(book);
+//     std::string out;
+//     writer.write_claims(listing, result, out);
+//     std::cout << out.substr(0, out.find(",\"kind\"")) << "}\n";
+//     // prints: {"listing":"t-1","field":"name","start":0,"end":10,"words":"PU leather","part":"body"}
+//     out.clear();
+//     writer.write_findings(listing, result, checker, out);
+//     std::cout << out.substr(out.rfind('{'));  // the closing line, behind one line a finding
+//     // prints: {"listing":"t-1","claims":1,"findings":1,"worst":"misleading"}
+//     out.clear();
+//     grainside::write_view(book, listing, result, checker, {.colour = false, .width = 72}, out);
+//     grainside::write_view_end(book, out);  // once, behind the last listing
+//     std::cout << out.substr(0, out.find('\n')) << '\n';
+//     // prints: t-1
+//
 // Output is appended to a string that the caller writes and clears; nothing here prints. Text from a listing comes out
 // inert: JSON strings are escaped, control, bidirectional-formatting and invalid bytes are replaced in the human view.
 // Thread-safe for distinct `out`.

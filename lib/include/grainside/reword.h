@@ -1,9 +1,16 @@
 // Rewording a listing: the edits after which nothing is left to flag where they were made, and what only a person can
 // settle.
 //
-//     grainside::Reworder reworder(book);
+//     grainside::Listing listing;
+//     listing.fields = {{"name", "A genuine PU leather tote"}, {"description", "Waterproof."}};
+//     grainside::Reworder reworder(book, {.markets = {"us"}, .on = "2026-11-26"});
 //     const grainside::Rewording& result = reworder.reword(listing);
-//     for (const auto& edit : result.edits) ...
+//     for (const grainside::Edit& edit : result.edits) std::cout << edit.words << " -> " << edit.wording << '\n';
+//     // prints: A genuine PU leather -> An imitation leather
+//     std::cout << result.texts.front() << '\n';
+//     // prints: An imitation leather tote
+//     for (const grainside::Leftover& left : result.left) std::cout << left.words << ": " << left.why_not << '\n';
+//     // prints: Waterproof: what would be true cannot be known from the listing
 //
 // Each finding's own wording is put in its place: in the case of the words replaced, with the article in front put
 // right, without a word twice. Words that mean nothing are taken out where the phrase stands without them. Then the
@@ -13,7 +20,8 @@
 // several places may have more to settle in a second run.
 //
 // Only what the listing itself says, or readings of a dossier show, is ever written: no test result, certificate or
-// share is made up. Same listing, book and options, same edits. Not thread-safe; never fails.
+// share is made up. Same listing, book and options, same edits. Never fails. Not thread-safe: make one a thread; the
+// book must outlive it.
 #ifndef GRAINSIDE_REWORD_H
 #define GRAINSIDE_REWORD_H
 

@@ -1,7 +1,23 @@
 // The rule book: concepts, terms, rules and sources, loaded once and then immutable.
 //
-//     auto book = grainside::RuleBook::load("rules");        // YAML, every fault reported at once
-//     auto same = grainside::RuleBook::built_in();           // the default book, compiled into the library
+//     const auto loaded = grainside::RuleBook::built_in();  // or load("rules"): YAML, every fault reported at once
+//     if (!loaded) return 2;
+//     const grainside::RuleBook& rules = loaded.value();
+//     const grainside::RuleInfo* const rule = rules.find_rule("imitation-called-leather");
+//     if (rule != nullptr) std::cout << rule->id << ": " << grainside::name_of(rule->grade) << '\n';
+//     // prints: imitation-called-leather: misleading
+//
+//     // Concepts form a tree; numbers of concepts hold for the book that gave them.
+//     const grainside::ConceptId split = rules.find_concept("split-leather");
+//     std::cout << rules.concept_wording(split) << ", a leather: " << rules.is_a(split, rules.find_concept("leather"))
+//               << '\n';
+//     // prints: split leather, a leather: 1
+//     for (const grainside::Demand& demand : rules.demands_for(rules.find_concept("nickel-free"))) {
+//         std::cout << demand.standard << '\n';
+//     }
+//     // prints: EN 1811
+//     std::cout << rules.market_name("us") << '\n';
+//     // prints: United States
 //
 // Guarantees: any number of threads may use one RuleBook without locking. Copies are left out because a book is large;
 // share it by reference or move it. References and views that it gives live as long as the book.

@@ -1,10 +1,24 @@
 // Findings and verdicts as a SARIF log, for the tools that CI runs (OASIS Standard, Static Analysis Results Interchange
 // Format, version 2.1.0).
 //
+//     const std::string_view feed = "{\"sku\":\"t-1\",\"name\":\"Genuine PU leather tote\"}\n";
+//     auto reader = grainside::ListingReader::from_memory("feed.jsonl", feed, {});
+//     grainside::Checker checker(book, {.on = "2026-11-26"});
 //     grainside::SarifWriter log(book, {.command = "check", .day = "2026-11-26"});
+//     std::string out;
 //     log.begin(out);
-//     while (...) log.write_findings("catalog.jsonl", listing, checker.check(listing), checker, out);
+//     grainside::Listing listing;
+//     std::vector<grainside::Issue> issues;
+//     while (reader.next(listing, issues)) {
+//         log.write_findings("feed.jsonl", listing, checker.check(listing), checker, out);
+//     }
 //     log.end(issues, true, out);
+//     for (const std::string_view part : {"\"version\":\"2.1.0\"", "\"uri\":\"feed.jsonl\"", "\"startColumn\":22"}) {
+//         std::cout << (out.find(part) != std::string::npos ? part : "missing") << '\n';
+//     }
+//     // prints: "version":"2.1.0"
+//     // prints: "uri":"feed.jsonl"
+//     // prints: "startColumn":22
 //
 // One log with one run over all inputs. Results are appended to `out` as they come, so that the caller may write `out`
 // and clear it between any two calls; the writer itself keeps no more than the names of the inputs. Lines count from 1,

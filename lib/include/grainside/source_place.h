@@ -1,8 +1,18 @@
 // Where in its source the words of a field stand: bytes, lines and columns.
 //
+//     const std::string_view feed = "{\"sku\":\"t-1\",\n \"name\":\"Caf\\u00e9 belt, genuine leather\"}\n";
+//     auto reader = grainside::ListingReader::from_memory("feed.json", feed, {});
 //     grainside::SourcePlaces places;  // one for each reader
-//     const auto region = places.find(listing, claim.field, claim.start, claim.end);
-//     if (region) std::cout << region->from.line << ':' << region->from.column;
+//     grainside::Listing listing;
+//     std::vector<grainside::Issue> issues;
+//     if (!reader.next(listing, issues)) return 2;
+//     const std::size_t start = listing.fields.front().text.find("genuine");
+//     const auto region = places.find(listing, 0, start, start + 7);
+//     if (region) {
+//         std::cout << "line " << region->from.line << ", column " << region->from.column << ": "
+//                   << feed.substr(region->bytes.start, region->bytes.end - region->bytes.start) << '\n';
+//     }
+//     // prints: line 2, column 26: genuine
 //
 // Lines end with LF; a CR before it is the last character of its line. Columns count Unicode code points from 1, as
 // SARIF has it for "columnKind": "unicodeCodePoints"; of bytes that are no UTF-8, those count that continue no

@@ -1,10 +1,27 @@
 // Surveys: of many listings, how often words are flagged, by seller, part, category, market, rule and grade, with the
 // limits that a sample leaves; the worst listings and the commonest wordings.
 //
+//     const std::string_view feed =
+//         "{\"sku\":\"1\",\"name\":\"Genuine PU leather tote\",\"brand\":\"Harrow & Pine\"}\n"
+//         "{\"sku\":\"2\",\"name\":\"Cotton tote\",\"brand\":\"HARROW & PINE\"}\n"
+//         "{\"sku\":\"3\",\"name\":\"Cork belt\",\"brand\":\"Tidewell Slow Goods\"}\n";
+//     auto reader = grainside::ListingReader::from_memory("feed.jsonl", feed, {});
+//     grainside::Checker checker(book);
 //     grainside::SurveyTally tally(book);
-//     tally.add(listing, checker.check(listing), checker);     // for each listing
+//     grainside::Listing listing;
+//     std::vector<grainside::Issue> issues;
+//     while (reader.next(listing, issues)) tally.add(listing, checker.check(listing), checker);
+//     grainside::SurveyTally of_another_thread(book);
+//     tally.merge(std::move(of_another_thread));
 //     const grainside::Survey survey = tally.survey();
-//     for (const auto& seller : survey.sellers) ...
+//     const auto misleading = static_cast<std::size_t>(grainside::Grade::misleading);
+//     for (const grainside::SurveyGroup& seller : survey.sellers) {
+//         const grainside::SurveyRate& rate = seller.rates[misleading];
+//         std::cout << seller.name << ": " << rate.count << " of " << rate.of << ", " << std::round(100 * rate.low)
+//                   << " to " << std::round(100 * rate.high) << " %\n";
+//     }
+//     // prints: HARROW & PINE: 1 of 2, 9 to 91 %
+//     // prints: Tidewell Slow Goods: 0 of 1, 0 to 79 %
 //
 // A tally is not thread-safe: keep one a thread and `merge` them. Whatever way the listings are dealt out to tallies
 // and in whatever order they come or are merged, the survey is the same. Memory stays bounded: beyond kMostSellers and
@@ -53,7 +70,8 @@ struct SurveyOptions {
 
 inline constexpr std::size_t kSurveyedGrades = 5;  // contradicted to vague
 
-// `count` of `of` with Wilson's limits (lib/measure/proportion.h). Of nothing, the rate is 0 and the limits 0 and 1.
+// `count` of `of` as a share, 0 to 1, with Wilson's limits (1927; lib/measure/proportion.h). Of nothing, the rate is 0
+// and the limits 0 and 1.
 struct SurveyRate {
     std::uint64_t count = 0;
     std::uint64_t of = 0;

@@ -1,5 +1,25 @@
 // Writing a survey: a view for people, a page (HTML), one JSON object, one table (CSV, RFC 4180).
 //
+//     const std::string_view feed =
+//         "{\"sku\":\"1\",\"name\":\"Genuine PU leather tote\",\"brand\":\"Harrow & Pine\"}\n"
+//         "{\"sku\":\"2\",\"name\":\"Cotton tote\",\"brand\":\"HARROW & PINE\"}\n"
+//         "{\"sku\":\"3\",\"name\":\"Cork belt\",\"brand\":\"Tidewell Slow Goods\"}\n";
+//     auto reader = grainside::ListingReader::from_memory("feed.jsonl", feed, {});
+//     grainside::Checker checker(book);
+//     grainside::SurveyTally tally(book);
+//     grainside::Listing listing;
+//     std::vector<grainside::Issue> issues;
+//     while (reader.next(listing, issues)) tally.add(listing, checker.check(listing), checker);
+//     const grainside::Survey survey = tally.survey();
+//     const grainside::SurveyContext context{.book = book, .survey = survey, .shown = {.markets = false}};
+//     std::string page;
+//     grainside::write_survey_page(context, page);
+//     std::string table;
+//     grainside::write_survey_csv(context, table);
+//     std::cout << page.substr(0, page.find('\n')) << '\n' << table.substr(0, table.find('\r')) << '\n';
+//     // prints: <!DOCTYPE html>
+//     // prints: kind,group,measure,count,of,rate,low,high
+//
 // Output is appended to a string that the caller writes and clears; nothing here prints. Names and words come from
 // strangers and come out inert in every form. Each form for people ends with what a rate is and is not, the rule book's
 // digest, the day, and who decides. Thread-safe for distinct `out`.

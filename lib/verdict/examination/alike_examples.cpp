@@ -9,11 +9,11 @@
 #include <utility>
 #include <vector>
 
-#include "grainside/proof.h"
 #include "text/token.h"
 #include "text/tokenizer.h"
 #include "verdict/examination/findings.h"
 #include "verdict/examination/proof_texts.h"
+#include "verdict/proof.h"
 #include "vocabulary/matcher.h"
 
 namespace grainside::verdict {

@@ -6,14 +6,14 @@
 #include <span>
 #include <vector>
 
-#include "grainside/examination.h"
 #include "rules/book_data.h"
+#include "verdict/examination/examiner.h"
 #include "verdict/examination/proof_texts.h"
 
 namespace grainside::verdict {
 
 // The clauses of rule `rule` of the book that are its own; `model` is the index of the rule that it is like, or
-// kNoModel. examination.h says what counts as seen.
+// kNoModel. examiner.h says what counts as seen.
 std::vector<ClauseCoverage> coverage_of_rule(const rules::BookData& book, std::uint32_t rule, std::uint32_t model,
                                              std::span<const ReadText> texts);
 

@@ -1,4 +1,4 @@
-#include "grainside/examination.h"
+#include "verdict/examination/examiner.h"
 
 #include <optional>
 #include <utility>

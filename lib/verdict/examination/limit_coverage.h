@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "grainside/examination.h"
 #include "grainside/judge.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside::verdict {
 

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "claims/claim_parser.h"
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 namespace grainside::verdict {
 

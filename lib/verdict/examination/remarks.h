@@ -9,8 +9,8 @@
 #include <string_view>
 #include <vector>
 
-#include "grainside/examination.h"
 #include "grainside/rule_book.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside::verdict {
 

@@ -1,5 +1,5 @@
 // What batches give, put together, is what one ListingReader after the other gives.
-#include "grainside/listing_batches.h"
+#include "listing/listing_batches.h"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>

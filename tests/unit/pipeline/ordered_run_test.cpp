@@ -1,4 +1,4 @@
-#include "grainside/ordered_run.h"
+#include "pipeline/ordered_run.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 #include "grainside/checker.h"
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 #include <gtest/gtest.h>
 

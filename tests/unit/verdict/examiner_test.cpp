@@ -8,8 +8,8 @@
 #include <string>
 #include <string_view>
 
-#include "grainside/examination.h"
 #include "support/small_rules.h"
+#include "verdict/examination/examiner.h"
 
 namespace grainside {
 namespace {

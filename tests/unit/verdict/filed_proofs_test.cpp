@@ -248,6 +248,25 @@ TEST_P(ProofLifts, WhatTheyAnswer) {
 INSTANTIATE_TEST_SUITE_P(Rows, ProofLifts, testing::ValuesIn(kLifts),
                          [](const auto& row) { return std::string(row.param.name); });
 
+TEST(Proofs, AreAskedAnewForTheOptionsOfACheckAgain) {
+    const auto proofs = filed(entry("expires: 2026-12-31, scope: {says: waterproof}, standard: ISO 811, result: r"));
+    Listing listing;
+    listing.id = "tote-1";
+    listing.fields.push_back({"description", kLining});
+    Checker checker(book(), {.on = "2026-11-26"});
+    EXPECT_EQ(dump(checker.check(listing)), "lining waterproof: unsupported");
+    EXPECT_EQ(dump(checker.check_again(listing, {.on = "2026-11-26", .proofs = proofs})),
+              "lining waterproof: lifted by Report 1");
+    EXPECT_EQ(dump(checker.check_again(listing, {.on = "2027-01-01", .proofs = proofs})),
+              "lining waterproof: unsupported, Report 1 ran out on 2026-12-31");
+    EXPECT_EQ(dump(checker.check_again(listing, {.on = "2027-01-01", .proofs = proofs, .proofs_on = "2026-12-31"})),
+              "lining waterproof: lifted by Report 1");
+    const CheckResult& without = checker.check_again(listing, {.on = "2026-11-26"});
+    EXPECT_EQ(dump(without), "lining waterproof: unsupported");
+    EXPECT_EQ(without.proofs, nullptr);
+    EXPECT_TRUE(without.proofs_met.empty());
+}
+
 struct StandardRow {
     std::string_view name, standard, asked;
     bool follows;

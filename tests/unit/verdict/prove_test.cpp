@@ -1,5 +1,5 @@
 // Proving a small book whose proofs are wrong in every way that a proof can be.
-#include "grainside/proof.h"
+#include "verdict/proof.h"
 
 #include <gtest/gtest.h>
 

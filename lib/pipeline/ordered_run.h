@@ -11,8 +11,8 @@
 // emits it and those behind it that are finished too. A finished batch never waits for a later one to be taken, so that
 // a slow source shows what came of it at once. Memory is bounded: there are `ordered_slots(threads)` slots, and nothing
 // is taken while none is free. The caller owns the slots and may reuse their memory.
-#ifndef GRAINSIDE_ORDERED_RUN_H
-#define GRAINSIDE_ORDERED_RUN_H
+#ifndef GRAINSIDE_PIPELINE_ORDERED_RUN_H
+#define GRAINSIDE_PIPELINE_ORDERED_RUN_H
 
 #include <atomic>
 #include <cstddef>
@@ -57,4 +57,4 @@ void run_in_order(std::size_t threads, const OrderedSteps& steps, const std::ato
 }  // namespace v0
 }  // namespace grainside
 
-#endif  // GRAINSIDE_ORDERED_RUN_H
+#endif  // GRAINSIDE_PIPELINE_ORDERED_RUN_H

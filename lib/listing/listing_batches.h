@@ -13,8 +13,8 @@
 // a hundred thousand pages are no worse than one catalog. Of larger inputs in other formats `take` copies the listings
 // out of the reader. Where an input would have to be waited for, a batch has what is there.
 // Memory: about batch_bytes a batch, more for a single longer record; for a JSON array the whole file as well.
-#ifndef GRAINSIDE_LISTING_BATCHES_H
-#define GRAINSIDE_LISTING_BATCHES_H
+#ifndef GRAINSIDE_LISTING_LISTING_BATCHES_H
+#define GRAINSIDE_LISTING_LISTING_BATCHES_H
 
 #include <cstddef>
 #include <cstdint>
@@ -125,4 +125,4 @@ private:
 }  // namespace v0
 }  // namespace grainside
 
-#endif  // GRAINSIDE_LISTING_BATCHES_H
+#endif  // GRAINSIDE_LISTING_LISTING_BATCHES_H

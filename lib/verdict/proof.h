@@ -1,7 +1,7 @@
 // Proving a rule book: every rule flags the texts that its file says it must, passes the others, and offers wording
 // that passes.
-#ifndef GRAINSIDE_PROOF_H
-#define GRAINSIDE_PROOF_H
+#ifndef GRAINSIDE_VERDICT_PROOF_H
+#define GRAINSIDE_VERDICT_PROOF_H
 
 #include <cstdint>
 #include <string>
@@ -45,4 +45,4 @@ ProofReport prove(const RuleBook& book, const std::string& rule = {});
 }  // namespace v0
 }  // namespace grainside
 
-#endif  // GRAINSIDE_PROOF_H
+#endif  // GRAINSIDE_VERDICT_PROOF_H

@@ -12,8 +12,8 @@
 //
 // Examining never fails. Work is linear in texts and listings; at most 200 remarks of one code are told, the others
 // counted in a last one. Not thread-safe: make one a thread. The books must outlive it.
-#ifndef GRAINSIDE_EXAMINATION_H
-#define GRAINSIDE_EXAMINATION_H
+#ifndef GRAINSIDE_VERDICT_EXAMINATION_EXAMINER_H
+#define GRAINSIDE_VERDICT_EXAMINATION_EXAMINER_H
 
 #include <cstddef>
 #include <cstdint>
@@ -99,4 +99,4 @@ private:
 }  // namespace v0
 }  // namespace grainside
 
-#endif  // GRAINSIDE_EXAMINATION_H
+#endif  // GRAINSIDE_VERDICT_EXAMINATION_EXAMINER_H
