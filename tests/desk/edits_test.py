@@ -227,11 +227,90 @@ class EditsTest(unittest.TestCase):
             becomes({"do": "set", "of": "sample", "key": "price", "value": ""}, "  price: 10 EUR\n", "")
             becomes({"do": "set", "of": "listing", "key": "description", "value": "One.\n\nTwo.\n"}, "    PU leather outside.\n\n    Waterproof zip.\n", "    One.\n\n    Two.\n")
             becomes({"do": "set", "of": "listing", "key": "additionalProperty.Lining", "value": "Linen"}, "Cotton # twill", "Linen # twill")
+            # A block would take the comment for text.
+            becomes({"do": "set", "of": "listing", "key": "additionalProperty.Lining", "value": "One.\nTwo."}, "Cotton # twill", '"One.\\nTwo." # twill')
+            becomes({"do": "set", "of": "listing", "key": "material", "value": "One.\nTwo."}, ">\n    PU\n    leather\n", "|-\n    One.\n    Two.\n")
+            becomes({"do": "set", "of": "listing", "key": "additionalProperty.Strap", "value": "One.\nTwo.\n"}, "Cotton # twill\n", "Cotton # twill\n    Strap: |\n      One.\n      Two.\n")
             becomes({"do": "add-reading", "part": "body", "reading": {"method": "loupe", "outcome": "nap"}}, '        note: "a b"\n', '        note: "a b"\n      - method: loupe\n        outcome: nap\n')
             becomes({"do": "remove-reading", "part": "body", "index": 1}, '      - method: loupe\n        # twice\n        outcome: weave\n        note: "a b"\n', "")
             becomes({"do": "remove-reading", "part": "lining", "index": 0}, "  lining: {readings: [{method: loupe, outcome: weave}]}\n", "")
             becomes({"do": "add-cost", "group": "labour", "line": {"item": "x", "amount": "1 EUR"}}, "rate: 15 EUR/h}]", "rate: 15 EUR/h},\n           {item: x, amount: 1 EUR}]")
             becomes({"do": "take-wording", "field": "name", "at": [0, 20], "words": 'Genuine "PU" leather', "wording": "It's"}, "Genuine \"PU\" leather", "It''s")
+
+    def test_texts_of_listings(self):
+        several = "One line: it's \"new\"\n\n  # two, indented\n- three\n"
+        fields = (("name", "A 'fine' tote: #1"), ("description", several), ("material", "a\nb"), ("additionalProperty.Strap: long", "nylon, [new]"), ("additionalProperty.Care", several))
+        count = 0
+        for name in self.names:
+            state = self.desk.state(name)
+            before = meaning(state["text"])
+            for field, text in fields:
+                change = {"do": "set", "of": "listing", "key": field, "value": text}
+                with self.subTest(dossier=name, field=field):
+                    if "file" in before.get("listing", {}):
+                        self.assertEqual(self.tried(state, change, status=400)["error"]["code"], "listing-file")
+                        continue
+                    after = self.tried(state, change)
+                    wanted = meaning(state["text"])
+                    of = wanted.setdefault("listing", {})
+                    kind, _, attribute = field.partition(".")
+                    (of.setdefault("attributes", {}) if attribute else of)[attribute or kind] = text
+                    self.assertEqual(meaning(after["text"]), wanted)
+                    said = {one["field"]: one["text"] for one in after["listing"]["fields"]}
+                    self.assertEqual(said[field], text)
+                    if attribute:
+                        back = self.tried(state, change, change | {"value": ""})
+                        # A text whose last line has an end gives one to a file that had none.
+                        end = "\n" if text.endswith("\n") and not state["text"].endswith("\n") and "listing" not in before else ""
+                        self.assertEqual(back["text"], state["text"] + end)
+                    count += 1
+        self.assertGreater(count, 40)
+        print(f"{count} texts of listings")
+
+    def test_a_listing_is_begun(self):
+        changes = [{"do": "set", "of": "listing", "key": key, "value": value}
+                   for key, value in (("captured", "2026-11-20"), ("name", "A tote"), ("description", "One.\n\nTwo.\n"), ("additionalProperty.Lining", "cotton"))]
+        listing = "listing:\n  captured: 2026-11-20\n  name: A tote\n  description: |\n    One.\n\n    Two.\n  attributes: {Lining: cotton}"
+        small = self.desk.state("small")
+        self.assertEqual(self.tried(small, *changes)["text"], small["text"] + "\n" + listing + "\n")
+        last = self.tried(small, {"do": "text", "text": small["text"] + "\nlisting:\n  name: A"}, changes[2] | {"key": "name"})
+        self.assertEqual(last["text"], small["text"] + "\nlisting:\n  name: |\n    One.\n\n    Two.\n")
+        empty = self.tried(small, {"do": "text", "text": "sample:\n  what: A tote\nlisting:   # to come\nparts: {}\n"}, *changes[:3])
+        self.assertEqual(empty["text"], "sample:\n  what: A tote\nlisting:   # to come\n" + listing[9 : listing.index("  attributes")] + "parts: {}\n")
+        flow = self.tried(self.desk.state("flow"), *changes)
+        self.assertEqual(meaning(flow["text"])["listing"]["description"], "One.\n\nTwo.\n")
+        self.assertTrue(flow["text"].startswith(FLOW.rstrip()[:-1]))
+        # One that says nothing any more is a fault, and not written.
+        state = self.desk.state("block")
+        gone = [{"do": "set", "of": "listing", "key": key, "value": ""} for key in ("name", "description", "material", "additionalProperty.Lining")]
+        kept = self.tried(state, {"do": "set", "of": "listing", "key": "captured", "value": "2026-11-20"}, *gone)
+        self.assertEqual([fault["code"] for fault in kept["faults"]], ["missing-key"])
+        self.assertNotIn("listing", meaning(self.tried(state, *gone)["text"]))
+
+    def test_terms_of_costs(self):
+        for name in ("block", "block_crlf", "watch_strap", "small", "flow"):
+            state = self.desk.state(name)
+            for key, value in (("exchange.USD", "0.86-0.88"), ("sales_tax", "22 %"), ("sold_in", "uk"), ("currency", "EUR")):
+                with self.subTest(dossier=name, key=key):
+                    change = {"do": "set", "of": "costs", "key": key, "value": value}
+                    after = self.tried(state, change)
+                    wanted = meaning(state["text"])
+                    kind, _, currency = key.partition(".")
+                    of = wanted.setdefault("costs", {})
+                    (of.setdefault(kind, {}) if currency else of)[currency or kind] = value
+                    self.assertEqual(meaning(after["text"]), wanted)
+                    sheet = after["costs"]["sheet"]
+                    self.assertEqual(sheet["exchange"][currency] if currency else sheet["values"][key], value)
+                    if kind not in meaning(state["text"]).get("costs", {}):
+                        self.assertEqual(self.tried(state, change, change | {"value": ""})["text"], state["text"])
+        state = self.desk.state("block")
+        line = {"do": "add-cost", "group": "fees", "line": {"item": "look", "amount": "10 USD"}}
+        self.assertEqual([fault["code"] for fault in self.tried(state, line)["faults"]], ["missing-exchange"])
+        rate = {"do": "set", "of": "costs", "key": "exchange.USD", "value": "0.8"}
+        both = self.tried(state, line, rate)
+        self.assertEqual([one["amount"]["value"] for one in both["costs"]["lines"] if one["item"] == "look"], [8])
+        self.tried(state, {"do": "set", "of": "costs", "key": "exchange.", "value": "1"}, status=400)
+        self.tried(state, {"do": "set", "of": "costs", "key": "exchange", "value": "1"}, status=400)
 
     def test_hostile_values_stay_values(self):
         random.seed(7)

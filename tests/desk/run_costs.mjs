@@ -1,10 +1,64 @@
-// The cost sheet: the total moves while a line is typed, and is saved with it.
+// The cost sheet: the total moves while a line, a rate of exchange or the tax is typed, and is saved with it.
 import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { focused, pressAt, tabTo } from './keyboard_hand.mjs';
 import { until } from './until.mjs';
 
 function total(page) { return page.locator('.total strong').first().textContent(); }
 
-export async function runCosts(page, name, look) {
+// A line in a currency that has no rate leads to the rate, and back.
+async function runRates(page, file, look) {
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await page.locator('.form').getByLabel('Group').selectOption('fees');
+    await page.locator('.form').getByLabel('Name').fill('inspection');
+    await page.locator('.form').getByLabel('Amount').fill('10.00 USD');
+    await page.waitForSelector('button:has-text("Say what one USD is worth")');
+    const before = await total(page);
+    await page.locator('.form').getByLabel('Amount').press('Tab');
+    await until(page, () => /without a rate/.test(document.querySelector('.one-field .fault:not(:empty)')?.textContent ?? ''));
+    await look('cost-without-rate');
+    await pressAt(page, 'Say what one USD is worth');
+    assert.match(await focused(page), /^One of it is worth/);
+    await page.keyboard.insertText('0.8O');
+    await page.keyboard.press('Tab');
+    await until(page, () => document.querySelector('.named-row [aria-invalid]') !== null);
+    await look('rates-fault');
+    await page.locator('.named-row input').fill('0.80');
+    await until(page, (text) => document.querySelector('.total strong').textContent !== text, before);
+    assert.equal((parseFloat(await total(page)) - parseFloat(before)).toFixed(2), '8.00', 'the total moves with both forms');
+    await page.getByRole('button', { name: 'Save rates and tax' }).click();
+    await page.waitForSelector('.told:has-text("Saved: rates and tax")');
+    assert.match(readFileSync(file, 'utf8'), /^ {2}exchange: \{USD: 0\.80\}$/m);
+    assert.equal(await focused(page), 'Group', 'the line that wanted it goes on');
+    await page.getByRole('button', { name: 'Save the line' }).click();
+    await page.waitForSelector('.cost-group li:has-text("inspection")');
+
+    // The price is compared without its tax.
+    const multiple = () => page.locator('.total strong').nth(1).textContent();
+    const was = await multiple();
+    await pressAt(page, 'Change rates and tax', 'Enter', { back: true });
+    await tabTo(page, /^Sales tax/);
+    await page.keyboard.press('Control+a');
+    await page.keyboard.insertText('0');
+    await until(page, (text) => document.querySelectorAll('.total strong')[1].textContent !== text, was);
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.told:has-text("Saved: rates and tax")');
+    assert.equal(await focused(page), 'Change rates and tax');
+    assert.match(readFileSync(file, 'utf8'), /^ {2}sales_tax: 0 %$/m);
+
+    // Taken out by hand, it is a fault of the file that leads to the same form.
+    writeFileSync(file, readFileSync(file, 'utf8').replace('  exchange: {USD: 0.80}\n', ''));
+    await page.reload();
+    await page.waitForSelector('.notice');
+    await page.getByRole('button', { name: 'Say what one USD is worth' }).click();
+    await page.keyboard.insertText('0.82');
+    await page.getByRole('button', { name: 'Save rates and tax' }).click();
+    await page.waitForSelector('.told:has-text("Saved: rates and tax")');
+    assert.equal(await page.locator('.notice').count(), 0);
+}
+
+export async function runCosts(page, folder, name, look) {
     await page.goto(`${new URL(page.url()).origin}/#/sample/${name}`);
     await page.waitForSelector('.total strong');
     const before = await total(page);
@@ -21,5 +75,6 @@ export async function runCosts(page, name, look) {
     await page.getByRole('button', { name: 'Save the line' }).click();
     await page.waitForSelector('.cost-group li:has-text("lobster clasp")');
     assert.equal(await total(page), typed);
+    await runRates(page, join(folder, `${name}.yaml`), look);
     console.log(`costs: ${before} to ${typed}`);
 }

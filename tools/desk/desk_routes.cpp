@@ -20,7 +20,9 @@
 #include "desk/words_answer.h"
 #include "desk/yaml_shape.h"
 #include "document/sha256.h"
+#include "evidence/cost_data.h"
 #include "evidence/dossier_data.h"
+#include "evidence/evidence_data.h"
 #include "grainside/version.h"
 #include "report/fixed_texts.h"
 #include "rules/book_data.h"
@@ -143,6 +145,12 @@ std::string DeskRoutes::about() const {
     json.begin_array();
     for (std::size_t i = 1; i < categories.size(); ++i) json.value(std::string_view(categories[i].name));
     json.end_array();
+    write_list(json, "currencies", books_.evidence.data().costs.currencies, [&](const evidence::Currency& currency) {
+        json.begin_object();
+        json.member("currency", std::string_view(currency.id));
+        json.member("name", std::string_view(currency.name));
+        json.end_object();
+    });
     json.key("grades");
     json.begin_array();
     for (std::size_t grade = 0; grade < 6; ++grade) {

@@ -23,11 +23,12 @@ namespace {
 
 constexpr std::string_view kSampleKeys[] = {"what",  "category",  "seller",       "bought",
                                             "price", "condition", "months_in_use"};
-constexpr std::string_view kListingKeys[] = {"captured",    "region",   "language", "name",
-                                             "description", "material", "category"};
+constexpr std::string_view kListingKeys[] = {"captured", "region", "language"};
+constexpr std::string_view kListingTexts[] = {"name", "description", "material", "category"};
 constexpr std::string_view kCostKeys[] = {"currency", "sales_tax", "sold_in"};
 constexpr std::string_view kReadingKeys[] = {"method", "outcome", "date", "photo", "note"};
 constexpr std::string_view kAttribute = "additionalProperty.";
+constexpr std::string_view kExchange = "exchange.";
 constexpr std::string_view kNoLines = "none";
 
 using Values = std::vector<std::pair<std::string, YamlShape>>;
@@ -171,14 +172,18 @@ private:
         YamlPath path{of};
         bool known = false;
         if (of == "sample") known = is_one_of(key, kSampleKeys);
-        if (of == "listing") known = is_one_of(key, kListingKeys);
+        if (of == "listing") known = is_one_of(key, kListingKeys) || is_one_of(key, kListingTexts);
         if (of == "costs")
             known = is_one_of(key, kCostKeys) || (is_cost_group(key) && (value == kNoLines || value.empty()));
-        if (of == "listing" && key.starts_with(kAttribute) && key.size() > kAttribute.size()) {
+        const auto within = [&](std::string_view prefix, const char* mapping) {
+            if (!key.starts_with(prefix) || key.size() == prefix.size()) return;
             known = true;
-            key.erase(0, kAttribute.size());
-            path.emplace_back("attributes");
-        }
+            key.erase(0, prefix.size());
+            path.emplace_back(mapping);
+        };
+        if (of == "listing") within(kAttribute, "attributes");
+        if (of == "costs") within(kExchange, "exchange");
+        if (of == "listing" && (path.size() > 1 || is_one_of(key, kListingTexts))) refuse_listing_file();
         if (!known) refuse("bad-request", "'" + key + "' cannot be set here");
         if (!value.empty()) return editor_.set(path, key, YamlShape::scalar(value));
         path.push_back(key);
@@ -189,13 +194,16 @@ private:
         editor_.remove(path);
     }
 
+    void refuse_listing_file() const {
+        if (!at({"listing", "file"}).exists()) return;
+        refuse("listing-file", "the listing stands in a file of its own, which is never changed",
+               "`grainside reword --in-place` changes it, or write the wording to the seller");
+    }
+
     void take_wording(const JsonValue& change) {
         const std::string field(text_member(change, "field"));
         YamlPath path{"listing"};
-        if (at({"listing", "file"}).exists()) {
-            refuse("listing-file", "the listing stands in a file of its own, which is never changed",
-                   "`grainside reword --in-place` changes it, or write the wording to the seller");
-        }
+        refuse_listing_file();
         if (field.starts_with(kAttribute)) {
             path.emplace_back("attributes");
             path.push_back(field.substr(kAttribute.size()));

@@ -14,6 +14,7 @@ using report::JsonWriter;
 namespace {
 
 constexpr std::string_view kNoCosts = "none";
+constexpr std::string_view kExchangeKey = "exchange";
 
 void write_line(JsonWriter& json, Node line, std::size_t index) {
     json.begin_object();
@@ -100,11 +101,12 @@ void write_cost_sheet(JsonWriter& json, Node root) {
         }
         if (is_group) {
             groups.push_back(child);
-        } else if (costs.is_mapping()) {
+        } else if (costs.is_mapping() && child.key() != kExchangeKey) {
             json.member(child.key(), std::string_view(plain_value(child)));
         }
     }
     json.end_object();
+    write_values(json, kExchangeKey, costs.find(kExchangeKey));
     json.key("groups");
     json.begin_array();
     for (const Node group : groups) write_group(json, group);

@@ -22,7 +22,7 @@ void write_values(report::JsonWriter& json, std::string_view key, document::Node
 void write_sample(report::JsonWriter& json, document::Node root);
 // The members of a reading: "index","method","outcome"?,"values","date"?,"photo"?,"note"?,"line".
 void write_reading_sheet(report::JsonWriter& json, document::Node reading, std::size_t index);
-// "sheet":{"values":{...},"groups":[{"group","none":bool,"lines":[{"index","line","values"}]}]}
+// "sheet":{"values":{...},"exchange":{currency:text},"groups":[{"group","none":bool,"lines":[{"index","line","values"}]}]}
 void write_cost_sheet(report::JsonWriter& json, document::Node root);
 
 }  // namespace grainside::desk

@@ -25,6 +25,14 @@ std::size_t sure(std::optional<std::size_t> place) {
     return *place;
 }
 
+// Whether what is written of it last is a text whose last line has an end, as a block in the last line of a file needs
+// it.
+bool ends_with_line(const YamlShape& value) {
+    const YamlShape* last = &value;
+    while (!last->children.empty()) last = &last->children.back().second;
+    return last->text.ends_with('\n');
+}
+
 Node last_child(Node parent) {
     Node last;
     for (const Node child : parent) last = child;
@@ -44,6 +52,11 @@ std::string_view YamlEditor::line_end() const {
     return end != std::string::npos && end > 0 && text_[end - 1] == '\r' ? "\r\n" : "\n";
 }
 
+bool YamlEditor::ends_line(std::size_t at) const {
+    const std::size_t next = text_.find_first_not_of(" \t\r", at);
+    return next == std::string::npos || text_[next] == '\n';
+}
+
 void YamlEditor::apply(const Change& change, const YamlShape& meant) {
     std::string changed = text_;
     changed.replace(change.start, change.end - change.start, change.bytes);
@@ -58,9 +71,10 @@ void YamlEditor::set(YamlPath path, const std::string& key, const YamlShape& val
     YamlShape meant = YamlShape::of(root());
     std::string name = key;
     YamlShape wanted = value;
-    // What is missing on the way comes with it.
+    // What is missing on the way, or is there without a value, comes with it.
     while (!at_path(root(), path).is_mapping()) {
-        if (path.empty() || at_path(root(), path).exists()) does_not_fit();
+        const Node there = at_path(root(), path);
+        if (path.empty() || (there.exists() && there.kind() != NodeKind::null)) does_not_fit();
         wanted = std::move(YamlShape::mapping().add(name, std::move(wanted)));
         name = path.back();
         path.pop_back();
@@ -77,19 +91,29 @@ void YamlEditor::set(YamlPath path, const std::string& key, const YamlShape& val
     const YamlSpans spans(text_, *document_);
     const bool flow = spans.in_brackets(mapping);
     const std::size_t key_at = spans.key_begin(there);
-    std::string written = flow ? written_in_brackets(wanted)
-                               : written_in_lines(name, wanted, key_at - spans.line_begin(key_at), line_end());
-    if (!flow) written.erase(0, written_scalar(name, false).size() + 1);  // "key:"
-    if (!flow && written.starts_with(' ')) written.erase(0, 1);
+    const std::size_t end = sure(spans.end(there));
+    std::string written;
+    if (flow) {
+        written = written_in_brackets(wanted);
+    } else if (wanted.is_scalar() && !ends_line(end)) {
+        // A block would take the comment behind it for text.
+        written = written_scalar(wanted.text, false);
+    } else {
+        written = written_in_lines(name, wanted, key_at - spans.line_begin(key_at), line_end());
+        written.erase(0, written_scalar(name, false).size() + 1);  // "key:"
+        if (written.starts_with(' ')) written.erase(0, 1);
+        if (ends_with_line(wanted) && text_.find('\n', end) == std::string::npos) written += line_end();
+    }
+    const bool in_lines = written.starts_with(line_end());
     if (there.kind() == NodeKind::null) {
-        const std::size_t end = sure(spans.end(there));
-        apply({end, end, ' ' + written}, meant);
+        // Lines follow the comment behind the key.
+        const std::size_t at = in_lines ? std::min(text_.find_first_of("\r\n", end), text_.size()) : end;
+        apply({at, at, in_lines ? written : ' ' + written}, meant);
     } else {
         std::size_t begin = spans.begin(there);
         // What goes on in lines of its own leaves no space behind the colon.
-        const bool in_lines = !flow && written.starts_with(line_end());
         while (in_lines && begin > key_at && text_[begin - 1] == ' ') --begin;
-        apply({begin, sure(spans.end(there)), written}, meant);
+        apply({begin, end, written}, meant);
     }
 }
 
@@ -105,8 +129,15 @@ YamlEditor::Change YamlEditor::added_key(Node mapping, const std::string& key, c
     const std::size_t at = spans.line_end(sure(spans.end(last)));
     std::string bytes(indent, ' ');
     bytes.append(written_in_lines(key, value, indent, line_end()));
+    return {at, at, new_lines(at, std::move(bytes), value)};
+}
+
+// `bytes` as lines of their own at `at`, where a line begins or the file ends.
+std::string YamlEditor::new_lines(std::size_t at, std::string bytes, const YamlShape& value) const {
     const bool closed = at > 0 && text_[at - 1] == '\n';
-    return {at, at, closed ? bytes.append(line_end()) : std::string(line_end()).append(bytes)};
+    if (!closed) bytes.insert(0, line_end());
+    if (closed || ends_with_line(value)) bytes += line_end();
+    return bytes;
 }
 
 void YamlEditor::append(const YamlPath& path, const YamlShape& item) {
@@ -138,8 +169,7 @@ void YamlEditor::append(const YamlPath& path, const YamlShape& item) {
     bytes.append("- ").append(in_lines ? written_item_in_lines(item, indent + 2, line_end())
                                        : written_in_brackets(item));
     const std::size_t at = spans.line_end(sure(spans.end(last)));
-    const bool closed = at > 0 && text_[at - 1] == '\n';
-    apply({at, at, closed ? bytes.append(line_end()) : std::string(line_end()).append(bytes)}, meant);
+    apply({at, at, new_lines(at, std::move(bytes), item)}, meant);
 }
 
 void YamlEditor::remove(const YamlPath& path) {

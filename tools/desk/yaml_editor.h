@@ -24,7 +24,7 @@ public:
     document::Node root() const noexcept { return document_->root(); }
 
     // Gives the value at `path` + `key` in place of the one there, or adds the key. Mappings on the way that are
-    // missing are made. REQUIRES: the root is a mapping.
+    // missing or empty are made. REQUIRES: the root is a mapping.
     void set(YamlPath path, const std::string& key, const YamlShape& value);
     // Adds an item to the sequence at `path`.
     void append(const YamlPath& path, const YamlShape& item);
@@ -44,7 +44,10 @@ private:
     Change added_key(document::Node mapping, const std::string& key, const YamlShape& value) const;
     Change removed_from_brackets(document::Node parent, document::Node child) const;
     Change removed_line(document::Node parent, document::Node child) const;
+    std::string new_lines(std::size_t at, std::string bytes, const YamlShape& value) const;
     std::string_view line_end() const;
+    // Whether nothing but blanks stands behind `at` on its line.
+    bool ends_line(std::size_t at) const;
 
     std::string text_;
     std::optional<document::Document> document_;

@@ -62,8 +62,10 @@ std::string in_quotes(std::string_view text) {
 bool stands_in_lines(const YamlShape& shape) {
     const auto is_collection = [](const auto& child) { return !child.second.children.empty(); };
     if (shape.is_sequence()) return std::any_of(shape.children.begin(), shape.children.end(), is_collection);
-    return std::any_of(shape.children.begin(), shape.children.end(),
-                       [](const auto& child) { return stands_in_lines(child.second); });
+    return std::any_of(shape.children.begin(), shape.children.end(), [](const auto& child) {
+        return stands_in_lines(child.second) ||
+               (child.second.is_scalar() && child.second.text.find('\n') != std::string::npos);
+    });
 }
 
 // Of several lines, behind its key; nothing where a block would not give it back.
@@ -166,7 +168,9 @@ std::string written_in_lines(std::string_view key, const YamlShape& shape, std::
         const std::string block = written_block(shape.text, indent + kStep, line_end);
         return out.append(" ").append(block.empty() ? written_scalar(shape.text, false) : block);
     }
-    if (!stands_in_lines(shape)) return out.append(" ").append(written_in_brackets(shape));
+    // A section of the file stands in lines whatever it holds: more comes into it.
+    const bool in_lines = stands_in_lines(shape) || (indent == 0 && shape.is_mapping() && !shape.children.empty());
+    if (!in_lines) return out.append(" ").append(written_in_brackets(shape));
     for (const auto& [name, child] : shape.children) {
         out.append(line_end).append(indent + kStep, ' ');
         if (shape.is_mapping()) {

@@ -44,7 +44,8 @@ std::string written_scalar(std::string_view text, bool in_brackets);
 // "{Zn: 95.4 %, Al: 4 %}", on one line.
 std::string written_in_brackets(const YamlShape& shape);
 // "key: value" on as many lines as it takes, the first without its indentation, the last without its end. Lists of
-// mappings stand in lines, and what holds them; all else in brackets.
+// mappings and texts of several lines stand in lines, and what holds them, and mappings at the left edge; all else in
+// brackets.
 std::string written_in_lines(std::string_view key, const YamlShape& shape, std::size_t indent,
                              std::string_view line_end);
 // An item behind its dash, its keys in lines of their own.

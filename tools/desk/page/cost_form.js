@@ -1,4 +1,6 @@
 // A line of the cost sheet: how it is counted decides which fields it has.
+import { currenciesWithoutRate, rateButton } from './cost_terms.js';
+import { element } from './element.js';
 import { choiceField, textField } from './field.js';
 import { Form } from './form.js';
 import { spoken } from './numbers.js';
@@ -38,10 +40,11 @@ function kindOf(values) {
 }
 
 export class CostForm {
-    // `line`: one to change, with its group; parts: words for parts, by id.
-    constructor({ sample, parts, group, line, saved, away, remove }) {
+    // `line`: one to change, with its group; know: {parts: words for parts, by id, currencies}; rate(currency): leads to where a
+    // rate of exchange that it lacks is told.
+    constructor({ sample, know, group, line, rate, saved, away, remove }) {
         this.line_ = line;
-        this.parts_ = parts;
+        this.parts_ = [...know.parts];
         this.values_ = { ...line?.values };
         this.fields_ = [];
         this.group_ = choiceField({ key: 'group', label: 'Group', value: group ?? 'materials', options: Object.entries(kGroups) });
@@ -54,7 +57,8 @@ export class CostForm {
         this.kind_.input.addEventListener('change', () => this.build_());
         if (line) this.group_.input.disabled = true;
         this.form_ = new Form({ sample, title: line ? `Change the line: ${line.values.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
-                                lead: [this.group_, this.kind_], changes: () => this.changes_(), saved, away, remove: line ? remove : undefined });
+                                lead: [this.group_, this.kind_], changes: () => this.changes_(), saved, away, remove: line ? remove : undefined,
+                                offers: (faults) => currenciesWithoutRate(faults, know).map((currency) => element('p', { class: 'deeds' }, rateButton(currency, rate))) });
         this.node = this.form_.node;
         this.build_();
     }

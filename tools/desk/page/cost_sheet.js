@@ -1,5 +1,6 @@
 // What the sample costs to make and to land, line by line, with the total and the price multiple as one types.
 import { CostForm, costKeyName, groupName } from './cost_form.js';
+import { CostTerms } from './cost_terms.js';
 import { button, element } from './element.js';
 import { money, percent } from './numbers.js';
 import { redrawn } from './redrawn.js';
@@ -42,23 +43,26 @@ export class CostSheet {
         this.know_ = know;
         this.lines_ = element('div');
         this.place_ = element('div');
+        this.terms_ = new CostTerms(sample, know);
         const sum = element('div', { class: 'sums' });
         this.addButton_ = button('Add a line', () => this.open_({}), { class: 'main' });
         this.head = element('h2', { id: 'costs', tabindex: '-1' }, 'Costs');
         const row = (title, ...content) => element('div', { class: 'row' }, element('h3', {}, title), element('div', {}, content));
-        this.node = element('section', { class: 'card', 'aria-labelledby': 'costs' }, this.head, row('Total', sum),
+        this.node = element('section', { class: 'card', 'aria-labelledby': 'costs' }, this.head, row('Total', sum), row('Rates, tax', this.terms_.node),
                             row('Lines', this.lines_, element('p', { class: 'deeds' }, this.addButton_), this.place_));
         this.drawSum_ = redrawn(sum, sums);
         this.drawLines_ = redrawn(this.lines_, (groups, told) => groups.map(({ group, lines }) => this.group_(group, lines, told)));
     }
 
-    // `costs`: with what is typed; `saved`: as on disk, which alone is listed.
-    show(costs, saved, isTyping) {
-        this.drawSum_(costs?.sums, isTyping ? saved?.sums : undefined);
-        this.drawLines_(saved?.sheet?.groups ?? [], costs?.lines ?? []);
+    // `shown`: with what is typed; `saved`: as on disk, which alone is listed.
+    show(shown, saved, isTyping) {
+        this.drawSum_(shown.costs?.sums, isTyping ? saved.costs?.sums : undefined);
+        this.drawLines_(saved.costs?.sheet?.groups ?? [], shown.costs?.lines ?? []);
+        this.terms_.show(shown, saved);
     }
 
     group_(group, lines, told) {
+        if (lines.length === 0) return element('p', { class: 'cost-group' }, element('strong', {}, groupName(group)), ': none');
         return element('div', { class: 'cost-group' }, element('h4', {}, groupName(group)), element('ul', {}, lines.map((line) => {
             const name = line.values.item ?? groupName(group);
             const amount = told.find((one) => one.group === group && one.item === (line.values.item ?? group));
@@ -76,7 +80,8 @@ export class CostSheet {
             this.addButton_.hidden = false;
             this.addButton_.focus();
         };
-        this.form_ = new CostForm({ sample: this.sample_, parts: [...this.know_.parts], group, line, away: close, remove: () => this.remove_(group, line),
+        this.form_ = new CostForm({ sample: this.sample_, know: this.know_, group, line, away: close,
+                                    rate: (currency) => this.terms_.change(currency, () => this.form_?.focus()), remove: () => this.remove_(group, line),
                                     saved: () => { close(); tell('Saved: costs.'); } });
         this.addButton_.hidden = true;
         this.place_.replaceChildren(this.form_.node);

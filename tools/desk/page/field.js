@@ -1,9 +1,10 @@
 // Fields of forms: a label, what to write, the unit beside it, and the fault below it that the server found. A fault is
 // shown once a person has left the field or asked to save, not while the first key is pressed.
 import { button, element, freshId } from './element.js';
+import { MarkedField } from './marked_field.js';
 
-function faultText({ message, hint }) {
-    return [message, hint].filter(Boolean).join(' ');
+export function faultText({ message, hint }) {
+    return [message, hint].filter(Boolean).join(/[.!?]$/.test(message) ? ' ' : ': ');
 }
 
 class Field {
@@ -66,6 +67,37 @@ export function noteField({ value = '', rows = 2, ...words }) {
     const input = element('textarea', { rows, autocomplete: 'off' });
     input.value = value;
     return new Field(words, input);
+}
+
+// A text of the listing. What is not touched stays as it is to the byte; what is keeps its end, and several new lines end as lines do.
+class ListingTextField extends Field {
+    constructor(words, marked, before) {
+        super(words, marked.field, marked.node);
+        this.marked_ = marked;
+        this.before_ = before;
+        marked.fill(before.trimEnd());
+        this.shown_ = marked.text;
+    }
+
+    get value() {
+        if (this.input.value === this.shown_) return this.before_;
+        const text = this.input.value.replace(/^\n+/, '').trimEnd();
+        if (text === '') return '';
+        return text + (this.before_ ? /\s*$/.exec(this.before_)[0] : text.includes('\n') ? '\n' : '');
+    }
+
+    // The marks of `text`, the field's as the server read it.
+    mark(text, marks) { this.marked_.mark(text, marks); }
+}
+
+// With `lines` Enter begins another line, else it saves.
+export function listingTextField({ value = '', lines, ...words }) {
+    const pressed = (event) => {
+        if (lines || event.key !== 'Enter' || event.isComposing) return;
+        event.preventDefault();
+        event.target.form?.requestSubmit();
+    };
+    return new ListingTextField(words, new MarkedField({ rows: lines ? 4 : 1, keydown: pressed }), value);
 }
 
 // options: [[value, name]] or [{group, options}].

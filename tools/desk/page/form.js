@@ -1,42 +1,55 @@
 // A form at the desk: fields, what is being typed told to the sample as a draft, one press to save, one to put it away.
 import { button, element, freshId } from './element.js';
-import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
+import { faultText, focusFirstFault, placeFaults, showAllFaults } from './field.js';
+import { redrawn } from './redrawn.js';
 
 export class Form {
     // changes(): what is typed, as changes; null: nothing yet. saved(): it is on disk. away(): put away, nothing is kept.
     // remove(): where the form changes what is on record, takes that out.
     // lead: fields that decide which others there are; they stay where they are, and keep the focus, while those change.
-    constructor({ sample, title, saveText = 'Save', lead = [], fields = [], changes, saved, away, remove }) {
+    // check(): faults that keep it from being saved and that the server cannot know, with the key of their field.
+    // offers(faults): what can be done about the faults of what is typed, as nodes. nothing: told where there is nothing to save.
+    constructor({ sample, title, heading = 'h4', saveText = 'Save', lead = [], fields = [], changes, check = () => [], offers = () => [],
+                  nothing = 'There is nothing to save yet: fill in what you saw or measured.', saved, away, remove }) {
         this.sample_ = sample;
         this.changes_ = changes;
         this.saved_ = saved;
         this.away_ = away;
+        this.check_ = check;
+        this.nothing_ = nothing;
         this.lead_ = lead;
         this.fields_ = [...lead, ...fields];
         this.isBusy_ = false;
         this.rest_ = element('div', { class: 'fault', role: 'status' });
         this.effect_ = element('p', { class: 'effect' });
+        const offer = element('div');
+        this.drawOffer_ = redrawn(offer, offers);
         this.body_ = element('div', {}, fields.map(({ node }) => node));
         const id = freshId('form');
-        this.title = element('h4', { id, tabindex: '-1' }, title);
+        this.title = element(heading, { id, tabindex: '-1' }, title);
         this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
                                       input: () => this.typed(), change: () => this.typed(),
                                       submit: (event) => { event.preventDefault(); this.save_(); } },
-            this.title, lead.map(({ node }) => node), this.body_, this.rest_, this.effect_,
+            this.title, lead.map(({ node }) => node), this.body_, offer, this.rest_, this.effect_,
             element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, saveText),
                     button('Put it away', () => this.putAway()), remove ? button('Take it out', remove) : null));
     }
 
-    // Other fields, below `head`, in the place of those behind the lead.
-    show(head, fields) {
+    // Other fields, below `head`, in the place of those behind the lead; `nodes`: how they are laid out.
+    show(head, fields, nodes = fields.map(({ node }) => node)) {
         this.fields_ = [...this.lead_, ...fields];
         this.rest_.replaceChildren();
-        this.body_.replaceChildren(...[head, fields.map(({ node }) => node)].flat(Infinity).filter(Boolean));
+        this.body_.replaceChildren(...[head, nodes].flat(Infinity).filter(Boolean));
     }
+
+    // Other fields behind the lead, that stand where they stand.
+    hold(fields) { this.fields_ = [...this.lead_, ...fields]; }
 
     typed() {
         if (this.isBusy_) return;
-        this.sample_.draft(this, this.changes_(), (faults, text) => this.showFaults_(faults, text));
+        const changes = this.changes_();
+        if (changes === null) this.showFaults_([]);
+        this.sample_.draft(this, changes, (faults, text) => this.showFaults_(faults, text));
     }
 
     // What follows from what is typed.
@@ -50,9 +63,10 @@ export class Form {
     }
 
     showFaults_(faults, text) {
-        const rest = placeFaults(this.fields_, faults, text);
+        const rest = placeFaults(this.fields_, this.isAsked_ ? [...faults, ...this.check_()] : faults, text);
+        this.drawOffer_(faults);
         // What is about no field is told when somebody asks to save; until then the form is merely not finished.
-        this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map(({ message, hint }) => element('p', {}, [message, hint].filter(Boolean).join(' '))));
+        this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map((fault) => element('p', {}, faultText(fault))));
     }
 
     async save_() {
@@ -60,8 +74,13 @@ export class Form {
         const changes = this.changes_();
         this.isAsked_ = true;
         showAllFaults(this.fields_);
+        if (this.check_().length > 0) {
+            this.showFaults_([]);
+            focusFirstFault(this.fields_);
+            return;
+        }
         if (changes === null) {
-            this.showFaults_([{ message: 'There is nothing to save yet: fill in what you saw or measured.' }]);
+            this.showFaults_([{ message: this.nothing_ }]);
             this.fields_[0]?.focus();
             return;
         }

@@ -1,8 +1,7 @@
-// A text field whose words are marked while one types: a layer behind it holds the same text and paints the marks. Layer
-// and field share one grid cell and one style, so that the field is as high as its text and never scrolls by itself.
-// Screen readers and the keyboard use the list of findings; the layer is hidden from them.
+// The field of a draft: its words are marked while one types, a stretch of it can be written anew, and Alt and Enter at
+// marked words asks what is said of them.
 import { element } from './element.js';
-import { layerPainter, movedMarks } from './marked_text.js';
+import { MarkedField } from './marked_field.js';
 
 const kMeasure = 'keystroke-to-marks';  // its entry in the browser's timeline
 const kMeasuresKept = 500;
@@ -12,34 +11,25 @@ export class ListingBox {
     constructor({ label, hint, typed, ask }) {
         this.typed_ = typed;
         this.ask_ = ask;
-        this.marks_ = [];
-        this.text_ = '';
         this.since_ = undefined;
-        this.layer_ = element('div', { class: 'layer', 'aria-hidden': 'true' });
-        this.paint_ = layerPainter(this.layer_);
-        this.field = element('textarea', { class: 'field', spellcheck: 'false', autocomplete: 'off', id: 'listing-text',
-                                           'aria-describedby': 'listing-hint', rows: 7,
-                                           input: (event) => this.changed_(event.timeStamp),
-                                           keydown: (event) => this.pressed_(event) });
+        this.marked_ = new MarkedField({ id: 'listing-text', 'aria-describedby': 'listing-hint', rows: 7,
+                                         keydown: (event) => this.pressed_(event) }, (event) => this.changed_(event.timeStamp));
+        this.field = this.marked_.field;
         this.node = element('div', { class: 'listing-box' },
-            element('label', { for: 'listing-text' }, label), element('p', { class: 'hint', id: 'listing-hint' }, hint),
-            element('div', { class: 'written' }, this.layer_, this.field));
-        this.paint_('', []);
+            element('label', { for: 'listing-text' }, label), element('p', { class: 'hint', id: 'listing-hint' }, hint), this.marked_.node);
     }
 
     get text() { return this.field.value; }
 
     // Puts a text in the place of all that is there.
     fill(text) {
-        this.field.value = text;
+        this.marked_.fill(text);
         this.changed_(performance.now());
     }
 
     // The marks of `text`. Where the field holds another text by now, they are moved along.
     mark(text, marks) {
-        this.marks_ = text === this.text_ ? marks : movedMarks(marks, text, this.text_);
-        this.paint_(this.text_, this.marks_);
-        if (text === this.text_ && this.since_ !== undefined) this.measure_();
+        if (this.marked_.mark(text, marks) && this.since_ !== undefined) this.measure_();
     }
 
     // Replaces one stretch, as if typed: the browser's own undo in the field takes it back.
@@ -50,8 +40,7 @@ export class ListingBox {
         const wanted = before.slice(0, start) + wording + before.slice(end);
         document.execCommand(wording === '' ? 'delete' : 'insertText', false, wording);
         if (this.field.value !== wanted) {
-            this.field.value = wanted;
-            this.changed_(performance.now());
+            this.fill(wanted);
         }
     }
 
@@ -60,7 +49,7 @@ export class ListingBox {
         this.field.setSelectionRange(start, end);
         // The field does not scroll, so the page has to: the painted mark tells where the words stand.
         let passed = 0;
-        for (const piece of this.layer_.childNodes) {
+        for (const piece of this.marked_.layer.childNodes) {
             passed += piece.textContent.length;
             if (passed > start) {
                 const shown = piece.nodeType === Node.ELEMENT_NODE ? piece : this.field;
@@ -71,19 +60,15 @@ export class ListingBox {
     }
 
     changed_(since) {
-        const before = this.text_;
-        this.text_ = this.field.value;
         this.since_ = since;
-        this.marks_ = movedMarks(this.marks_, before, this.text_);
-        this.paint_(this.text_, this.marks_);
-        this.typed_(this.text_);
+        this.typed_(this.field.value);
     }
 
     pressed_(event) {
         if (event.key !== 'Enter' || !event.altKey) return;
         event.preventDefault();
         const place = this.field.selectionStart;
-        const mark = this.marks_.find(({ at }) => at[0] <= place && place <= at[1]);
+        const mark = this.marked_.marks.find(({ at }) => at[0] <= place && place <= at[1]);
         if (mark) this.ask_(mark);
     }
 

@@ -6,7 +6,7 @@ import { cutAtMarks } from './marked_text.js';
 import { capital, spoken } from './numbers.js';
 
 const kNames = { name: 'Title', description: 'Description', material: 'Material', category: 'Category' };
-const kProperty = 'additionalProperty.';
+export const kProperty = 'additionalProperty.';
 
 export function fieldName(field) {
     return kNames[field] ?? (field.startsWith(kProperty) ? field.slice(kProperty.length) : spoken(field));

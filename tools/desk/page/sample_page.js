@@ -5,6 +5,7 @@ import { CostSheet } from './cost_sheet.js';
 import { button, element, freshId } from './element.js';
 import { FileText } from './file_text.js';
 import { listingLabel } from './listing_label.js';
+import { ListingText } from './listing_text.js';
 import { counted, percent } from './numbers.js';
 import { showOutsideChange } from './outside_change.js';
 import { PartCard } from './part_card.js';
@@ -19,7 +20,7 @@ import { countGrades, numberedVerdicts } from './verdicts.js';
 const kQuiet = 1200;  // ms of rest before what typing changes is spoken
 
 export class SamplePage {
-    // know: {parts, harms, methods, categories, markets, today}; `keeping`: the place in the bar for undo and redo.
+    // know: {parts, harms, methods, categories, currencies, markets, today}; `keeping`: the place in the bar for undo and redo.
     constructor(name, know, keeping) {
         this.know_ = know;
         this.keeping_ = keeping;
@@ -70,6 +71,7 @@ export class SamplePage {
         const label = element('div');
         this.next_ = element('section', { class: 'card next', 'aria-label': 'The next test' });
         this.facts_ = new SampleFacts(sample, know);
+        this.listing_ = new ListingText(sample, know);
         this.costs_ = new CostSheet(sample, know);
         this.file_ = new FileText(sample);
         this.places_ = element('nav', { class: 'places', 'aria-label': 'On this sheet' });
@@ -86,7 +88,7 @@ export class SamplePage {
         this.drawFaults_ = redrawn(this.faultsPlace_, (faults, warnings) => this.drawTold_(faults, warnings));
         const labelId = freshId('label');
         this.node.replaceChildren(this.heading_, facts, this.facts_.node, this.outside_, this.faultsPlace_,
-            element('section', { class: 'tag', 'aria-labelledby': labelId }, element('h2', { id: labelId, tabindex: '-1' }, 'The listing'), label),
+            element('section', { class: 'tag', 'aria-labelledby': labelId }, element('h2', { id: labelId, tabindex: '-1' }, 'The listing'), label, this.listing_.node),
             this.places_, this.next_, this.cardPlace_, this.anotherPart_(), this.costs_.node, reportCard(sample.name), this.file_.node);
         this.labelId_ = labelId;
     }
@@ -137,11 +139,12 @@ export class SamplePage {
         this.verdictsShown_ = numberedVerdicts(shown, saved);
         this.drawFacts_({ sample: shown.sample ?? {} });
         this.drawLabel_(shown.listing, this.verdictsShown_);
+        this.listing_.show(shown, saved, this.verdictsShown_);
         this.drawFaults_(saved.faults ?? [], saved.warnings ?? []);
         const plan = shown.plan ?? [];
         this.drawNext_(plan.find(({ next }) => next));
         this.drawCards_(shown, saved, plan);
-        this.costs_.show(shown.costs, saved.costs, this.sample_.tried !== undefined);
+        this.costs_.show(shown, saved, this.sample_.tried !== undefined);
         this.file_.show(saved);
         this.drawPlaces_([[this.labelId_, 'Listing'], ...this.partsShown_.map((part) => [this.cards_.get(part).head.id, this.partName_(part)]),
                           ['costs', 'Costs'], ['report', 'Report']]);
@@ -193,7 +196,7 @@ export class SamplePage {
         clearTimeout(this.speech_);
         const { tried } = this.sample_;
         const text = tried ? this.effect_(tried) : '';
-        for (const card of this.cards_.values()) card.tellEffect(text);
+        for (const card of [this.listing_, ...this.cards_.values()]) card.tellEffect(text);
         if (text) this.speech_ = setTimeout(() => speak(text), kQuiet);
     }
 

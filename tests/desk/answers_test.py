@@ -1,0 +1,172 @@
+"""The desk's answers against the JSON Schemas of tools/schema: answers_test.py TOOL CORPUS SCHEMAS.
+
+By a validator that is not ours (python3-jsonschema). The schemas are asked to refuse, too: what has a member more than the
+desk sends, or lacks one that it always sends.
+"""
+
+import copy
+import glob
+import json
+import os
+import shutil
+import sys
+import tempfile
+import unittest
+import warnings
+
+import jsonschema
+
+from desk_client import Desk
+
+TOOL, CORPUS, SCHEMAS = sys.argv[1:4]
+FAULTY = "sample: {what: A tote}\nparts: {body: {readings: [{method: none-such, outcome: x, note: 1}]}}\ncosts: {currency: EUR, fees: 3 USD, exchange: {GBP: 1.1}}\n"
+# Members whose names are the dossier's.
+FREE = ("sample", "values", "exchange")
+
+
+def validators():
+    """By name; references are names of files beside one another."""
+    schemas = {}
+    for path in glob.glob(SCHEMAS + "/*.schema.json"):
+        with open(path, encoding="utf-8") as file:
+            schemas["file:///" + os.path.basename(path)] = json.load(file)
+    found = {}
+    for place, schema in schemas.items():
+        jsonschema.Draft202012Validator.check_schema(schema)
+        resolver = jsonschema.RefResolver(place, schema, store=schemas)
+        found[place[len("file:///"):].removesuffix(".schema.json")] = jsonschema.Draft202012Validator(schema, resolver=resolver)
+    return found
+
+
+def objects(value, path=()):
+    """Each object in it with its path, one of each kind: lists are looked into until their first items of each shape."""
+    if isinstance(value, dict):
+        yield path, value
+        for key, member in value.items():
+            yield from objects(member, path + (key,))
+    if isinstance(value, list):
+        for index, item in enumerate(value[:3]):
+            yield from objects(item, path + (index,))
+
+
+class AnswersTest(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.folder = tempfile.mkdtemp()
+        for file in glob.glob(CORPUS + "/dossiers/*") + glob.glob(CORPUS + "/demo/watch_strap*"):
+            shutil.copy(file, cls.folder)
+        for name, text in (("faulty", FAULTY), ("broken", "sample: {what: half\n"), ("small", "sample: {what: A tote}\n"), ("no_utf8", b"sample: {what: \xff}\n")):
+            with open(f"{cls.folder}/{name}.yaml", "wb") as file:
+                file.write(text if isinstance(text, bytes) else text.encode())
+        cls.desk = Desk(TOOL, cls.folder, "--market", "eu").__enter__()
+        cls.validators = validators()
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.desk.__exit__()
+        shutil.rmtree(cls.folder)
+
+    def assert_fits(self, schema, answer, status=200):
+        self.assertEqual(answer.status, status, answer.text[:500])
+        errors = [f"{list(error.absolute_path)}: {error.message[:300]}" for error in self.validators[schema].iter_errors(answer.data)]
+        self.assertEqual(errors, [])
+        return answer.data
+
+    def assert_closed(self, schema, data):
+        """A member that nobody knows is refused, at each object of it."""
+        count = 0
+        for path, _ in list(objects(data)):
+            if path and path[-1] in FREE:
+                continue
+            more = copy.deepcopy(data)
+            at = more
+            for step in path:
+                at = at[step]
+            at["unknown"] = 1
+            with self.subTest(path=path):
+                self.assertFalse(self.validators[schema].is_valid(more))
+            count += 1
+        return count
+
+    def assert_needed(self, schema, data, *paths):
+        for path in paths:
+            less = copy.deepcopy(data)
+            at = less
+            for step in path[:-1]:
+                at = at[step]
+            del at[path[-1]]
+            with self.subTest(without=path):
+                self.assertFalse(self.validators[schema].is_valid(less))
+
+    def test_what_it_is_about(self):
+        about = self.assert_fits("desk_about", self.desk.get("/about"))
+        self.assertIn({"currency": "EUR", "name": "euro"}, about["currencies"])
+        self.assert_closed("desk_about", about)
+        self.assert_needed("desk_about", about, ("market",), ("currencies",), ("grades", 0, "means"))
+        methods = self.assert_fits("desk_methods", self.desk.get("/methods"))
+        self.assertEqual({one["kind"] for method in methods["methods"] for one in method["inputs"]}, {"outcome", "quantity", "colour", "composition"})
+        self.assert_closed("desk_methods", methods)
+        self.assert_needed("desk_methods", methods, ("methods", 0, "cautions"), ("methods", 0, "inputs"))
+
+    def test_dossiers(self):
+        dossiers = self.assert_fits("desk_dossiers", self.desk.get("/dossiers"))
+        self.assert_closed("desk_dossiers", dossiers)
+        self.assert_needed("desk_dossiers", dossiers, ("dossiers", 0, "readings"), ("others",))
+
+    def test_words(self):
+        text = "Tote in genuine vegan leather\nLining: 60% cotton, 30% polyester. Waterproof, durable. Full grain \U0001f45c leather from Spain. Not real leather."
+        words = self.assert_fits("desk_words", self.desk.post("/words", {"text": text}))
+        self.assertTrue(words["claims"] and any("edit" in one for one in words["findings"]))
+        self.assert_closed("desk_words", words)
+        self.assert_needed("desk_words", words, ("findings", 0, "at"), ("findings", 0, "because"), ("claims", 0, "says_name"), ("claims", 0, "kind"), ("summary", "worst"))
+        self.assert_fits("desk_words", self.desk.post("/words", {"text": ""}))
+
+    def test_states(self):
+        names = [one["name"] for one in self.desk.get("/dossiers").data["dossiers"]]
+        seen = set()
+        for name in names:
+            with self.subTest(dossier=name):
+                if name == "no_utf8":
+                    answer = self.desk.get("/dossier", name=name)
+                    self.assert_fits("desk_state" if answer.status == 200 else "desk_error", answer, answer.status)
+                    continue
+                state = self.assert_fits("desk_state", self.desk.get("/dossier", name=name))
+                seen |= {".".join(step for step in path if isinstance(step, str)) for path, _ in objects(state)}
+        # Nothing of the schema went unasked.
+        for kind in ("listing.fields.findings.cited", "listing.fields.findings.edit", "verdicts.limits", "verdicts.edit", "plan", "costs.lines.amount",
+                     "costs.sums.price", "parts.beliefs.candidates", "costs.sheet.exchange", "faults"):
+            self.assertIn(kind, seen)
+        print(f"{len(names)} states fit, {len(seen)} kinds of objects")
+
+    def test_states_are_closed(self):
+        for name in ("velmora_crossbody", "watch_strap", "faulty"):
+            state = self.desk.state(name)
+            self.assertGreater(self.assert_closed("desk_state", state), 8)
+            self.assert_needed("desk_state", state, ("name",), ("text",), ("warnings",), ("sample",), ("costs",), ("costs", "sheet", "exchange"), ("parts", 0, "readings"))
+        state = self.desk.state("velmora_crossbody")
+        self.assert_needed("desk_state", state, ("verdicts", 0, "at"), ("verdicts", 0, "probability"), ("judged",), ("planned",), ("costs", "sums"),
+                           ("listing", "fields"), ("listing", "fields", 0, "editable"))
+
+    def test_changes_and_errors(self):
+        state = self.desk.state("small")
+        added = {"do": "add-reading", "part": "body", "reading": {"method": "water-drop", "outcome": "stands"}}
+        self.assert_fits("desk_state", self.desk.change("try", state, added))
+        saved = self.assert_fits("desk_state", self.desk.change("save", state, added))
+        self.assert_fits("desk_state", self.desk.post("/dossier/undo", {"name": "small", "was": saved["digest"]}))
+        self.assert_fits("desk_state", self.desk.post("/dossier/new", {"name": "fresh", "listing": {"name": "A tote"}}))
+        stale = self.assert_fits("desk_error", self.desk.change("save", saved, added), 409)
+        self.assertIn("now", stale)
+        self.assert_closed("desk_error", stale)
+        faults = self.assert_fits("desk_error", self.desk.change("save", state, added | {"reading": {"method": "none-such"}}), 400)
+        self.assertTrue(faults["error"]["faults"])
+        self.assert_closed("desk_error", faults)
+        self.assert_needed("desk_error", faults, ("error",), ("error", "code"), ("error", "faults", 0, "line"))
+        self.assert_fits("desk_error", self.desk.get("/nowhere"), 404)
+        self.assert_fits("desk_error", self.desk.get("/dossier", name="none"), 404)
+        self.assert_fits("desk_error", self.desk.ask("POST", "/words", "{"), 400)
+        self.assert_fits("desk_error", self.desk.ask("GET", "/about", cookie="none"), 403)
+
+
+if __name__ == "__main__":
+    warnings.simplefilter("ignore")
+    unittest.main(argv=sys.argv[:1], verbosity=2, warnings="ignore")
