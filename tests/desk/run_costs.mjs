@@ -34,6 +34,18 @@ async function runRates(page, file, look) {
     await page.getByRole('button', { name: 'Save the line' }).click();
     await page.waitForSelector('.cost-group li:has-text("inspection")');
 
+    // Nothing is paid for a whole group; for one that has lines that cannot be said.
+    await page.getByRole('button', { name: 'Add a line' }).click();
+    await page.locator('.form').getByLabel('Group').selectOption('hardware');
+    await page.locator('.form').getByLabel('Counted').selectOption('none');
+    await page.getByRole('button', { name: 'Save the line' }).click();
+    await until(page, () => /on record/.test(document.querySelector('.one-field .fault:not(:empty)')?.textContent ?? ''));
+    await page.locator('.form').getByLabel('Group').selectOption('insurance');
+    await page.locator('.form').getByLabel('Counted').selectOption('none');
+    await page.getByRole('button', { name: 'Save the line' }).click();
+    await page.waitForSelector('.cost-group:has-text("Insurance: none")');
+    assert.match(readFileSync(file, 'utf8'), /^ {2}insurance: none$/m);
+
     // The price is compared without its tax.
     const multiple = () => page.locator('.total strong').nth(1).textContent();
     const was = await multiple();

@@ -18,8 +18,10 @@ const kKinds = {
     amount: { name: 'One amount', keys: ['amount'] },
     share: { name: 'A share of what stands before it', keys: ['share', 'of'] },
     rate: { name: 'A rate of duty', keys: ['rate', 'base'] },
+    none: { name: 'Nothing is paid for it', keys: [] },
 };
 const kUsualKind = { materials: 'area', hardware: 'count', labour: 'time', overhead: 'share', margin: 'share', duty: 'rate' };
+const kNone = 'none';  // of a whole group
 const kLosses = ['cutting_yield', 'waste', 'allowance'];
 const kAbout = {
     item: ['Name', 'Such as body leather'], part: ['Part', undefined], material: ['Material', undefined],
@@ -36,20 +38,21 @@ export function groupName(group) { return kGroups[group] ?? spoken(group); }
 export function costKeyName(key) { return kAbout[key]?.[0] ?? spoken(key); }
 
 function kindOf(values) {
-    return Object.keys(kKinds).find((kind) => kind !== 'rate' && values[kind] !== undefined) ?? (values.rate !== undefined ? 'rate' : undefined);
+    return Object.keys(kKinds).find((kind) => kind !== 'rate' && kind !== kNone && values[kind] !== undefined) ?? (values.rate !== undefined ? 'rate' : undefined);
 }
 
 export class CostForm {
     // `line`: one to change, with its group; know: {parts: words for parts, by id, currencies}; rate(currency): leads to where a
     // rate of exchange that it lacks is told.
     constructor({ sample, know, group, line, rate, saved, away, remove }) {
+        this.sample_ = sample;
         this.line_ = line;
         this.parts_ = [...know.parts];
         this.values_ = { ...line?.values };
         this.fields_ = [];
         this.group_ = choiceField({ key: 'group', label: 'Group', value: group ?? 'materials', options: Object.entries(kGroups) });
         this.kind_ = choiceField({ key: 'kind', label: 'Counted', value: kindOf(line?.values ?? {}) ?? kUsualKind[group ?? 'materials'] ?? 'amount',
-                                   options: Object.entries(kKinds).map(([kind, { name }]) => [kind, name]) });
+                                   options: Object.entries(kKinds).filter(([kind]) => !line || kind !== kNone).map(([kind, { name }]) => [kind, name]) });
         this.group_.input.addEventListener('change', () => {
             this.kind_.input.value = kUsualKind[this.group_.value] ?? 'amount';
             this.build_();
@@ -57,7 +60,7 @@ export class CostForm {
         this.kind_.input.addEventListener('change', () => this.build_());
         if (line) this.group_.input.disabled = true;
         this.form_ = new Form({ sample, title: line ? `Change the line: ${line.values.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
-                                lead: [this.group_, this.kind_], changes: () => this.changes_(), saved, away, remove: line ? remove : undefined,
+                                lead: [this.group_, this.kind_], changes: () => this.changes_(), check: () => this.check_(), saved, away, remove: line ? remove : undefined,
                                 offers: (faults) => currenciesWithoutRate(faults, know).map((currency) => element('p', { class: 'deeds' }, rateButton(currency, rate))) });
         this.node = this.form_.node;
         this.build_();
@@ -72,6 +75,11 @@ export class CostForm {
 
     build_() {
         for (const field of this.fields_) this.values_[field.key] = field.value;
+        if (this.kind_.value === kNone) {
+            this.fields_ = [];
+            this.form_.show([], []);
+            return;
+        }
         const written = Object.keys(this.line_?.values ?? {});
         const keys = ['item', ...kKinds[this.kind_.value].keys.flatMap((key) => (key === 'loss' ? this.lossKeys_(written) : [key])), 'part', 'material'];
         const others = written.filter((key) => !keys.includes(key) && kAbout[key] === undefined);
@@ -91,7 +99,17 @@ export class CostForm {
         return textField({ key, label, hint, value });
     }
 
+    // What is said of a group as a whole must not take the place of its lines.
+    check_() {
+        const groups = this.sample_.saved.costs?.sheet?.groups ?? [];
+        const hasLines = groups.some(({ group, lines }) => group === this.group_.value && lines.length > 0);
+        return this.kind_.value === kNone && hasLines ? [{ key: 'kind', message: 'Lines of this group are on record. Take them out first.' }] : [];
+    }
+
     changes_() {
+        if (this.kind_.value === kNone) {
+            return this.check_().length ? null : [{ do: 'set', of: 'costs', key: this.group_.value, value: kNone }];
+        }
         const line = Object.fromEntries(this.fields_.map(({ key, value }) => [key, value]).filter(([, value]) => value !== ''));
         if (Object.keys(line).every((key) => ['item', 'part', 'material'].includes(key))) return null;
         return [this.line_ ? { do: 'change-cost', group: this.group_.value, index: this.line_.index, line }
