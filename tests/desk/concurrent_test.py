@@ -5,7 +5,6 @@ import glob
 import http.client
 import os
 import shutil
-import signal
 import sys
 import tempfile
 import threading
@@ -174,8 +173,7 @@ class ConcurrentTest(unittest.TestCase):
                 def end():
                     for _ in range(4):
                         desk.get("/dossiers")
-                    desk.process.send_signal(signal.SIGINT)
-                    desk.process.wait(60)  # a second signal would not wait for the answers
+                    desk.end()
 
                 together(end, ask, ask, ask, ask)
             self.ended_well(desk)

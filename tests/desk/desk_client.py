@@ -31,10 +31,25 @@ class Desk:
 
     def __exit__(self, *_):
         if self.process.poll() is None:
-            self.process.send_signal(signal.SIGINT)
-        self.process.wait(30)
+            self.end()
         for pipe in (self.process.stdin, self.process.stdout, self.process.stderr):
             pipe.close()
+
+    def end(self, within=60):
+        """One signal: a second one would not wait for open answers. The thread sanitizer keeps it back while the thread that it
+        met waits for a connection, so one comes."""
+        self.process.send_signal(signal.SIGINT)
+        until = time.monotonic() + within
+        while True:
+            try:
+                self.process.wait(1)
+                return
+            except subprocess.TimeoutExpired:
+                assert time.monotonic() < until, "the desk does not end"
+                try:
+                    self.connect().close()
+                except OSError:
+                    pass  # it ends just now
 
     def open(self):
         answer = self.ask("GET", f"/?key={self.key}", cookie="")
