@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Runs fuzz targets for minutes each, keeps what is new, and writes a table of the runs.
 
-usage: tests/fuzz/run.py BUILD MINUTES [TARGET...] [--jobs N] [--keep N] [--max-bytes N] [--no-corpus]
+usage: tests/fuzz/run.py BUILD MINUTES [TARGET...] [--jobs N] [--hang SECONDS] [--keep N] [--max-bytes N]
+                         [--no-corpus]
 
     tests/fuzz/run.py build/asan 10                  every target, one after the other
     tests/fuzz/run.py build/asan 60 book forms --jobs 2
@@ -33,18 +34,19 @@ ROOT = HERE.parent.parent
 README = HERE / "README.md"
 TABLE_HEAD = ("| Target | First run | Last run | Executions | Processor seconds | Features | Failing inputs |\n"
               "| --- | --- | --- | ---: | ---: | ---: | ---: |\n")
-LIMITS = ["-max_len=4096", "-timeout=20", "-rss_limit_mb=2048"]
+LIMITS = ["-max_len=4096", "-rss_limit_mb=2048"]
 
 
 class Run:
     """One target's run and what came of it."""
 
-    def __init__(self, build, what, minutes):
+    def __init__(self, build, what, minutes, hang):
         self.what = what
         self.program = build / "tests/fuzz" / f"fuzz_{what}"
         self.corpus = ROOT / "corpus/fuzz" / what
         self.found = build / "found" / what
         self.minutes = minutes
+        self.limits = [*LIMITS, f"-timeout={hang}"]
         self.executions = self.features = self.seconds = self.failures = 0
         self.last_lines = ""
 
@@ -53,7 +55,7 @@ class Run:
         before = set(self.found.parent.glob(f"{self.what}-*"))
         with tempfile.TemporaryFile() as printed:
             process = subprocess.Popen(
-                [self.program, f"-dict={HERE / 'dictionaries' / (self.what + '.txt')}", *LIMITS,
+                [self.program, f"-dict={HERE / 'dictionaries' / (self.what + '.txt')}", *self.limits,
                  f"-max_total_time={int(self.minutes * 60)}", "-print_final_stats=1",
                  f"-artifact_prefix={self.found}-", self.found, self.corpus],
                 stdout=printed, stderr=subprocess.STDOUT)
@@ -80,7 +82,7 @@ class Run:
             merged = pathlib.Path(folder) / "corpus"
             control = pathlib.Path(folder) / "control"
             shutil.copytree(self.corpus, merged)
-            subprocess.run([self.program, *LIMITS, "-set_cover_merge=1", f"-merge_control_file={control}", merged,
+            subprocess.run([self.program, *self.limits, "-set_cover_merge=1", f"-merge_control_file={control}", merged,
                             self.found], capture_output=True, check=False)
             known, found = set(), {}
             if not control.exists():
@@ -143,6 +145,8 @@ def parse_call():
     parser.add_argument("minutes", type=float)
     parser.add_argument("targets", nargs="*", metavar="TARGET")
     parser.add_argument("--jobs", type=int, default=1, help="so many targets at the same time")
+    parser.add_argument("--hang", type=int, default=20, metavar="SECONDS",
+                        help="an input that takes longer fails; more than 20 where other work takes the processor away")
     parser.add_argument("--keep", type=int, default=4, help="so many new inputs a target at most go into the corpus")
     parser.add_argument("--max-bytes", type=int, default=600, help="larger inputs stay out of the corpus")
     parser.add_argument("--no-corpus", action="store_true", help="leave the corpus as it is")
@@ -159,7 +163,7 @@ def parse_call():
 
 def main():
     call = parse_call()
-    runs = [Run(call.build, what, call.minutes) for what in call.targets]
+    runs = [Run(call.build, what, call.minutes, call.hang) for what in call.targets]
     with concurrent.futures.ThreadPoolExecutor(max(1, call.jobs)) as pool:
         for run, _ in zip(runs, pool.map(Run.fuzz, runs)):
             kept = 0 if call.no_corpus or run.failures else run.keep(call.keep, call.max_bytes)
