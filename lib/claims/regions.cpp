@@ -42,8 +42,8 @@ bool may_hold_label(const Inventory& inventory) {
            inventory.has(TokenKind::colon) || inventory.has(TokenKind::dash) || inventory.has(TokenKind::close);
 }
 
-// Whether what stands before a slash says something by itself: 'leather / Lining: textile', 'Leather upper / lining: textile'.
-// 'Lining / insole: textile' is said of both.
+// Whether what stands before a slash says something by itself: 'leather / Lining: textile', 'Leather upper / lining:
+// textile'. 'Lining / insole: textile' is said of both.
 bool ends_value(std::span<const Piece> before) {
     if (before.empty()) return false;
     if (!names_label(before.back())) return true;

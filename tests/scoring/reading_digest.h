@@ -12,7 +12,8 @@
 
 namespace grainside::scoring {
 
-// Reads texts one after the other, each as the only field of a listing, and keeps a digest of all lines. Not thread-safe.
+// Reads texts one after the other, each as the only field of a listing, and keeps a digest of all lines. Not
+// thread-safe.
 class ReadingDigest {
 public:
     // `checker` is one of `book`, and what was checked last with it is lost. `in_full`, where it is not null, takes

@@ -1,5 +1,6 @@
 // short_texts WORDS [--in-full]: what is read of short texts of every two words of the file WORDS, beside leather: each
-// word of the grammar before, between and behind every other, and before some third. tests/scoring/README.md has the form.
+// word of the grammar before, between and behind every other, and before some third. tests/scoring/README.md has the
+// form.
 //
 // Exit status: 0 written; 2 any error.
 #include <fmt/format.h>
