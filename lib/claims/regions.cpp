@@ -31,23 +31,38 @@ bool asks_origin(const Piece& piece) {
     return piece.is(Role::origin_label) || piece.is(Role::leather_origin_label);
 }
 
+bool names_label(const Piece& piece) {
+    return piece.is(Role::part) || piece.is(Role::silent_label) || piece.is(Role::main_label) ||
+           piece.is(Role::colour_label) || asks_origin(piece);
+}
+
 // Words that label by themselves, and the marks behind which a label ends.
 bool may_hold_label(const Inventory& inventory) {
     return inventory.any({Role::main_label, Role::origin_label, Role::leather_origin_label}) ||
            inventory.has(TokenKind::colon) || inventory.has(TokenKind::dash) || inventory.has(TokenKind::close);
 }
 
+// Whether what stands before a slash says something by itself: 'leather / Lining: textile', 'Leather upper / lining: textile'.
+// 'Lining / insole: textile' is said of both.
+bool ends_value(std::span<const Piece> before) {
+    if (before.empty()) return false;
+    if (!names_label(before.back())) return true;
+    for (std::size_t i = before.size(); i > 0 && !separates_labels(before[i - 1]); --i) {
+        if (before[i - 1].is(Role::meaning)) return true;
+    }
+    return false;
+}
+
 // Where the label that ends before `colon` begins; `colon` itself where there is none.
 std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
     std::size_t start = colon;
-    while (start > 0 && !separates_labels(pieces[start - 1])) --start;
+    while (start > 0 && !separates_labels(pieces[start - 1])) {
+        if (start < colon && pieces[start - 1].is_mark(TokenKind::slash) && ends_value(pieces.first(start - 1))) break;
+        --start;
+    }
     if (colon - start <= kLongestLabel) return start;
     // 'Soft and roomy Lining: cotton': machine-made copy forgets the stop, so the words next to the colon count alone.
-    const Piece& last = pieces[colon - 1];
-    return last.is(Role::part) || last.is(Role::silent_label) || last.is(Role::main_label) ||
-                   last.is(Role::colour_label) || asks_origin(last)
-               ? colon - 1
-               : colon;
+    return names_label(pieces[colon - 1]) ? colon - 1 : colon;
 }
 
 }  // namespace
@@ -132,6 +147,7 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
     std::size_t done = 0;
     std::size_t bare_until = 0;  // behind the last label without a colon
     bool ends_in_label = false;
+    bool dashed = false;  // the last label ended in a dash
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'composition calf leather': a label whose colon was left out.
         const bool bare = (pieces[i].is(Role::main_label) || asks_origin(pieces[i])) && i + 1 < pieces.size() &&
@@ -146,13 +162,17 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
             continue;
         }
         const bool colon = pieces[i].is_mark(TokenKind::colon);
-        const bool leading_dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i <= 3 && done == 0;
+        // 'Upper - leather; lining - textile, sole - rubber'
+        const bool dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i - done <= 3 && (done == 0 || dashed);
         // '[Lining] cotton'
         const bool bracket =
             pieces[i].is_mark(TokenKind::close) && i > 1 && i <= 4 && done == 0 && pieces[0].is_mark(TokenKind::open);
-        if (!colon && !leading_dash && !bracket) continue;
+        if (!colon && !dash && !bracket) continue;
         const std::size_t start = std::max(label_start(pieces, i), done);
         if (start == i) continue;
+        if (dash && done > 0 && !pieces[start - 1].is_mark(TokenKind::semicolon) &&
+            !(i - start == 1 && pieces[start].is(Role::part)))
+            continue;
         if (colon && i == 1 && pieces[0].is(Role::answer_label)) continue;  // 'A:' names no part itself
         Region region = region_of_label(pieces.subspan(start, i - start));
         if (region.kind == RegionKind::open && bare_until == start && start > 0) region = current;  // 'Tag reads: ...'
@@ -165,6 +185,7 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
             for (std::size_t k = start; k < i; ++k) pieces[k].silent = true;
         }
         current = region;
+        dashed = dash;
         done = i + 1;
         ends_in_label = i + 1 == pieces.size();
     }

@@ -86,6 +86,14 @@ bool leaves_a_phrase(const Place& place) {
                              "is",   "are",  "be",   "being", "was",   "were",  "ultra", "highly", "never"});
 }
 
+// The word at `start` goes into the edit and gets a capital. All of it, so that a person reads a word and not a letter.
+void take_in_capital(std::string_view text, std::size_t start, FittedEdit& edit) {
+    edit.end = start + 1;
+    while (edit.end < text.size() && is_word_byte(text[edit.end])) ++edit.end;
+    edit.wording = text.substr(start, edit.end - start);
+    edit.wording.front() = to_upper(edit.wording.front());
+}
+
 // 'machine stitched, [machine stitched]': where the text beside says it already, the words go with what parts them.
 bool said_beside(const Place& place, FittedEdit& edit) {
     const std::string_view before = place.text.substr(0, place.start);
@@ -104,8 +112,7 @@ bool said_beside(const Place& place, FittedEdit& edit) {
             edit = {place.start, place.end + gap.size(), {}};
             const char first = place.text[edit.end];
             if (is_upper(place.text[place.start]) && is_lower(first) && begins_sentence(place.text, place.start)) {
-                edit.wording = std::string(1, to_upper(first));
-                ++edit.end;
+                take_in_capital(place.text, edit.end, edit);
             }
             return true;
         }
@@ -213,8 +220,7 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         // The words go with the space behind them; a capital goes over to what is now the first word.
         edit.end = place.end + 1;
         if (is_upper(text[edit.start]) && is_lower(text[behind->start]) && begins_sentence(text, edit.start)) {
-            edit.wording = std::string(1, to_upper(text[behind->start]));
-            edit.end = behind->start + 1;
+            take_in_capital(text, behind->start, edit);
         }
         put_article_right(text, edit, next);
         return edit;

@@ -263,12 +263,14 @@ private:
             }
             Problem given = problem;
             given.at = in_given_text(problem.at);
-            // What was mended still disagrees with words that stay: which of the two is true, the listing does not say.
             const Made* one = problem.against ? touched(*problem.against) : nullptr;
             if (const std::size_t known = find(given.at, problem.rule); known < items_.size()) {
                 changed = offers_more(items_[known], problem) || changed;
-                // Where nothing is left to try on them.
-                if (one != nullptr && items_[known].fits.empty() && items_[known].problem.fixed.empty()) {
+                // What was mended for a disagreement still disagrees with words that stay, and nothing is left to try
+                // on them: which of the two is true, the listing does not say. What only names the same better,
+                // 'imitation leather' for 'PU leather', takes no side.
+                if (one != nullptr && items_[one->item].problem.against && items_[known].fits.empty() &&
+                    items_[known].problem.fixed.empty()) {
                     failing.emplace_back(one->item, "other words would still be " + named(problem));
                 }
                 continue;

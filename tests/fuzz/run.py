@@ -46,7 +46,7 @@ class Run:
         self.corpus = ROOT / "corpus/fuzz" / what
         self.found = build / "found" / what
         self.minutes = minutes
-        self.limits = [*LIMITS, f"-timeout={hang}"]
+        self.limits = [*LIMITS, f"-timeout={hang}", f"-report_slow_units={hang}"]
         self.executions = self.features = self.seconds = self.failures = 0
         self.last_lines = ""
 

@@ -54,6 +54,10 @@ constexpr Row kRows[] = {
      "finish crocodile-embossed body 'Croc-embossed'\nmaterial polyurethane body 'PU'"},
     {"calf_embossed_plastic", "Calf-embossed PU clutch.",
      "finish calf-embossed body 'Calf-embossed'\nmaterial polyurethane body 'PU'"},
+    {"print_behind_a_skin_and_leather", "Handbag in ostrich leather print.",
+     "finish ostrich-embossed body 'ostrich leather print'"},
+    {"plating_told_with_its_gold", "Brass buckle, gold-plated in 18k gold.",
+     "material brass hardware 'Brass'\nplating karat-gold-plated hardware 'gold-plated in 18k gold'"},
     {"embossed_leather", "Crocodile-embossed calfskin clutch.",
      "finish crocodile-embossed body 'Crocodile-embossed'\nspecies calf-leather body 'calfskin'"},
     // coating and lamination

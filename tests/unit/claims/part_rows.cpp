@@ -5,6 +5,18 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
+    // labels in one line, with slashes or dashes between
+    {"slash_between_labels", "Upper: leather / Lining: synthetic / Sole: rubber",
+     "material leather upper 'leather'\nmaterial man-made-material lining 'synthetic'\nmaterial rubber sole 'rubber'"},
+    {"slash_within_a_value", "Upper: leather / PU / Lining: textile",
+     "material leather upper 'leather'\nmaterial polyurethane upper 'PU'\nmaterial textile lining 'textile'"},
+    {"slash_within_a_label", "Lining / insole: textile", "material textile lining 'textile'"},
+    {"slash_behind_a_phrase", "Leather upper / lining: cotton",
+     "material leather upper 'Leather'\nmaterial cotton lining 'cotton'"},
+    {"dashes_behind_labels", "Upper - leather; lining - textile; sole - rubber",
+     "material leather upper 'leather'\nmaterial textile lining 'textile'\nmaterial rubber sole 'rubber'"},
+    {"dashes_and_a_comma", "Body - leather; handles - PU, zip - brass",
+     "material leather body 'leather'\nmaterial polyurethane handle 'PU'\nmaterial brass zip 'brass'"},
     // by the phrase
     {"material_before_the_part", "Cotton lining.", "material cotton lining 'Cotton'"},
     {"part_of_a_material", "Buckle of brass.", "material brass hardware 'brass'"},

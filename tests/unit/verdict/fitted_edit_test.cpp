@@ -165,5 +165,18 @@ TEST_P(FitTest, GivesWhatTheRowSays) {
 INSTANTIATE_TEST_SUITE_P(Rows, FitTest, testing::ValuesIn(kRows),
                          [](const auto& row) { return std::string(row.param.name); });
 
+// What a person is shown as 'write X' is a word, also where only its first letter changes.
+TEST(Fit, PutsWholeWordsInPlace) {
+    const std::string_view text = "Premium saffiano-look leather bag";
+    const auto edit = std::get<FittedEdit>(fit({text, 0, 7, true, false, false}, ""));
+    EXPECT_EQ(edit.wording, "Saffiano");
+    EXPECT_EQ(text.substr(edit.start, edit.end - edit.start), "Premium saffiano");
+
+    const std::string_view twice = "Luxury, luxury leather";
+    const auto beside = std::get<FittedEdit>(fit({twice, 0, 6, false, false, false}, "luxury"));
+    EXPECT_EQ(beside.wording, "Luxury");
+    EXPECT_EQ(twice.substr(beside.start, beside.end - beside.start), "Luxury, luxury");
+}
+
 }  // namespace
 }  // namespace grainside::verdict

@@ -77,6 +77,10 @@ const RewordRow kRows[] = {
     {"shares_are_left", "Lining: 70% cotton, 40% polyester.", "Lining: 70% cotton, 40% polyester.",
      "misleading '70% cotton, 40% polyester' what would be true cannot be known from the listing"},
     {"same_wording_once", "Sofa in vegan leather, eco leather.", "Sofa in imitation leather.", ""},
+    // What the words next to it claim too much stays for a person; the better name does not wait for that.
+    {"a_better_name_takes_no_side", "Tanned without any chemicals. Outer: PU leather.",
+     "Tanned without any chemicals. Outer: Imitation leather (polyurethane).",
+     "misleading 'without any chemicals' what would be true cannot be known from the listing"},
     {"quotation_is_left", "\"I love my vegan leather tote.\" Vegan leather, cotton lining.",
      "\"I love my vegan leather tote.\" Imitation leather, cotton lining.",
      "misleading 'vegan leather' it stands in a quotation, and what others said is theirs"},
