@@ -8,6 +8,7 @@
 #include "claims/coats.h"
 #include "claims/scopes.h"
 #include "claims/single_quotes.h"
+#include "text/addresses.h"
 #include "text/tokenizer.h"
 #include "text/wrapped_lines.h"
 
@@ -38,6 +39,7 @@ bool is_specification(std::string_view field) {
 void ClaimParser::read_field(std::string_view text, FieldText& field) const {
     text::tokenize(text, field.tokens);
     text::join_wrapped_lines(field.tokens);
+    text::pass_over_addresses(text, field.tokens);
     vocabulary::match_terms(vocabulary_, field.tokens, field.words, field.hits);
     text::cut_segments(field.tokens, field.segments);
 }

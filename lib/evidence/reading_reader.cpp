@@ -19,7 +19,8 @@ using measure::Measured;
 
 namespace {
 
-constexpr std::string_view kPlainKeys[] = {"method", "outcome", "date", "photo", "note"};
+constexpr std::string_view kOutcome = "outcome";
+constexpr std::string_view kPlainKeys[] = {"method", kOutcome, "date", "photo", "note"};
 constexpr const char* kWhereMethodsAre = "the folder methods/ of the rule book has them all";
 constexpr double kWhitest = 100;
 // Surfaces stay within about 128 of the grey axis; this finds a lost decimal point.
@@ -64,10 +65,12 @@ public:
 private:
     void check_keys() {
         std::vector<std::string_view> known(std::begin(kPlainKeys), std::end(kPlainKeys));
+        // The fault of an outcome where there can be none is told with the outcome.
+        if (method_.outcomes.empty()) std::erase(known, kOutcome);
         for (const QuantityRead& quantity : method_.reads) known.push_back(key_of(quantity));
         for (Node child : entry_) {
             const std::string_view key = child.key();
-            if (std::find(known.begin(), known.end(), key) != known.end()) continue;
+            if (key == kOutcome || std::find(known.begin(), known.end(), key) != known.end()) continue;
             if (is_quantity(key)) {
                 reader_.error_at_key(child, "unread-quantity",
                                      fmt::format("method '{}' does not read `{}`", method_.id, key), what_it_reads());
@@ -206,6 +209,9 @@ Reading read_reading(const EntryReader& reader, Node node, Part part, const Evid
     reading.note = reader.text(node, "note");
     const Node method = node.find("method");
     if (!method.exists()) {
+        // Whose keys else may stand here, the method says.
+        constexpr std::string_view kBeforeMethod[] = {"method", "date", "photo", "note"};
+        for (const Node child : node) reader.faults().met(child.key(), kBeforeMethod);
         reader.error(node, "missing-key", "a reading needs `method`", kWhereMethodsAre);
         return reading;
     }

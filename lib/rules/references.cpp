@@ -10,6 +10,18 @@ using document::Document;
 using document::Faults;
 using document::Node;
 
+namespace {
+
+// The place of the member that says so: a list's fault is not the bracket's.
+Node member_with(Node words, std::string_view text) {
+    for (const Node member : words) {
+        if (member.text() == text) return member;
+    }
+    return words;
+}
+
+}  // namespace
+
 std::vector<std::string> read_markets(const Document& document, Node node, std::span<const Market> known,
                                       Faults& faults) {
     std::vector<std::string_view> names;
@@ -17,8 +29,8 @@ std::vector<std::string> read_markets(const Document& document, Node node, std::
     std::vector<std::string> markets;
     for (std::string_view name : read_words(document, node, faults)) {
         if (std::find(names.begin(), names.end(), name) == names.end()) {
-            faults.error(document, node, "unknown-market", fmt::format("there is no market '{}'", name),
-                         faults.suggestion(name, names));
+            faults.error(document, member_with(node, name), "unknown-market",
+                         fmt::format("there is no market '{}'", name), faults.suggestion(name, names));
         }
         markets.emplace_back(name);
     }
@@ -34,8 +46,8 @@ std::vector<std::uint32_t> read_sources(const Document& document, Node node, std
         if (found == known.end()) {
             std::vector<std::string_view> names;
             for (const SourceInfo& source : known) names.push_back(source.id);
-            faults.error(document, node, "unknown-source", fmt::format("there is no source '{}'", name),
-                         faults.suggestion(name, names));
+            faults.error(document, member_with(node, name), "unknown-source",
+                         fmt::format("there is no source '{}'", name), faults.suggestion(name, names));
         } else {
             sources.push_back(static_cast<std::uint32_t>(found - known.begin()));
         }

@@ -55,7 +55,7 @@ struct Token {
     std::uint32_t start = 0;          // first byte in the original
     std::uint32_t end = 0;            // one past the last byte in the original
     std::uint32_t folded_offset = 0;  // where the folded form begins in Tokens::folded
-    std::uint16_t folded_length = 0;  // of a word or number, capped at 65535
+    std::uint16_t folded_length = 0;  // of a word or number, capped at 65535; 0 of an address
     TokenKind kind = TokenKind::word;
     std::uint8_t flags = 0;
 };

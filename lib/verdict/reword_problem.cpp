@@ -60,9 +60,7 @@ public:
         const RuleInfo& rule = book_.rules()[finding.rule];
         problem.rule = finding.rule;
         problem.remedy = rule.remedy;
-        const bool may_go =
-            problem.grade == Grade::vague || (problem.grade == Grade::unsupported && options_.leave_out_unproven);
-        if (problem.wordings.empty() && rule.leave_out && may_go) problem.wordings.emplace_back();
+        if (problem.wordings.empty() && may_go(rule, finding, problem.grade)) problem.wordings.emplace_back();
         if (finding.against != kNoClaim) {
             const Claim& other = result_.mentions[finding.against];
             problem.against = WordSpan{other.field, other.start, other.end};
@@ -74,6 +72,13 @@ public:
     }
 
 private:
+    bool may_go(const RuleInfo& rule, const Finding& finding, Grade grade) const {
+        const bool vague = grade == Grade::vague;
+        const bool unproven = grade == Grade::unsupported;
+        if (options_.leave_out_all) return rule.leave_out || vague || unproven || finding.against != kNoClaim;
+        return rule.leave_out && (vague || (unproven && options_.leave_out_unproven));
+    }
+
     // What the same phrase names right behind: [full grain] buffalo hide.
     const Claim* right_behind(const Claim& claim, std::uint32_t end) const {
         const Claim* first = result_.mentions.data() + result_.mentions.size();

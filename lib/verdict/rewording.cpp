@@ -31,12 +31,16 @@ constexpr int kMostRounds = 24;
 
 using Examine = std::function<std::vector<Problem>(const Listing&)>;
 
+struct Fit : FittedEdit {
+    bool leaves_out = false;
+};
+
 // A problem of the listing as it was given, and what is tried on it.
 struct Item {
     Problem problem;
-    std::vector<FittedEdit> fits;  // still to be tried, the last first
-    bool active = false;           // fits.back() is made
-    bool covered = false;          // an edit on other words covers these
+    std::vector<Fit> fits;  // still to be tried, the last first
+    bool active = false;    // fits.back() is made
+    bool covered = false;   // an edit on other words covers these
     std::string why_not;
 };
 
@@ -101,7 +105,7 @@ private:
                 item.why_not = "its value in the table has no quotes, and the wording has a mark that needs them";
                 return;
             }
-            item.fits.insert(item.fits.begin(), std::move(*edit));
+            item.fits.insert(item.fits.begin(), {std::move(*edit), wording.empty()});
         } else {
             item.why_not = std::get<NoFit>(fitted);
         }
@@ -343,10 +347,13 @@ private:
             for (const Made& one : field) {
                 const Item& item = items_[one.item];
                 const std::string_view text = listing_.fields[item.problem.at.field].text;
+                const bool leaves_out = !item.fits.empty() && item.fits.back().leaves_out;
+                const WordSpan& at = item.problem.at;
                 result.edits.push_back(
                     {item.problem.at.field, static_cast<std::uint32_t>(one.start), static_cast<std::uint32_t>(one.end),
                      std::string(text.substr(one.start, one.end - one.start)), std::string(one.wording),
-                     item.problem.because, item.problem.rule, item.problem.grade, against_of(item.problem)});
+                     item.problem.because, item.problem.rule, item.problem.grade, against_of(item.problem),
+                     std::string(leaves_out ? text.substr(at.start, at.end - at.start) : std::string_view())});
             }
         }
         for (const Problem& problem : after) {

@@ -216,7 +216,9 @@ const checks = {
     const [all] = await session.actions(uri, against, ['source.fixAll']);
     assert.equal(all.kind, 'source.fixAll.grainside');
     const left = await session.change(uri, all.edit.documentChanges[0].edits);
-    assert.deepEqual(left.filter((one) => one.severity === DiagnosticSeverity.Error), []);
+    // Which of two statements is true, only a person can tell.
+    const errors = left.filter((one) => one.severity === DiagnosticSeverity.Error);
+    assert.ok(errors.length > 0 && errors.every((one) => one.relatedInformation), JSON.stringify(errors));
     assert.deepEqual(await session.actions(uri, against, ['refactor']), []);
     await session.end();
   },
@@ -234,7 +236,8 @@ const checks = {
     const outcomes = await session.labels(uri, session.at(uri, 'woven-backing', 3));
     assert.ok(outcomes.length > 2, outcomes.join());
     const keys = await session.labels(uri, session.at(uri, 'date: 2026', 2));
-    assert.ok(keys.includes('outcome') && keys.includes('photo') && keys.includes('note'), keys.join());
+    assert.ok(keys.includes('date') && keys.includes('photo') && keys.includes('note'), keys.join());
+    assert.ok(!keys.includes('outcome') && !keys.includes('method'), keys.join());
     const parts = await session.labels(uri, session.at(uri, 'body:', 2));
     assert.ok(parts.includes('lining') && parts.includes('hardware'), parts.join());
     // Whatever the text above got: a known method and outcome from the lists, and a wrong one.

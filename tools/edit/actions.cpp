@@ -49,6 +49,7 @@ public:
         json_.begin_array();
         if (asks_for(asked_, kQuickFix, true)) {
             for (const WordingEdit& edit : workspace_.wordings(document_, where_)) write_wording(edit);
+            write_meant_names();
             write_concessions();
         }
         // Not unasked: it reads the whole document at each step of the caret.
@@ -65,19 +66,40 @@ private:
 
     void write_wording(const WordingEdit& edit) {
         const std::string words = shown_words(edit.words);
-        begin(edit.wording.empty() ? "Leave out '" + words + "'"
-                                   : "Write '" + shown_words(edit.wording) + "' instead of '" + words + "'",
-              kQuickFix);
+        if (!edit.left_out.empty() || edit.wording.empty()) {
+            begin("Leave out '" + (edit.left_out.empty() ? words : shown_words(edit.left_out)) + "'", kQuickFix);
+        } else {
+            begin("Write '" + shown_words(edit.wording) + "' instead of '" + words + "'", kQuickFix);
+        }
         write_answered(edit.span, edit.code);
         json_.key("isPreferred");
-        json_.value_bool(true);
+        json_.value_bool(edit.standing == Standing::best);
         json_.key("edit");
         write_edits({edit});
         json_.end_object();
     }
 
+    void write_meant_names() {
+        for (const Remark& remark : workspace_.remarks(document_)) {
+            if (!remark.meant || !remark.span.meets(where_)) continue;
+            const TextSpan& span = remark.meant->span;
+            const std::string_view name = std::string_view(document_.text()).substr(span.begin, span.end - span.begin);
+            begin("Write '" + remark.meant->name + "' instead of '" + shown_words(name) + "'", kQuickFix);
+            write_answered(remark.span, remark.code);
+            json_.key("isPreferred");
+            json_.value_bool(true);
+            json_.key("edit");
+            WordingEdit edit;
+            edit.span = span;
+            edit.new_text = remark.meant->name;
+            write_edits({edit});
+            json_.end_object();
+        }
+    }
+
     void write_all_wordings() {
         std::vector<WordingEdit> edits = workspace_.wordings(document_, {0, document_.text().size()});
+        std::erase_if(edits, [](const WordingEdit& edit) { return edit.standing == Standing::by_choice; });
         if (edits.empty()) return;
         begin("Take every better wording", kFixAll);
         json_.key("edit");

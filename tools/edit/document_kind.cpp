@@ -92,9 +92,26 @@ std::string place_in_a_book(std::string_view path) {
     return {};
 }
 
+// No more than one word of letters, and comments.
+bool is_hardly_begun(std::string_view text) {
+    bool any = false;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        std::string_view line = text.substr(0, end);
+        text.remove_prefix(std::min(end + 1, text.size()));
+        while (!line.empty() && (line.back() == ' ' || line.back() == '\r')) line.remove_suffix(1);
+        if (line.empty() || line.front() == '#' || line == "---") continue;
+        const bool is_word = std::all_of(line.begin(), line.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+        if (any || !is_word) return false;
+        any = true;
+    }
+    return true;
+}
+
 Recognised recognise_yaml(std::string_view uri, std::string_view text) {
     Recognised found;
     const FirstKeys keys = first_keys(text);
+    found.is_hardly_begun = is_hardly_begun(text);
     if (any_of(keys.of_mapping, {"sample", "parts", "listing"})) {
         found.kind = DocumentKind::dossier;
     } else if (any_of(keys.of_entries, {"owner", "reason", "until"})) {

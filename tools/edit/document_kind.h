@@ -22,6 +22,9 @@ struct Recognised {
     DocumentKind kind = DocumentKind::nothing;
     InputFormat format = InputFormat::text;  // of a listing
     std::string book_file;                   // of a rule file: its place in the book, "wording/split.yaml"
+    // YAML without a first key yet: nothing is said of it, but the keys of a dossier are offered, which are those that
+    // somebody begins by hand.
+    bool is_hardly_begun = false;
 };
 
 // `rules_folder`: an absolute path, all YAML below which is the rule book's; empty: none.

@@ -211,14 +211,18 @@ std::vector<WordingEdit> dossier_wordings(const DossierDocument& document, const
     Judge judge(book, *context.book->evidence, judge_options(context));
     Reworder reworder(book, judge_options(context).check);
     DossierPlaces places(document.places, dossier.value());
-    for (const Edit& edit : reworder.reword(dossier.value(), judge).edits) {
+    const auto add = [&](const Edit& edit, Standing standing) {
         const auto span = places.find_exact(edit.field, edit.start, edit.end);
         const auto text = places.written(edit.field, edit.wording);
-        if (!span || !text || !where.meets(*span)) continue;
-        WordingEdit one{*span, *text, edit.words, edit.wording,
-                        edit.rule == kNoRule ? std::string() : book.rules()[edit.rule].id};
+        if (!span || !text || !where.meets(*span)) return;
+        WordingEdit one = wording_edit(edit, standing, *span, *text, book);
         if (reads_as_edited(document, context, dossier.value(), edit, one)) found.push_back(std::move(one));
-    }
+    };
+    const std::vector<Edit>& edits = reworder.reword(dossier.value(), judge).edits;
+    for (const Edit& edit : edits) add(edit, standing_of(edit));
+    Reworder leaver(book, judge_options(context).check, {.leave_out_all = true});
+    const std::vector<Edit> left_out = only_left_out(leaver.reword(dossier.value(), judge).edits, edits);
+    for (const Edit& edit : left_out) add(edit, Standing::by_choice);
     return found;
 }
 

@@ -8,6 +8,7 @@
 #include "edit/text_places.h"
 #include "grainside/listing.h"
 #include "grainside/source_place.h"
+#include "text/token.h"
 
 namespace grainside::tools::edit {
 
@@ -27,11 +28,15 @@ public:
 
 private:
     // The visible text of a page has no places: the words are looked for, with so much around them as makes them stand
-    // once. Nothing is looked for in longer texts.
+    // once; as bytes, and where tags, line ends or references stand between them, as words. Nothing is looked for in
+    // longer texts.
     static constexpr std::size_t kMostSearched = std::size_t{1} << 20U;
-    TextSpan search(std::string_view field, std::size_t start, std::size_t end) const;
+    TextSpan search(std::string_view field, std::size_t start, std::size_t end);
+    TextSpan search_words(std::string_view field, std::size_t start, std::size_t end);
 
     const TextPlaces& places_;
+    text::Tokens document_;  // cut when first needed
+    text::Tokens field_;
     SourcePlaces sources_;
 };
 

@@ -1,5 +1,6 @@
 #include "edit/listing_remarks.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -156,12 +157,40 @@ std::vector<Remark> listing_remarks(const ListingDocument& document, const Check
     return ListingRemarks(document, context).read();
 }
 
+Standing standing_of(const Edit& edit) {
+    if (!edit.taken.words.empty()) return Standing::by_choice;
+    return edit.left_out.empty() ? Standing::best : Standing::by_itself;
+}
+
+std::vector<Edit> only_left_out(const std::vector<Edit>& edits, const std::vector<Edit>& known) {
+    std::vector<Edit> found;
+    for (const Edit& edit : edits) {
+        const bool is_known = std::any_of(known.begin(), known.end(), [&](const Edit& other) {
+            return other.field == edit.field && other.start == edit.start && other.end == edit.end;
+        });
+        if (!edit.left_out.empty() && !is_known) found.push_back(edit);
+    }
+    return found;
+}
+
+WordingEdit wording_edit(const Edit& edit, Standing standing, const TextSpan& span, std::string new_text,
+                         const RuleBook& book) {
+    return {span,
+            std::move(new_text),
+            edit.words,
+            edit.wording,
+            edit.rule == kNoRule ? std::string() : book.rules()[edit.rule].id,
+            edit.left_out,
+            standing};
+}
+
 std::vector<WordingEdit> listing_wordings(const ListingDocument& document, const CheckContext& context,
                                           const TextSpan& where) {
     const RuleBook& book = context.book->rules;
     ListingReader reader =
         ListingReader::from_memory(document.name, document.places.text(), {.format = document.format});
     Reworder reworder(book, context.options);
+    Reworder leaver(book, context.options, {.leave_out_all = true});
     SourcePlaces places;
     Listing listing;
     std::vector<Issue> issues;
@@ -171,17 +200,18 @@ std::vector<WordingEdit> listing_wordings(const ListingDocument& document, const
         const auto begin = static_cast<std::size_t>(listing.source.start);
         // Of a catalog, only the records at the caret are asked.
         if (!listing.source.bytes.empty() && !where.meets({begin, begin + listing.source.bytes.size()})) continue;
-        const Rewording& rewording = reworder.reword(listing);
-        for (const Edit& edit : rewording.edits) {
+        const auto add = [&](const Edit& edit, Standing standing) {
             Rewording one;
             one.edits.push_back(edit);
             for (const SourceEdit& at : listing_edits(listing, one, places)) {
                 const TextSpan span{static_cast<std::size_t>(at.start), static_cast<std::size_t>(at.end)};
-                if (!where.meets(span)) continue;
-                found.push_back({span, at.new_bytes, edit.words, edit.wording,
-                                 edit.rule == kNoRule ? std::string() : book.rules()[edit.rule].id});
+                if (where.meets(span)) found.push_back(wording_edit(edit, standing, span, at.new_bytes, book));
             }
-        }
+        };
+        const std::vector<Edit>& edits = reworder.reword(listing).edits;
+        for (const Edit& edit : edits) add(edit, standing_of(edit));
+        const std::vector<Edit> left_out = only_left_out(leaver.reword(listing).edits, edits);
+        for (const Edit& edit : left_out) add(edit, Standing::by_choice);
     }
     return found;
 }

@@ -9,6 +9,7 @@
 #include "edit/remark.h"
 #include "edit/wording_edit.h"
 #include "grainside/listing_reader.h"
+#include "grainside/reword.h"
 
 namespace grainside::tools::edit {
 
@@ -22,9 +23,16 @@ struct ListingDocument {
 // In no order.
 std::vector<Remark> listing_remarks(const ListingDocument& document, const CheckContext& context);
 
-// What `grainside reword` would write, of edits that meet `where`.
+// What `grainside reword` would write, and words that a person may leave out, of edits that meet `where`.
 std::vector<WordingEdit> listing_wordings(const ListingDocument& document, const CheckContext& context,
                                           const TextSpan& where);
+
+// Shared with dossiers. An edit that follows one of two statements which disagree is a person's choice.
+Standing standing_of(const Edit& edit);
+// Of edits made with RewordOptions::leave_out_all, those that take words out where `known` has no edit.
+std::vector<Edit> only_left_out(const std::vector<Edit>& edits, const std::vector<Edit>& known);
+WordingEdit wording_edit(const Edit& edit, Standing standing, const TextSpan& span, std::string new_text,
+                         const RuleBook& book);
 
 // Of one listing that was checked already, with its words placed by `place_of` (field, start, end). Shared with
 // dossiers, whose listing stands in YAML.

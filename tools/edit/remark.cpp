@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "document/faults.h"
 #include "document/inert_text.h"
 #include "report/markdown_text.h"
 
@@ -53,11 +54,34 @@ std::string Told::text(bool markdown) const {
     return out;
 }
 
+namespace {
+
+// Of a hint 'did you mean `x`?' (document::suggestion), where the name that it is for stands at the issue's place.
+std::optional<MeantName> meant_name(const Issue& issue, const TextSpan& at, std::string_view text) {
+    constexpr std::string_view kBefore = "did you mean `";
+    const std::size_t begin = issue.hint.find(kBefore);
+    if (begin == std::string::npos) return std::nullopt;
+    const std::size_t name = begin + kBefore.size();
+    const std::size_t end = issue.hint.find('`', name);
+    if (end == std::string::npos) return std::nullopt;
+    MeantName meant{at, issue.hint.substr(name, end - name)};
+    const auto is_quote = [&](std::size_t byte) { return text[byte] == '"' || text[byte] == '\''; };
+    while (meant.span.begin < meant.span.end && is_quote(meant.span.begin)) ++meant.span.begin;
+    while (meant.span.begin < meant.span.end && is_quote(meant.span.end - 1)) --meant.span.end;
+    const std::string_view candidates[] = {meant.name};
+    const std::string_view stands = text.substr(meant.span.begin, meant.span.end - meant.span.begin);
+    if (document::nearest(stands, candidates).empty()) return std::nullopt;
+    return meant;
+}
+
+}  // namespace
+
 Remark remark_of(const Issue& issue, const TextPlaces& places) {
     Remark remark;
     remark.span = places.span_of_issue(issue.line, issue.column);
     remark.severity = severity_of(issue.severity);
     remark.code = issue.code;
+    remark.meant = meant_name(issue, remark.span, places.text());
     remark.message = document::inert_text(issue.hint.empty() ? issue.message : issue.message + "; " + issue.hint);
     return remark;
 }

@@ -46,6 +46,12 @@ struct ConcessionKey {
     std::string words;
 };
 
+// A name that was likely meant, for one that nobody knows.
+struct MeantName {
+    TextSpan span;
+    std::string name;
+};
+
 struct Remark {
     TextSpan span;
     Severity severity = Severity::information;
@@ -54,6 +60,7 @@ struct Remark {
     std::vector<RelatedPlace> related;
     Told told;                                // empty: only the message
     std::optional<ConcessionKey> concedable;  // of a finding that nothing concedes yet
+    std::optional<MeantName> meant;
 };
 
 // Of an issue that was found in the document.

@@ -247,7 +247,8 @@ bool Workspace::holds_names(const OpenDocument& document) {
 
 Completion Workspace::completion(const OpenDocument& document, std::size_t caret) {
     const Recognised& what = entry(document).what;
-    if (!holds_names(document) || document.text().size() > document::kMaxYamlBytes) return {};
+    if ((!holds_names(document) && !what.is_hardly_begun) || document.text().size() > document::kMaxYamlBytes)
+        return {};
     settle_book();
     return complete(document.text(), caret, [&](const std::string& text, const std::string& word) {
         if (what.kind == DocumentKind::rule_file) {

@@ -44,6 +44,10 @@ struct RewordOptions {
     // Take out words that need a proof which is not named ('waterproof'), too. Otherwise they are left for a person,
     // who may have the proof. Words that mean nothing are taken out either way.
     bool leave_out_unproven = false;
+    // Besides, take out words of every grade where the rule says that they can go, and where no other wording is known:
+    // unsupported and vague ones, and those that disagree with another statement. For a person who chooses edits one by
+    // one; facts may go with such words.
+    bool leave_out_all = false;
 };
 
 // Words of the listing that an edit takes as true.
@@ -65,6 +69,9 @@ struct Edit {
     // Where the listing disagrees with itself: the statement that the wording follows. Whether that is the true one,
     // the seller must know.
     Taken taken = {};
+    // The finding's words, where these are taken out: `words` and `wording` may have an article or a letter beside
+    // them that changes. Else empty.
+    std::string left_out = {};
 };
 
 // A finding that stands after the edits.

@@ -62,6 +62,23 @@ INSTANTIATE_TEST_SUITE_P(Numbers, ClaimsTest, testing::ValuesIn(number_rows()), 
 INSTANTIATE_TEST_SUITE_P(Borders, ClaimsTest, testing::ValuesIn(border_rows()), name_of_row);
 INSTANTIATE_TEST_SUITE_P(Statements, ClaimsTest, testing::ValuesIn(statement_rows()), name_of_row);
 
+// Addresses (text/addresses.h) are written in plain letters without references, so that these stand as written only.
+constexpr Row kAddresses[] = {
+    {"mail_address", "Mail us at eco-leather@shop.example.", ""},
+    {"web_address", "Tote. See https://shop.example/vegan-leather?of=suede for more.", ""},
+    {"target_of_a_link", "The [tan](https://shop.example/full-grain-leather \"vegan leather\") tote.", ""},
+    {"words_of_a_link", "The [suede](https://shop.example/vegan-leather) tote.", "material suede body 'suede'"},
+    {"words_of_a_picture", "![suede](img/vegan-leather.jpg) A tote.", "material suede body 'suede'"},
+};
+
+class AddressClaims : public testing::TestWithParam<Row> {};
+
+TEST_P(AddressClaims, AreNone) {
+    EXPECT_EQ(claims_of(GetParam(), Transform::none), GetParam().want) << "in: " << GetParam().text;
+}
+
+INSTANTIATE_TEST_SUITE_P(Rows, AddressClaims, testing::ValuesIn(kAddresses), name_of_row);
+
 // Lines wrapped at a page's width (text/wrapped_lines.h). In capitals nothing tells a wrapped line from a new one, so
 // that these stand as written only.
 constexpr Row kWrapped[] = {

@@ -31,7 +31,7 @@ constexpr Row kRows[] = {
     {"unknown_input", "- {usual: a, title: T, input: colour, range: 2-3, sources: [law]}", "2:31 unknown-input"},
     {"unknown_group", "- {usual: a, title: T, input: share, range: 2-3 %, groups: [skin], sources: [law]}",
      "2:61 unknown-group"},
-    {"unknown_source", "- {usual: a, title: T, input: share, range: 2-3 %, sources: [nobody]}", "2:61 unknown-source"},
+    {"unknown_source", "- {usual: a, title: T, input: share, range: 2-3 %, sources: [nobody]}", "2:62 unknown-source"},
     {"no_source", "- {usual: a, title: T, input: share, range: 2-3 %}", "2:3 missing-key"},
     {"bad_id", "- {usual: A, title: T, input: share, range: 2-3 %, sources: [law]}", "2:11 bad-id"},
     {"two_usual",

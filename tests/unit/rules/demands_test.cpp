@@ -27,7 +27,7 @@ constexpr Row kFaults[] = {
     {"unknown_key", "- {supports: waterproof, standard: s, number: n, sources: law, note: x}\n", "1:64 unknown-key"},
     {"unknown_concept", "- {supports: watertite, standard: s, number: n, sources: law}\n", "1:14 unknown-concept"},
     {"unknown_source", "- {supports: waterproof, standard: s, number: n, sources: [law, lore]}\n",
-     "1:59 unknown-source"},
+     "1:65 unknown-source"},
     {"no_standard_published", "- {supports: waterproof, number: n, sources: law}\n", ""},
     {"empty_standard", "- {supports: waterproof, standard: '', number: n, sources: law}\n", "1:36 missing-key"},
     {"empty_goods", "- {supports: waterproof, of: '', standard: s, number: n, sources: law}\n", "1:30 missing-key"},

@@ -74,7 +74,7 @@ constexpr Row kLines[] = {
     {"unknown_key_of_share", "  when: {share: {above: 60}}\n", "3:18 unknown-key"},
     // of the rule
     {"missing_when", "  unless: {says: leather}\n", "1:3 missing-key"},
-    {"unknown_market", "  when: {says: leather}\n  markets: [us, mars]\n", "4:12 unknown-market"},
+    {"unknown_market", "  when: {says: leather}\n  markets: [us, mars]\n", "4:17 unknown-market"},
     {"bad_date", "  when: {says: leather}\n  in_force: {from: 2024-02-30}\n", "4:20 wrong-type"},
     {"dates_the_wrong_way_round", "  when: {says: leather}\n  in_force: {from: 2025-01-01, until: 2024-01-01}\n",
      "4:13 bad-date"},
@@ -118,7 +118,7 @@ constexpr Row kFiles[] = {
      "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: [law, lore]\n  proof: "
      "{flags: [{text: "
      "a, words: a}, {text: a, words: a}, {text: a, words: a}], passes: [{text: b}, {text: b}, {text: b}]}\n",
-     "6:12 unknown-source"},
+     "6:18 unknown-source"},
     {"two_examples",
      "- rule: r\n  title: T\n  grade: vague\n  when: {says: leather}\n  because: B.\n  sources: law\n  proof:\n    "
      "flags: [{text: "
