@@ -11,7 +11,7 @@ function placeless({ at, start, end, edit, ...rest }) {
 }
 
 function claimLine({ says_name: name, negated, hedged, words, times }) {
-    return element('li', {}, element('q', {}, words), ` says ${negated ? 'not ' : ''}${name}${hedged ? ', hedged' : ''}`,
+    return element('li', {}, element('q', {}, words), negated ? `, denied: not ${name}` : ` says ${name}`, hedged ? ', hedged' : null,
                    times > 1 ? `, ${counted(times, 'time')}` : null);
 }
 
