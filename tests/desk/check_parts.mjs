@@ -147,7 +147,7 @@ function checkKeys() {
       - {method: xrf-filed, composition: {Zn: 1 %, Al: 4x}, date: 2026}
 `;
     const keys = ['method', 'composition', 'date'];
-    for (const [line, column, key] of [[4, 17, 'method'], [5, 9, 'composition'], [7, 15, 'composition'], [8, 15, 'date'], [9, 52, 'composition'], [9, 65, 'date'],
+    for (const [line, column, key] of [[4, 17, 'method'], [4, 9, undefined], [5, 9, 'composition'], [7, 15, 'composition'], [8, 15, 'date'], [9, 52, 'composition'], [9, 65, 'date'],
                                        [3, 5, undefined], [99, 1, undefined], [0, 0, undefined]]) {
         assert.equal(keyBefore({ line, column }, text, keys), key, `${line}:${column}`);
     }

@@ -43,7 +43,7 @@ async function runReasons(page) {
 }
 
 async function runPressed(page, look) {
-    const field = page.locator('#listing-text');
+    await page.evaluate(() => window.scrollTo(0, 0));
     const mark = await page.locator('.layer mark', { hasText: 'vegan leather' }).boundingBox();
     await page.mouse.click(mark.x + mark.width / 2, mark.y + mark.height / 2);
     assert.equal(await page.evaluate(() => document.activeElement.id), 'listing-text', 'one may go on typing');
@@ -54,9 +54,6 @@ async function runPressed(page, look) {
     assert.match(opened[0], /vegan leather/);
     assert.ok(opened[1], 'its finding is open');
     assert.equal(await page.locator('.offer button').count(), 0);
-    await field.press('Control+End');
-    await field.click({ position: { x: 5, y: 5 } });
-    await page.keyboard.press('Control+End');
 }
 
 async function runAll(page) {
@@ -77,7 +74,7 @@ async function runAll(page) {
     assert.equal(await page.inputValue('#listing-text'), kDraft, 'one step takes all of it back');
 
     // Which of two statements is true only a person knows: its wording is taken one by one.
-    await type(page, 'Tote in vegan leather.\nBody: calf leather.');
+    await type(page, 'Tote in vegan leather. Made in Italy. Assembled in Spain.');
     const doubtful = page.locator('details.finding', { hasText: 'It takes' }).first();
     await doubtful.waitFor({ state: 'attached' });
     assert.match(await doubtful.textContent(), /It takes .* as true: whether that is so, you have to know/);
@@ -87,7 +84,8 @@ async function runAll(page) {
         return answer.findings.filter(({ edit }) => edit?.taken_as_true).map(({ words }) => words);
     });
     assert.ok(taken.length > 0);
-    if (await button.isVisible()) await button.click();
+    await button.click();
+    await until(page, () => document.getElementById('listing-text').value.includes('imitation leather'));
     const kept = await page.inputValue('#listing-text');
     for (const words of taken) assert.ok(kept.includes(words), `${words} in ${kept}`);
 }
@@ -124,8 +122,7 @@ async function runKeptAsSample(page, folder, look) {
     await page.waitForSelector('#costs');
     await page.setViewportSize(kPhone);
     const link = await page.getByRole('link', { name: 'Check a draft' }).boundingBox();
-    const undo = await page.getByRole('button', { name: 'Undo' }).boundingBox();
-    assert.ok(link.width > 40 && Math.abs(link.y + link.height / 2 - undo.y - undo.height / 2) < 8, 'on a phone, too, in one row');
+    assert.ok(link && link.width > 80, 'the way to a draft is there on a phone, too');
 }
 
 export async function runDraft(page, folder, look) {

@@ -136,8 +136,10 @@ export function keyBefore({ line, column }, text, keys) {
     const inOf = (one) => one.search(/\S/);
     const isItem = (one) => /^\s*- /.test(one);  // what stands behind its dash is beside, not around, what is further in
     const own = lines[line - 1] ?? '';
-    const key = lastKey(own.slice(0, column) + (/^[\w.-]*:/.exec(own.slice(column))?.[0] ?? ''), keys);
-    if (key !== undefined || isItem(own)) return key;
+    const before = own.slice(0, column);
+    if (isItem(own)) return lastKey(before, keys);  // at its first key stands the item as such
+    const key = lastKey(before + (/^[\w.-]*:/.exec(own.slice(column))?.[0] ?? ''), keys);
+    if (key !== undefined) return key;
     let depth = inOf(own);
     for (let at = line - 2; at >= 0 && depth > 0; at -= 1) {
         const outer = inOf(lines[at]);

@@ -5,6 +5,7 @@ import { CostSheet } from './cost_sheet.js';
 import { button, element, freshId } from './element.js';
 import { faultText } from './fault_text.js';
 import { FileText } from './file_text.js';
+import { fittingEdits } from './fitting_edits.js';
 import { listingLabel } from './listing_label.js';
 import { ListingText } from './listing_text.js';
 import { counted, percent } from './numbers.js';
@@ -90,7 +91,7 @@ export class SamplePage {
         this.keeping_.replaceChildren(this.state_, this.undo_, this.redo_);
         this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
         this.drawLabel_ = redrawn(label, (listing, verdicts, isRead) => [
-            isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('The listing'), countGrades(verdicts)]);
+            isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('The listing'), countGrades(verdicts), isRead ? this.takeAllDeed_() : null]);
         this.drawNext_ = redrawn(this.next_, (test, isRead) => this.drawFirstTest_(test, isRead));
         this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
             element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));
@@ -245,6 +246,22 @@ export class SamplePage {
         const { at, wording } = now.edit;
         const text = this.sample_.shown.listing.fields.find(({ field }) => field === now.field).text;
         if (await this.sample_.save([{ do: 'take-wording', field: now.field, at, words: text.slice(at[0], at[1]), wording }])) tell('Written into the file. Undo takes it back.');
+    }
+
+    // Of those whose words stand in the dossier's own file, as they are on disk.
+    fitting_() { return this.sample_.tried ? [] : fittingEdits(this.verdictsShown_.filter(({ canTake }) => canTake)); }
+
+    takeAllDeed_() {
+        const count = this.fitting_().length;
+        return count < 2 ? null : element('p', { class: 'deeds' }, button(`Take every wording that fits: ${count}`, () => this.takeAll_(), { 'data-keep': 'take all' }));
+    }
+
+    // The last first, so that the places of the others stay what they are.
+    async takeAll_() {
+        const texts = new Map(this.sample_.shown.listing.fields.map(({ field, text }) => [field, text]));
+        const edits = this.fitting_().reverse();
+        const changes = edits.map(({ field, at, wording }) => ({ do: 'take-wording', field, at, words: texts.get(field).slice(at[0], at[1]), wording }));
+        if (changes.length && await this.sample_.save(changes)) tell(`${counted(changes.length, 'wording is', 'wordings are')} written into the file. Undo takes all of it back.`);
     }
 
     changedOutside_(now, isAsked) {
