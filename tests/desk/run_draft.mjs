@@ -102,6 +102,7 @@ async function runKeptAsSample(page, folder, look) {
     await page.getByRole('button', { name: 'Begin', exact: true }).click();
     await what.fill('Harbour tote, \u00e9t\u00e9');
     assert.equal(await name.inputValue(), 'harbour-tote-ete');
+    assert.equal(await page.locator('.one-field .fault:not(:empty)').count(), 0, 'what was wrong is mended');
     await look('draft-kept');
     await page.getByRole('button', { name: 'Begin', exact: true }).click();
     await page.waitForSelector('#costs');

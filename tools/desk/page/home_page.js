@@ -78,6 +78,7 @@ export class HomePage {
         const rest = element('div', { class: 'fault', role: 'status' });
         const fields = [this.what_, this.category_, ...(text ? [this.region_] : []), this.name_];
         const form = element('form', { class: 'card form', novalidate: true, 'aria-labelledby': 'new-sample',
+                                       input: () => placeFaults(fields, []),  // what was wrong may be so no more; Begin tells
                                        submit: (event) => { event.preventDefault(); this.create_(fields, rest); } },
             element('h2', { id: 'new-sample', tabindex: '-1' }, 'Begin a sample'),
             text ? element('p', {}, 'The draft that you checked becomes its listing, the first line its title.') : null,

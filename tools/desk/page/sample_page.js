@@ -91,7 +91,7 @@ export class SamplePage {
         this.keeping_.replaceChildren(this.state_, this.undo_, this.redo_);
         this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
         this.drawLabel_ = redrawn(label, (listing, verdicts, isRead) => [
-            isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('The listing'), countGrades(verdicts), isRead ? this.takeAllDeed_() : null]);
+            isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('What the listing says'), countGrades(verdicts), isRead ? this.takeAllDeed_() : null]);
         this.drawNext_ = redrawn(this.next_, (test, isRead) => this.drawFirstTest_(test, isRead));
         this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
             element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));
