@@ -101,6 +101,8 @@ class AnswersTest(unittest.TestCase):
     def test_what_it_is_about(self):
         about = self.assert_fits("desk_about", self.desk.get("/about"))
         self.assertIn({"currency": "EUR", "name": "euro"}, about["currencies"])
+        self.assertIn({"material": "full-grain-leather", "name": "full grain leather"}, about["materials"])
+        self.assertFalse([one for one in about["materials"] if one["material"].startswith("trait-") or one["material"] == "waterproof"])
         self.assert_closed("desk_about", about)
         self.assert_needed("desk_about", about, ("market",), ("currencies",), ("grades", 0, "means"))
         methods = self.assert_fits("desk_methods", self.desk.get("/methods"))
@@ -120,6 +122,27 @@ class AnswersTest(unittest.TestCase):
         self.assert_closed("desk_words", words)
         self.assert_needed("desk_words", words, ("findings", 0, "at"), ("findings", 0, "because"), ("claims", 0, "says_name"), ("claims", 0, "kind"), ("summary", "worst"))
         self.assert_fits("desk_words", self.desk.post("/words", {"text": ""}))
+
+    def test_what_keeps_a_wording_from_being_taken(self):
+        text = "Tote in vegan leather, waterproof. Made in Italy. Assembled in Spain. No PVC."
+        words = self.assert_fits("desk_words", self.desk.post("/words", {"text": text, "market": ["eu", "us"]}))
+        found = {one["words"]: one for one in words["findings"]}
+        self.assertNotIn("no_edit", found["vegan leather"])
+        self.assertNotIn("taken_as_true", found["vegan leather"]["edit"])
+        self.assertEqual(found["waterproof"]["no_edit"], "what would be true cannot be known from the listing")
+        self.assertNotIn("edit", found["waterproof"])
+        self.assertEqual(found["Made in Italy"]["edit"]["taken_as_true"], "Assembled in Spain")
+        said = {one["words"]: one["says_name"] for one in words["claims"]}
+        self.assertEqual(said["Made in Italy"], "made in Italy")
+
+    def test_markets_are_those_asked_for(self):
+        text = "Wallet in vegan leather, made in Italy, chrome-free and eco-friendly."
+        ask = lambda market: [one["rule"] for one in self.desk.post("/words", {"text": text, "market": market}).data["findings"]]
+        european = "generic-green-eu"
+        # The call asks for eu; an empty list asks for none all the same.
+        for market, holds in ([], False), (["eu"], True), (["us"], False), (["us", "eu"], True), (None, True):
+            with self.subTest(market=market):
+                (self.assertIn if holds else self.assertNotIn)(european, ask(market))
 
     def test_states(self):
         names = [one["name"] for one in self.desk.get("/dossiers").data["dossiers"]]
@@ -153,7 +176,10 @@ class AnswersTest(unittest.TestCase):
         self.assert_fits("desk_state", self.desk.change("try", state, added))
         saved = self.assert_fits("desk_state", self.desk.change("save", state, added))
         self.assert_fits("desk_state", self.desk.post("/dossier/undo", {"name": "small", "was": saved["digest"]}))
-        self.assert_fits("desk_state", self.desk.post("/dossier/new", {"name": "fresh", "listing": {"name": "A tote"}}))
+        self.assert_fits("desk_state", self.desk.post("/dossier/new", {"name": "fresh", "listing": {"name": "A tote", "region": "eu"}}))
+        self.assertEqual(self.desk.state("fresh")["listing"]["region"], "eu")
+        unnamed = self.assert_fits("desk_error", self.desk.change("try", state, {"do": "add-reading", "part": "hardware", "reading": {"method": "xrf-filed", "values": {"composition": "Zn 95.4%"}}}), 400)
+        self.assertEqual(unnamed["error"]["key"], "composition")
         stale = self.assert_fits("desk_error", self.desk.change("save", saved, added), 409)
         self.assertIn("now", stale)
         self.assert_closed("desk_error", stale)

@@ -6,10 +6,10 @@ import { pathToFileURL } from 'node:url';
 
 const page = (file) => import(pathToFileURL(join(resolve(process.argv[2]), file)).href);
 const { cutAtMarks, movedMarks } = await page('marked_text.js');
-const { lineChanges } = await page('line_changes.js');
+const { lineChanges, nearChanges } = await page('line_changes.js');
 const { newest } = await page('newest.js');
 const { percent } = await page('numbers.js');
-const { withUnit } = await page('field.js');
+const { keyBefore, withUnit } = await page('field.js');
 const { kGrades } = await page('grades.js');
 
 const kRounds = 3000;
@@ -80,8 +80,13 @@ function checkLines() {
         assert.ok(`\n${before}\n`.includes(`\n${side('come')}\n`) || side('come') === '');
         assert.ok(`\n${after}\n`.includes(`\n${side('gone')}\n`) || side('gone') === '');
         if (before === after) assert.equal(count('come') + count('gone'), 0);
+        const near = nearChanges(changes);
+        assert.equal(near.reduce((sum, { gap }) => sum + (gap ?? 1), 0), changes.length, 'each line is shown or counted');
+        assert.deepEqual(near.filter(({ how }) => how && how !== 'kept'), changes.filter(({ how }) => how !== 'kept'), 'each change is shown');
     }
     assert.deepEqual(lineChanges('a\nb\nc', 'a\nx\nc').map(({ how, line }) => `${how} ${line}`), ['kept a', 'gone b', 'come x', 'kept c']);
+    assert.deepEqual(nearChanges(lineChanges('a\nb\nc\nd\ne\nf\ng\nh', 'x\nb\nc\nd\ne\nf\ng\ny')).map(({ how, line, gap }) => (gap ? `gap ${gap}` : `${how} ${line}`)),
+                     ['gone a', 'come x', 'kept b', 'kept c', 'gap 2', 'kept f', 'kept g', 'gone h', 'come y']);
 }
 
 async function checkAsking() {
@@ -129,7 +134,27 @@ function checkUnits() {
     ]) assert.equal(withUnit(text, unit), want);
 }
 
+// The key that a fault's place belongs to.
+function checkKeys() {
+    const text = `parts:
+  hardware:
+    readings:
+      - method: xrf-filed
+        composition:
+          Zn: 95.4 \u00b1 0.6 %
+          Al: 4x
+        date: 2026-09-10
+      - {method: xrf-filed, composition: {Zn: 1 %, Al: 4x}, date: 2026}
+`;
+    const keys = ['method', 'composition', 'date'];
+    for (const [line, column, key] of [[4, 17, 'method'], [4, 9, undefined], [5, 9, 'composition'], [7, 15, 'composition'], [8, 15, 'date'], [9, 52, 'composition'], [9, 65, 'date'],
+                                       [3, 5, undefined], [99, 1, undefined], [0, 0, undefined]]) {
+        assert.equal(keyBefore({ line, column }, text, keys), key, `${line}:${column}`);
+    }
+}
+
 checkUnits();
+checkKeys();
 checkCuts();
 const kept = checkMoves();
 assert.ok(kept > kRounds / 4, `${kept} marks lay beside the edit`);

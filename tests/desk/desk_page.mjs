@@ -7,7 +7,9 @@ import { dirname, join, resolve } from 'node:path';
 import { checkAccess } from './access.mjs';
 import { startBrowser, startDesk, watch } from './desk_process.mjs';
 import { runCosts } from './run_costs.mjs';
+import { runDraft } from './run_draft.mjs';
 import { runFile } from './run_file.mjs';
+import { runForms } from './run_forms.mjs';
 import { runGone } from './run_gone.mjs';
 import { kHostile, runHostile } from './run_hostile.mjs';
 import { runKeyboard } from './run_keyboard.mjs';
@@ -97,12 +99,14 @@ try {
         await page.locator('details.finding').first().evaluate((details) => { details.open = true; });
         await look('sample');
     });
+    await part(browser, desk, 'draft', (page, look) => runDraft(page, folder, look));
     await part(browser, desk, 'sample', (page) => runSample(page, folder, 'velmora_crossbody'));
     // What would have faults is refused; the browser writes such an answer to the console.
     await part(browser, desk, 'listing', (page, look) => runListing(page, folder, 'velmora_crossbody', 'watch_strap', look), ['/dossier/save', '/dossier/try']);
     // A save over another hand's change is refused; the browser writes such an answer to the console.
     await part(browser, desk, 'file', (page, look) => runFile(page, folder, 'velmora_crossbody', look), ['/dossier/save', '/dossier/try']);
     await part(browser, desk, 'costs', (page, look) => runCosts(page, folder, 'watch_strap', look));
+    await part(browser, desk, 'forms', (page, look) => runForms(page, folder, look), ['/dossier/save', '/dossier/try']);
     await part(browser, desk, 'hostile', (page, look) => runHostile(page, 'hostile', look));
     await part(browser, desk, 'speed', (page) => runSpeed(page));
     await part(browser, desk, 'gone', (page) => runGone(page, 'watch_strap', desk.stop), ['/dossier']);

@@ -17,7 +17,7 @@ export async function runFile(page, folder, name, look) {
     await page.waitForSelector('.reading');
     await typeNote(page);
     const whole = readFileSync(file, 'utf8');
-    const first = whole.replace('condition: used', 'condition: used  # looked at by hand');
+    const first = `${whole.replace('condition: used', 'condition: used  # looked at by hand')}# and at the end\n`;
     // The first look meets an editor that has emptied the file and not written yet: nothing is told of that.
     let torn = 0;
     await page.route(/\/dossier\?/, async (route) => {
@@ -35,6 +35,8 @@ export async function runFile(page, folder, name, look) {
     assert.equal(torn, 1);
     assert.match(await page.locator('.changes').innerText(), /looked at by hand/);
     assert.doesNotMatch(await page.locator('.changes').innerText(), /gone: parts/);
+    assert.ok(await page.locator('.changes li').count() <= 11, 'what is as before is left out, but for two lines beside what changed');
+    assert.match(await page.locator('.changes .gap').innerText(), /^\d+ lines are as before$/);
     await page.unroute(/\/dossier\?/);
     assert.equal(await page.evaluate(() => document.activeElement.labels?.[0]?.textContent), 'Note', 'who types is not interrupted');
     await look('outside');
@@ -68,8 +70,16 @@ export async function runFile(page, folder, name, look) {
     await page.waitForSelector('.file .fault button');
     assert.equal(readFileSync(file, 'utf8'), now);
     await look('file-fault');
+    const state = () => page.locator('.state').textContent();
+    assert.equal(await state(), 'Unsaved');
+    await page.getByRole('button', { name: 'Back to what is on disk' }).click();
+    assert.equal(await state(), 'Saved');
+    await field.pressSequentially('# x');
+    assert.equal(await state(), 'Unsaved');
     await field.fill(now.replace('looked at twice', 'looked at thrice'));
     await page.getByRole('button', { name: 'Save the file' }).click();
+    await page.waitForSelector('.told:has-text("The file is saved")');
+    assert.equal(await state(), 'Saved');
     await until(page, () => !document.querySelector('.file .fault'));
     assert.ok(readFileSync(file, 'utf8').includes('looked at thrice'));
 
@@ -78,6 +88,10 @@ export async function runFile(page, folder, name, look) {
     await page.goto(`${new URL(page.url()).origin}/#/sample/broken`);
     await page.waitForSelector('.notice:has-text("has faults")');
     await look('broken');
+    // That nothing is on record would not be true.
+    const sheet = await page.locator('main').innerText();
+    assert.doesNotMatch(sheet, /on record|No test would|No test yet|Nothing\./);
+    assert.equal(sheet.match(/cannot be told now/g).length, 4, sheet);
     await page.locator('#file-text').fill('sample: {what: a whole bag}\n');
     await page.getByRole('button', { name: 'Save the file' }).click();
     await page.waitForSelector('h1:has-text("a whole bag")');

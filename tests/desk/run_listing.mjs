@@ -81,7 +81,7 @@ async function runChanged(page, folder, name, look) {
     const file = join(folder, `${name}.yaml`);
     const before = readFileSync(file, 'utf8');
     await open(page, name);
-    await page.waitForSelector('.reading');
+    await page.waitForSelector('.facts:has-text("Velmora")');  // the sheet before has readings as well
     await page.getByRole('button', { name: 'Change the listing' }).click();
     await page.waitForSelector('.form .layer mark');  // marked as it is on record
     const description = page.locator('.form').getByLabel('Description');

@@ -30,6 +30,22 @@ export async function runSample(page, folder, name) {
     await page.keyboard.press('Control+z');
     await until(page, () => document.querySelector('.listing').textContent.includes('high quality PU leather'));
 
+    // All that fit, in one step.
+    const whole = text();
+    const all = page.getByRole('button', { name: /^Take every wording that fits: \d+$/ });
+    const count = Number((await all.textContent()).match(/\d+/)[0]);
+    await all.click();
+    await page.waitForSelector(`.told:has-text("${count} wordings are written")`);
+    assert.ok(text() !== whole && !text().includes('high quality PU leather'));
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.waitForSelector('.told:has-text("Undone: the listing.")');
+    assert.equal(text(), whole);
+
+    // What a question leaves besides the answers shown is told too: shares add up.
+    const sums = await page.locator('.belief').evaluateAll((beliefs) => beliefs.map((belief) =>
+        [...belief.querySelectorAll('.share'), ...belief.querySelectorAll('.quiet')].reduce((sum, { textContent }) => sum + (/under/.test(textContent) ? 0 : Number(/(\d+) %/.exec(textContent)?.[1] ?? 0)), 0)));
+    assert.ok(sums.length > 0 && sums.every((sum) => sum >= 96 && sum <= 104), `${sums}`);
+
     await page.getByRole('button', { name: 'Record a test: Lining' }).click();
     await page.getByLabel('Test', { exact: true }).selectOption('back-side');
     await page.locator('.form .pick', { hasText: 'a weave or a knit' }).click();

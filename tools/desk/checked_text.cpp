@@ -67,26 +67,49 @@ void CheckedText::write_finding(JsonWriter& json, std::size_t at) const {
 void CheckedText::write_claim(JsonWriter& json, const Claim& claim, std::string_view record) const {
     write_record(json, record, [&](JsonWriter& more) {
         write_at(more, claim.field, claim.start, claim.end);
-        more.member("says_name", book_.concept_wording(claim.says));
+        more.member("says_name", std::string_view(said_name(book_, claim)));
     });
 }
+
+namespace {
+
+// The one of `all` on these words; of several that of `rule`. nullptr: there is none.
+template <typename One>
+const One* on_words(const std::vector<One>& all, std::size_t field, std::size_t start, std::size_t end,
+                    std::uint32_t rule) {
+    const One* found = nullptr;
+    for (const One& one : all) {
+        if (one.field != field || one.start >= end || start >= one.end) continue;
+        if (one.rule == rule) return &one;
+        if (found == nullptr) found = &one;
+    }
+    return found;
+}
+
+}  // namespace
 
 void CheckedText::write_edit(JsonWriter& json, std::size_t field, std::size_t start, std::size_t end,
                              std::uint32_t rule) const {
     if (rewording_ == nullptr) return;
-    const Edit* found = nullptr;
-    for (const Edit& edit : rewording_->edits) {
-        if (edit.field != field || edit.start >= end || start >= edit.end) continue;
-        if (found == nullptr || edit.rule == rule) found = &edit;
-        if (edit.rule == rule) break;
+    const Edit* const found = on_words(rewording_->edits, field, start, end, rule);
+    if (found == nullptr) {
+        const Leftover* const left = on_words(rewording_->left, field, start, end, rule);
+        if (left != nullptr) json.member("no_edit", std::string_view(left->why_not));
+        return;
     }
-    if (found == nullptr) return;
     json.key("edit");
     json.begin_object();
     write_at(json, found->field, found->start, found->end);
     json.member("words", std::string_view(found->words));
     json.member("wording", std::string_view(found->wording));
+    json.optional_member("taken_as_true", found->taken.words);
     json.end_object();
+}
+
+std::string said_name(const RuleBook& book, const Claim& claim) {
+    std::string name(book.concept_wording(claim.says));
+    if (claim.place != 0) name.append(" ").append(book.concept_wording(claim.place));
+    return name;
 }
 
 void write_cited(JsonWriter& json, const RuleBook& book, std::span<const std::uint32_t> sources) {

@@ -20,7 +20,8 @@ namespace grainside::desk {
 
 // A listing, checked. The records are those of design section 9 with these members besides, places in UTF-16 units of
 // the field: "at":[start,end]; of a claim "says_name"; of a finding "title" (of its rule), "cited":[{"id","cite",
-// "from_memory"?}] and, where one is known that fits its place, "edit":{"at","words","wording"}.
+// "from_memory"?}] and, where one is known that fits its place, "edit":{"at","words","wording","taken_as_true"?}, else
+// where the rewording knows why, "no_edit".
 class CheckedText {
 public:
     // `rewording` is of the same listing and options, or nullptr: no edits. What is passed outlives the object.
@@ -33,7 +34,7 @@ public:
     void write_field(report::JsonWriter& json, std::size_t field) const;
     // "at":[start,end]
     void write_at(report::JsonWriter& json, std::size_t field, std::size_t start, std::size_t end) const;
-    // "edit":{"at","words","wording"} of these words, as far as one is known; of several that of `rule`.
+    // "edit":{...} of these words, as far as one is known, or "no_edit":"why"; of several that of `rule`.
     void write_edit(report::JsonWriter& json, std::size_t field, std::size_t start, std::size_t end,
                     std::uint32_t rule = kNoRule) const;
 
@@ -49,6 +50,9 @@ private:
     std::string finding_lines_, claim_lines_;
     std::vector<std::string_view> finding_records_, claim_records_;
 };
+
+// Words for what a claim says, with its place: "made in Italy".
+std::string said_name(const RuleBook& book, const Claim& claim);
 
 // "cited":[{"id","cite","from_memory"?}] of indices into RuleBook::sources().
 void write_cited(report::JsonWriter& json, const RuleBook& book, std::span<const std::uint32_t> sources);

@@ -29,6 +29,7 @@ HttpAnswer error_answer(const DeskError& error) {
     json.member("code", std::string_view(error.code));
     json.member("message", std::string_view(error.message));
     json.optional_member("hint", error.hint);
+    json.optional_member("key", error.key);
     if (!error.faults.empty()) write_issues(json, "faults", error.faults);
     json.end_object();
     if (!error.now.empty()) {

@@ -1,4 +1,4 @@
-// Answers that refuse or failed: {"error":{"code","message","hint"?,"faults"?}}.
+// Answers that refuse or failed: {"error":{"code","message","hint"?,"key"?,"faults"?}}.
 #ifndef GRAINSIDE_TOOLS_DESK_DESK_ERROR_H
 #define GRAINSIDE_TOOLS_DESK_DESK_ERROR_H
 
@@ -19,6 +19,7 @@ struct DeskError {
     std::string message;  // one sentence
     std::string hint = {};
     std::vector<Issue> faults = {};
+    std::string key = {};  // of the value that it is about; empty: none
     std::string now = {};  // the state as it is, a JSON object; empty: none
 };
 

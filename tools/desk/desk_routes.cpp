@@ -64,7 +64,11 @@ std::string new_dossier_text(const JsonValue& request) {
         if (words && !words->empty()) listing.add(key, YamlShape::scalar(*words));
     }
     if (listing.children.empty()) return text;
-    listing.children.insert(listing.children.begin(), {"captured", YamlShape::scalar(tools::today())});
+    std::vector<std::pair<std::string, YamlShape>> capture{{"captured", YamlShape::scalar(tools::today())}};
+    if (const auto region = optional_text(request["listing"], "region"); region && !region->empty()) {
+        capture.emplace_back("region", YamlShape::scalar(*region));
+    }
+    listing.children.insert(listing.children.begin(), capture.begin(), capture.end());
     return text + "listing:\n" + lines(listing);
 }
 
@@ -151,6 +155,19 @@ std::string DeskRoutes::about() const {
         json.member("name", std::string_view(currency.name));
         json.end_object();
     });
+    // Of which a line of costs may be: what a thing is or was made into, no trait that several such share.
+    const auto& concepts = books_.rules.data().vocabulary.concepts;
+    json.key("materials");
+    json.begin_array();
+    for (std::size_t i = 1; i < concepts.size(); ++i) {
+        const auto id = static_cast<ConceptId>(i);
+        if (concepts.kind(id) >= Kind::composition || books_.rules.concept_name(id).starts_with("trait-")) continue;
+        json.begin_object();
+        json.member("material", books_.rules.concept_name(id));
+        json.member("name", books_.rules.concept_wording(id));
+        json.end_object();
+    }
+    json.end_array();
     json.key("grades");
     json.begin_array();
     for (std::size_t grade = 0; grade < 6; ++grade) {

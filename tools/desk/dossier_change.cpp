@@ -42,6 +42,16 @@ bool is_one_of(std::string_view word, const std::string_view (&words)[N]) {
     return std::find(std::begin(words), std::end(words), word) != std::end(words);
 }
 
+// As mapping_of; a refusal names the key.
+YamlShape named_values(const std::string& key, std::string_view text) {
+    try {
+        return mapping_of(text);
+    } catch (DeskError& error) {
+        error.key = key;
+        throw;
+    }
+}
+
 bool is_cost_group(std::string_view name) {
     for (std::size_t g = 0; g < evidence::kCostGroupCount; ++g) {
         if (name == name_of(static_cast<CostGroup>(g))) return true;
@@ -125,7 +135,7 @@ private:
             if (text.empty()) continue;
             const Node old = there.find(key);
             const bool mapping = method != nullptr ? reads_mapping(*method, key) : old.is_mapping();
-            values.emplace_back(key, mapping ? mapping_of(text) : YamlShape::scalar(text));
+            values.emplace_back(key, mapping ? named_values(key, text) : YamlShape::scalar(text));
         }
         add("date");
         add("photo");

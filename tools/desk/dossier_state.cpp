@@ -195,7 +195,7 @@ private:
                 write_cited(
                     more, books_.rules,
                     report::sources_of(outcome_->context, outcome_->judgement, outcome_->judgement.verdicts[i]));
-                more.member("says_name", books_.rules.concept_wording(claim.says));
+                more.member("says_name", std::string_view(said_name(books_.rules, claim)));
             });
         }
         json_.end_array();

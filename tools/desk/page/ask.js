@@ -7,6 +7,7 @@ export class Refusal extends Error {
         this.status = status;       // of HTTP; 0: no answer at all
         this.code = error.code ?? '';
         this.hint = error.hint ?? '';
+        this.key = error.key;       // of the value that it is about
         this.faults = error.faults ?? [];
         this.now = told.now;        // of a 409: the state on disk
     }

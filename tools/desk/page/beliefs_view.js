@@ -23,9 +23,11 @@ export function beliefsView(beliefs, before) {
     if (beliefs.length === 0) return element('p', { class: 'quiet' }, 'Nothing yet: no test of it is on record.');
     return beliefs.map(({ frame, asks, candidates, contradictory }) => {
         const seen = candidates.filter(({ probability }) => probability >= kLeastShown).slice(0, kShown);
+        const rest = 1 - (seen.length ? seen : candidates.slice(0, 1)).reduce((sum, { probability }) => sum + probability, 0);
         return element('div', { class: 'belief' }, element('h4', {}, capital(asks)),
             element('ol', {}, (seen.length ? seen : candidates.slice(0, 1)).map((candidate) =>
                 candidateLine(candidate, before ? shareOf(before, frame, candidate.name) ?? 0 : undefined))),
+            rest >= kLeastShown ? element('p', { class: 'quiet' }, `Others together: ${percent(rest)}`) : null,
             contradictory ? element('p', { class: 'caution' }, 'Its readings contradict one another: look at them again.') : null);
     });
 }

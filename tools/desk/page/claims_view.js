@@ -7,11 +7,11 @@ import { redrawn } from './redrawn.js';
 
 // Where things stand changes with every key; what they say does not. Cards are drawn again for the latter only.
 function placeless({ at, start, end, edit, ...rest }) {
-    return edit ? { ...rest, edit: { wording: edit.wording } } : rest;
+    return edit ? { ...rest, edit: { wording: edit.wording, taken_as_true: edit.taken_as_true } } : rest;
 }
 
 function claimLine({ says_name: name, negated, hedged, words, times }) {
-    return element('li', {}, element('q', {}, words), ` says ${negated ? 'not ' : ''}${name}${hedged ? ', hedged' : ''}`,
+    return element('li', {}, element('q', {}, words), negated ? `, denied: not ${name}` : ` says ${name}`, hedged ? ', hedged' : null,
                    times > 1 ? `, ${counted(times, 'time')}` : null);
 }
 

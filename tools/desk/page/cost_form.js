@@ -1,5 +1,5 @@
 // A line of the cost sheet: how it is counted decides which fields it has.
-import { currenciesWithoutRate, rateButton } from './cost_terms.js';
+import { currenciesWithoutRate, currencyButton, lacksCurrency, rateButton } from './cost_terms.js';
 import { element } from './element.js';
 import { choiceField, textField } from './field.js';
 import { Form } from './form.js';
@@ -24,7 +24,7 @@ const kUsualKind = { materials: 'area', hardware: 'count', labour: 'time', overh
 const kNone = 'none';  // of a whole group
 const kLosses = ['cutting_yield', 'waste', 'allowance'];
 const kAbout = {
-    item: ['Name', 'Such as body leather'], part: ['Part', undefined], material: ['Material', undefined],
+    item: ['Name', 'Such as body leather'], part: ['Part', undefined], material: ['Material', 'Such as full grain leather; names that fit are offered as you type'],
     area: ['Area', 'Such as 6.2-6.8 sq ft'], hides: ['Hides', 'Such as 1 side'], length: ['Length', 'Such as 1.6 m'], mass: ['Mass', 'Such as 120 g'],
     count: ['Pieces', 'Such as 2'], time: ['Time', 'Such as 35-45 min'], amount: ['Amount', 'Such as 1.20-1.80 EUR'],
     price: ['Price', 'Such as 4.50-6.00 EUR/sq ft, EUR/hide, EUR/m, EUR/piece'], rate: ['Rate', 'Such as 14-18 EUR/h; of duty 3 %'],
@@ -42,12 +42,13 @@ function kindOf(values) {
 }
 
 export class CostForm {
-    // `line`: one to change, with its group; know: {parts: words for parts, by id, currencies}; rate(currency): leads to where a
-    // rate of exchange that it lacks is told.
-    constructor({ sample, know, group, line, rate, saved, away, remove }) {
+    // `line`: one to change, with its group; know: {parts: words for parts, by id, currencies, materials}; terms(currency): leads to
+    // where a rate of exchange that it lacks is told, or the currency of the totals.
+    constructor({ sample, know, group, line, terms, saved, away, remove }) {
         this.sample_ = sample;
         this.line_ = line;
         this.parts_ = [...know.parts];
+        this.materials_ = know.materials;
         this.values_ = { ...line?.values };
         this.fields_ = [];
         this.group_ = choiceField({ key: 'group', label: 'Group', value: group ?? 'materials', options: Object.entries(kGroups) });
@@ -61,7 +62,9 @@ export class CostForm {
         if (line) this.group_.input.disabled = true;
         this.form_ = new Form({ sample, title: line ? `Change the line: ${line.values.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
                                 lead: [this.group_, this.kind_], changes: () => this.changes_(), check: () => this.check_(), saved, away, remove: line ? remove : undefined,
-                                offers: (faults) => currenciesWithoutRate(faults, know).map((currency) => element('p', { class: 'deeds' }, rateButton(currency, rate))) });
+                                offers: (faults) => [
+                                    ...currenciesWithoutRate(faults, know).map((currency) => rateButton(currency, terms)),
+                                    lacksCurrency(faults, sample.saved) ? currencyButton(terms) : null].filter(Boolean).map((one) => element('p', { class: 'deeds' }, one)) });
         this.node = this.form_.node;
         this.build_();
     }
@@ -74,7 +77,7 @@ export class CostForm {
     putAway() { this.form_.putAway(); }
 
     build_() {
-        for (const field of this.fields_) this.values_[field.key] = field.value;
+        for (const field of this.fields_) this.values_[field.key] = this.valueOf_(field);
         if (this.kind_.value === kNone) {
             this.fields_ = [];
             this.form_.show([], []);
@@ -96,8 +99,11 @@ export class CostForm {
         const [label, hint] = kAbout[key] ?? [spoken(key)];
         const value = this.values_[key] ?? '';
         if (key === 'part') return choiceField({ key, label, value, options: [['', 'None'], ...this.parts_] });
+        if (key === 'material') return textField({ key, label, hint, value: this.materials_.nameOf(value), offers: this.materials_.names });
         return textField({ key, label, hint, value });
     }
+
+    valueOf_({ key, value }) { return key === 'material' ? this.materials_.idOf(value) : value; }
 
     // What is said of a group as a whole must not take the place of its lines.
     check_() {
@@ -110,7 +116,7 @@ export class CostForm {
         if (this.kind_.value === kNone) {
             return this.check_().length ? null : [{ do: 'set', of: 'costs', key: this.group_.value, value: kNone }];
         }
-        const line = Object.fromEntries(this.fields_.map(({ key, value }) => [key, value]).filter(([, value]) => value !== ''));
+        const line = Object.fromEntries(this.fields_.map((field) => [field.key, this.valueOf_(field)]).filter(([, value]) => value !== ''));
         if (Object.keys(line).every((key) => ['item', 'part', 'material'].includes(key))) return null;
         return [this.line_ ? { do: 'change-cost', group: this.group_.value, index: this.line_.index, line }
                            : { do: 'add-cost', group: this.group_.value, line }];

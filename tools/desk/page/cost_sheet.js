@@ -3,6 +3,7 @@ import { CostForm, costKeyName, groupName } from './cost_form.js';
 import { CostTerms } from './cost_terms.js';
 import { button, element } from './element.js';
 import { money, percent } from './numbers.js';
+import { notRead } from './not_read.js';
 import { redrawn } from './redrawn.js';
 import { tell } from './told.js';
 
@@ -13,15 +14,17 @@ function rangeText({ value, low, high }, currency) {
     return `${low.toFixed(2)} to ${money(high, currency)}`;
 }
 
-function lineText(values) {
-    return Object.entries(values).filter(([key]) => key !== 'item').map(([key, value]) => `${costKeyName(key)} ${value}`).join(', ');
+function lineText(values, materials) {
+    return Object.entries(values).filter(([key]) => key !== 'item')
+        .map(([key, value]) => `${costKeyName(key)} ${key === 'material' ? materials.nameOf(value) : value}`).join(', ');
 }
 
 function gapText({ what, usual }) {
     return usual.length ? `${what}; usual: ${usual.map(({ title, range }) => `${title} ${range}`).join(', ')}` : what;
 }
 
-function sums(costs, before) {
+function sums(isRead, costs, before) {
+    if (!isRead) return [notRead('What it costs')];
     if (!costs?.total) return [element('p', { class: 'quiet' }, 'No costs are on record.')];
     const { total, currency, price, drivers, gaps } = costs;
     const was = before?.total && money(before.total.value) !== money(total.value) ? element('span', { class: 'was' }, ` was ${money(before.total.value, before.currency)}`) : null;
@@ -56,7 +59,7 @@ export class CostSheet {
 
     // `shown`: with what is typed; `saved`: as on disk, which alone is listed.
     show(shown, saved, isTyping) {
-        this.drawSum_(shown.costs?.sums, isTyping ? saved.costs?.sums : undefined);
+        this.drawSum_(shown.plan !== undefined, shown.costs?.sums, isTyping ? saved.costs?.sums : undefined);
         this.drawLines_(saved.costs?.sheet?.groups ?? [], shown.costs?.lines ?? []);
         this.terms_.show(shown, saved);
     }
@@ -67,7 +70,7 @@ export class CostSheet {
             const name = line.values.item ?? groupName(group);
             const amount = told.find((one) => one.group === group && one.item === (line.values.item ?? group));
             return element('li', {}, element('div', {}, element('p', {}, element('strong', {}, name), amount ? ` ${rangeText(amount.amount, amount.currency)}` : null),
-                                             element('p', { class: 'quiet' }, lineText(line.values))),
+                                             element('p', { class: 'quiet' }, lineText(line.values, this.know_.materials))),
                 button('Change', () => this.open_({ group, line }), { 'data-keep': `cost ${group} ${line.index}`, 'aria-label': `Change: ${name}` }));
         })));
     }
@@ -81,7 +84,7 @@ export class CostSheet {
             this.addButton_.focus();
         };
         this.form_ = new CostForm({ sample: this.sample_, know: this.know_, group, line, away: close,
-                                    rate: (currency) => this.terms_.change(currency, () => this.form_?.focus()), remove: () => this.remove_(group, line),
+                                    terms: (currency) => this.terms_.change(currency, () => this.form_?.focus()), remove: () => this.remove_(group, line),
                                     saved: () => { close(); tell('Saved: costs.'); } });
         this.addButton_.hidden = true;
         this.place_.replaceChildren(this.form_.node);

@@ -3,6 +3,7 @@ import { button, element } from './element.js';
 import { choiceField, textField, withUnit } from './field.js';
 import { Form } from './form.js';
 import { NamedFields } from './named_fields.js';
+import { notRead } from './not_read.js';
 import { redrawn } from './redrawn.js';
 import { tell } from './told.js';
 
@@ -15,6 +16,15 @@ export function currenciesWithoutRate(faults, { currencies }) {
 
 export function rateButton(currency, open) {
     return button(`Say what one ${currency} is worth`, () => open(currency), { 'data-keep': `rate ${currency}` });
+}
+
+// Whether faults say that nothing tells the currency of the totals.
+export function lacksCurrency(faults, { sample, costs }) {
+    return faults.some(({ code }) => code === 'missing-currency') && !sample?.price && costs?.sheet?.values.currency === undefined;
+}
+
+export function currencyButton(open) {
+    return button('Choose the currency of the totals', () => open(), { 'data-keep': 'totals currency' });
 }
 
 // The code in a price as people write it.
@@ -39,8 +49,9 @@ export class CostTerms {
         const told = element('div');
         this.open_ = button('Change rates and tax', () => this.change());
         this.node = element('div', {}, told, element('p', { class: 'deeds' }, this.open_), this.place_);
-        this.drawTold_ = redrawn(told, (terms, lacking) => [
-            terms ? element('p', {}, `${termsText(terms, know.markets)}.`) : element('p', { class: 'quiet' }, 'Nothing is on record: totals stand in the currency of the price.'),
+        this.drawTold_ = redrawn(told, (terms, lacking, isNameless, isRead) => [
+            isNameless ? element('p', { class: 'deeds' }, element('span', {}, 'Nothing tells in which currency the costs add up.'), currencyButton(() => this.change())) : null,
+            !isRead ? notRead('On what terms the costs add up') : terms ? element('p', {}, `${termsText(terms, know.markets)}.`) : element('p', { class: 'quiet' }, 'Nothing is on record: totals stand in the currency of the price.'),
             lacking.map((currency) => element('p', { class: 'deeds' }, element('span', {}, `${currency} has no rate, so it cannot be counted.`),
                                               rateButton(currency, (code) => this.change(code))))]);
     }
@@ -59,10 +70,11 @@ export class CostTerms {
         this.region_ = shown.listing?.region;
         // A file that is no YAML has no sheet to change.
         this.open_.hidden = saved.costs === undefined || this.form_ !== undefined;
-        this.drawTold_(isOnRecord ? { currency, values: sheet.values, exchange: sheet.exchange, region: this.region_ } : undefined, lacking);
+        this.drawTold_(isOnRecord ? { currency, values: sheet.values, exchange: sheet.exchange, region: this.region_ } : undefined, lacking,
+                        lacksCurrency(saved.faults ?? [], saved), sheet !== undefined);
     }
 
-    // `currency`: one that wants a rate; back(): where to go when it is done.
+    // `currency`: one that wants a rate, none: the form as such; back(): where to go when it is done.
     change(currency, back) {
         this.back_ = back;
         if (!this.form_) this.build_();

@@ -1,11 +1,8 @@
 // Fields of forms: a label, what to write, the unit beside it, and the fault below it that the server found. A fault is
 // shown once a person has left the field or asked to save, not while the first key is pressed.
 import { button, element, freshId } from './element.js';
+import { faultText } from './fault_text.js';
 import { MarkedField } from './marked_field.js';
-
-export function faultText({ message, hint }) {
-    return [message, hint].filter(Boolean).join(/[.!?]$/.test(message) ? ' ' : ': ');
-}
 
 class Field {
     constructor({ key, label, hint, needed }, input, around = input) {
@@ -49,14 +46,16 @@ export function withUnit(text, unit) {
 }
 
 // type: text (default) or date; `unit` stands beside it; with `plusMinus` a press writes that sign, which few keyboards have.
-export function textField({ type = 'text', value = '', unit, plusMinus, ...words }) {
-    const input = element('input', { type, value, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off' });
+// offers: texts of which the browser proposes those that fit what is typed.
+export function textField({ type = 'text', value = '', unit, plusMinus, offers, ...words }) {
+    const list = offers ? element('datalist', { id: freshId('offers') }, offers.map((one) => element('option', { value: one }))) : null;
+    const input = element('input', { type, value, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off', list: list?.id });
     const write = () => {
         input.setRangeText(' ± ', input.selectionStart, input.selectionEnd, 'end');
         input.dispatchEvent(new Event('input', { bubbles: true }));
         input.focus();
     };
-    const around = element('div', { class: 'beside' }, input, unit ? element('span', { class: 'unit' }, unit) : null,
+    const around = element('div', { class: 'beside' }, input, list, unit ? element('span', { class: 'unit' }, unit) : null,
                            plusMinus ? button('±', write, { class: 'sign', 'aria-label': `Write plus-minus into ${words.label}` }) : null);
     const field = new Field(words, input, around);
     field.unit = unit;
@@ -125,12 +124,32 @@ export function pickField({ key, label, value, choices, needed }) {
     };
 }
 
-// The key before a place of the file, of `keys`; a fault in a value stands behind the value's key, on the same line.
-function keyBefore({ line, column }, text, keys) {
-    const before = text?.split('\n')[line - 1]?.slice(0, column);
-    if (before === undefined) return undefined;
+function lastKey(before, keys) {
     const places = keys.map((key) => [Math.max(before.lastIndexOf(` ${key}:`), before.lastIndexOf(`{${key}:`)), key]).filter(([place]) => place >= 0);
     return places.sort(([a], [b]) => b - a)[0]?.[1];
+}
+
+// The key before a place of the file, of `keys`: a fault in a value stands behind the value's key, on the same line, or on
+// lines below it that are further in.
+export function keyBefore({ line, column }, text, keys) {
+    const lines = text?.split('\n') ?? [];
+    const inOf = (one) => one.search(/\S/);
+    const isItem = (one) => /^\s*- /.test(one);  // what stands behind its dash is beside, not around, what is further in
+    const own = lines[line - 1] ?? '';
+    const before = own.slice(0, column);
+    if (isItem(own)) return lastKey(before, keys);  // at its first key stands the item as such
+    const key = lastKey(before + (/^[\w.-]*:/.exec(own.slice(column))?.[0] ?? ''), keys);
+    if (key !== undefined) return key;
+    let depth = inOf(own);
+    for (let at = line - 2; at >= 0 && depth > 0; at -= 1) {
+        const outer = inOf(lines[at]);
+        if (outer < 0 || outer >= depth) continue;
+        if (isItem(lines[at])) return undefined;
+        const around = lastKey(lines[at], keys);
+        if (around !== undefined) return around;
+        depth = outer;
+    }
+    return undefined;
 }
 
 // Puts faults at the fields that they are about; gives back those that are about none. `text`: of the file with what is typed.

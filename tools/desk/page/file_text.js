@@ -1,5 +1,6 @@
 // The dossier's file itself, to be read and to be mended by hand; faults lead to their line.
 import { button, element } from './element.js';
+import { faultText } from './fault_text.js';
 import { tell } from './told.js';
 
 function lineStart(text, line) {
@@ -9,14 +10,16 @@ function lineStart(text, line) {
 }
 
 export class FileText {
-    constructor(sample) {
+    // changed(): whether something is typed here may be otherwise now.
+    constructor(sample, changed) {
         this.sample_ = sample;
-        this.field_ = element('textarea', { id: 'file-text', class: 'file-text', rows: 18, spellcheck: 'false', autocomplete: 'off', wrap: 'off' });
+        this.changed_ = changed;
+        this.field_ = element('textarea', { id: 'file-text', class: 'file-text', rows: 18, spellcheck: 'false', autocomplete: 'off', wrap: 'off', input: changed });
         this.faults_ = element('div', { role: 'status' });
         this.box_ = element('details', { class: 'card file' }, element('summary', {}, element('h2', {}, 'The file')),
             element('label', { for: 'file-text' }, 'The dossier as it stands in its file. Comments and order stay as they are.'), this.field_,
             element('p', { class: 'deeds' }, button('Save the file', () => this.save_(), { class: 'main' }),
-                    button('Back to what is on disk', () => { this.field_.value = this.sample_.saved.text; this.showFaults_(this.sample_.saved.faults ?? []); })),
+                    button('Back to what is on disk', () => this.back_())),
             this.faults_);
         this.node = this.box_;
         this.last_ = '';
@@ -40,7 +43,7 @@ export class FileText {
         this.shown_ = shown;
         this.faults_.replaceChildren(...(faults.length === 0 ? [] : [element('ul', { class: 'fault' }, faults.map((fault) => element('li', {},
             fault.line ? [button(`Line ${fault.line}`, () => this.select_(fault.line)), ' '] : null,
-            [fault.message, fault.hint].filter(Boolean).join(' '))))]));
+            faultText(fault))))]));
     }
 
     select_(line) {
@@ -52,11 +55,22 @@ export class FileText {
         this.field_.scrollTop = Math.max(0, (line - 4) * height);
     }
 
+    // What is on disk is in the field.
+    settle_() {
+        this.field_.value = this.sample_.saved.text;
+        this.last_ = this.field_.value;
+        this.changed_();
+    }
+
+    back_() {
+        this.settle_();
+        this.showFaults_(this.sample_.saved.faults ?? []);
+    }
+
     async save_() {
         const text = this.field_.value;
         if (!await this.sample_.save([{ do: 'text', text }], { faults: (faults) => this.showFaults_(faults) })) return;
-        this.field_.value = this.sample_.saved.text;
-        this.last_ = this.field_.value;
+        this.settle_();
         tell('The file is saved.');
     }
 }

@@ -25,6 +25,13 @@ function evidence(finding) {
         `${i ? ', ' : ''}${word} ${percent(share)}`), '.', finding.contradictory ? ' Its readings contradict one another.' : null);
 }
 
+// What keeps a wording from being taken by one press, or what a person has to know before that.
+function whyNoWording({ edit, no_edit: whyNot }, take) {
+    if (edit?.taken_as_true) return element('p', {}, 'It takes ', element('q', {}, edit.taken_as_true), ' as true: whether that is so, you have to know.');
+    if (edit && !take) return element('p', { class: 'quiet' }, 'It stands in a file that the desk does not change.');
+    return whyNot ? element('p', { class: 'quiet' }, `No wording to take: ${whyNot}.`) : null;
+}
+
 // What opens: `take(finding)` where wording can be taken over (it has an edit that fits its place), `show(finding)` where its words can be shown.
 export function findingBody(finding, { take, show }) {
     const better = finding.edit?.wording ?? finding.say_instead;
@@ -35,6 +42,7 @@ export function findingBody(finding, { take, show }) {
         finding.against ? element('p', {}, 'It disagrees with ', element('q', {}, finding.against.words), '.') : null,
         evidence(finding),
         better !== undefined ? element('p', { class: 'instead' }, 'Better: ', element('strong', {}, better || '(leave the words out)')) : null,
+        whyNoWording(finding, take),
         finding.remedy ? element('p', {}, finding.remedy) : null,
         element('p', { class: 'deeds' },
             finding.edit && take ? button('Write it so', () => take(finding), { class: 'main', 'data-keep': `take ${finding.key}` }) : null,

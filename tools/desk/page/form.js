@@ -1,6 +1,7 @@
 // A form at the desk: fields, what is being typed told to the sample as a draft, one press to save, one to put it away.
 import { button, element, freshId } from './element.js';
-import { faultText, focusFirstFault, placeFaults, showAllFaults } from './field.js';
+import { faultText } from './fault_text.js';
+import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
 import { redrawn } from './redrawn.js';
 
 export class Form {
@@ -52,9 +53,10 @@ export class Form {
         this.sample_.draft(this, changes, (faults, text) => this.showFaults_(faults, text));
     }
 
-    // What follows from what is typed.
+    // What follows from what is typed. Where it cannot be read, nothing does, and that is told in its place.
     tellEffect(text) {
-        if (this.effect_.textContent !== text) this.effect_.textContent = text;
+        const told = this.unread_ || text;
+        if (this.effect_.textContent !== told) this.effect_.textContent = told;
     }
 
     putAway() {
@@ -65,6 +67,10 @@ export class Form {
     showFaults_(faults, text) {
         const rest = placeFaults(this.fields_, this.isAsked_ ? [...faults, ...this.check_()] : faults, text);
         this.drawOffer_(faults);
+        const [first] = faults;
+        const isTold = this.isAsked_ || this.fields_.some(({ isTouched, isFaulty }) => isTouched && isFaulty);
+        this.unread_ = first ? `Nothing follows from this yet.${isTold ? '' : ` ${faultText(first)}`}` : '';
+        this.tellEffect('');
         // What is about no field is told when somebody asks to save; until then the form is merely not finished.
         this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map((fault) => element('p', {}, faultText(fault))));
     }

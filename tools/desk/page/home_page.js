@@ -1,13 +1,18 @@
 // The first sheet: the samples in the folder, and a new one.
 import { get, post } from './ask.js';
 import { element } from './element.js';
+import { faultText } from './fault_text.js';
 import { choiceField, focusFirstFault, placeFaults, showAllFaults, textField } from './field.js';
 import { counted, spoken } from './numbers.js';
 import { endTrouble, showTrouble } from './told.js';
 
+const kMostBytes = 60;  // of the name that is proposed
+
 // A file name out of what a sample is.
 export function fileNameOf(what) {
-    return what.normalize('NFKD').replaceAll(/[^\x20-\x7e]/g, '').toLowerCase().replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-+|-+$/g, '').slice(0, 60);
+    const letters = [...what.normalize('NFKD').replaceAll(/(?<=[a-z])\p{M}+/giu, '').normalize('NFC').toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')];
+    while (new TextEncoder().encode(letters.join('')).length > kMostBytes) letters.pop();
+    return letters.join('').replaceAll(/^-+|-+$/g, '');
 }
 
 function sampleLine({ name, what, changed, parts, readings, faults, error }) {
@@ -40,9 +45,9 @@ export class HomePage {
         }
     }
 
-    // A new sample with a listing that was checked as a draft.
-    begin(text) {
-        this.makeForm_(text);
+    // A new sample with a listing that was checked as a draft, for those markets.
+    begin(text, markets) {
+        this.makeForm_(text, markets);
         this.isBegun_ = true;
     }
 
@@ -55,15 +60,25 @@ export class HomePage {
         return true;
     }
 
-    makeForm_(text) {
+    makeForm_(text, markets = []) {
         this.text_ = text;
         this.what_ = textField({ key: 'what', label: 'What it is', needed: true, value: text.split('\n')[0].trim().slice(0, 80), hint: 'Such as Tote bag, tan' });
-        this.name_ = textField({ key: 'name', label: 'File name', needed: true, value: fileNameOf(this.what_.value), hint: 'Letters, digits, hyphens; .yaml is added.' });
+        this.name_ = textField({ key: 'name', label: 'File name', needed: true, value: fileNameOf(this.what_.value), hint: 'Letters, digits, spaces and -_.() ; .yaml is added.' });
         this.category_ = choiceField({ key: 'category', label: 'Sort of goods', options: [['', 'Not told'], ...this.know_.categories.map((category) => [category, spoken(category)])] });
-        this.what_.input.addEventListener('input', () => { if (!this.name_.isTouched) this.name_.input.value = fileNameOf(this.what_.value); });
+        // Proposed until somebody writes another one.
+        let proposed = this.name_.value;
+        this.what_.input.addEventListener('input', () => {
+            if (this.name_.value !== proposed && this.name_.value !== '') return;
+            proposed = fileNameOf(this.what_.value);
+            this.name_.input.value = proposed;
+        });
+        this.region_ = choiceField({ key: 'region', label: 'Sold in', value: markets.length === 1 ? markets[0] : '',
+                                     hint: markets.length > 1 ? `The draft was checked for ${markets.length} markets; a sample is sold in one.` : undefined,
+                                     options: [['', 'Not told'], ...this.know_.markets.map(({ market, name }) => [market, name])] });
         const rest = element('div', { class: 'fault', role: 'status' });
-        const fields = [this.what_, this.category_, this.name_];
+        const fields = [this.what_, this.category_, ...(text ? [this.region_] : []), this.name_];
         const form = element('form', { class: 'card form', novalidate: true, 'aria-labelledby': 'new-sample',
+                                       input: () => placeFaults(fields, []),  // what was wrong may be so no more; Begin tells
                                        submit: (event) => { event.preventDefault(); this.create_(fields, rest); } },
             element('h2', { id: 'new-sample', tabindex: '-1' }, 'Begin a sample'),
             text ? element('p', {}, 'The draft that you checked becomes its listing, the first line its title.') : null,
@@ -86,6 +101,7 @@ export class HomePage {
         if (this.text_) {
             const [title, ...lines] = this.text_.trim().split('\n');
             body.listing = { name: title.trim(), description: lines.join('\n').trim() };
+            if (this.region_.value) body.listing.region = this.region_.value;
         }
         try {
             await post('/dossier/new', body);
@@ -93,7 +109,7 @@ export class HomePage {
             location.hash = `#/sample/${encodeURIComponent(body.name)}`;
         } catch (failure) {
             const others = placeFaults(fields, failure.faults?.length ? failure.faults : [failure]);
-            rest.replaceChildren(...others.map(({ message, hint }) => element('p', {}, [message, hint].filter(Boolean).join(' '))));
+            rest.replaceChildren(...others.map((fault) => element('p', {}, faultText(fault))));
         }
     }
 }

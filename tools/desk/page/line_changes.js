@@ -32,6 +32,18 @@ function between(before, after) {
     return changes;
 }
 
+// Of `changes` those that are any, with a few lines around them; {gap: lines left out} between them.
+export function nearChanges(changes) {
+    const isNear = changes.map((_, i) => changes.slice(Math.max(0, i - kBeside), i + kBeside + 1).some(({ how }) => how !== 'kept'));
+    const near = [];
+    changes.forEach((change, i) => {
+        if (isNear[i]) near.push(change);
+        else if (near.at(-1)?.gap) near.at(-1).gap += 1;
+        else near.push({ gap: 1 });
+    });
+    return near;
+}
+
 export function lineChanges(textBefore, textAfter) {
     const before = textBefore.split('\n');
     const after = textAfter.split('\n');

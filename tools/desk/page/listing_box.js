@@ -1,7 +1,9 @@
 // The field of a draft: its words are marked while one types, a stretch of it can be written anew, and Alt and Enter at
-// marked words asks what is said of them.
-import { element } from './element.js';
+// marked words asks what is said of them. A press on them offers it: the focus stays where one may want to type.
+import { button, element } from './element.js';
+import { isWorse } from './grades.js';
 import { MarkedField } from './marked_field.js';
+import { capital } from './numbers.js';
 
 const kMeasure = 'keystroke-to-marks';  // its entry in the browser's timeline
 const kMeasuresKept = 500;
@@ -13,10 +15,11 @@ export class ListingBox {
         this.ask_ = ask;
         this.since_ = undefined;
         this.marked_ = new MarkedField({ id: 'listing-text', 'aria-describedby': 'listing-hint', rows: 7,
-                                         keydown: (event) => this.pressed_(event) }, (event) => this.changed_(event.timeStamp));
+                                         keydown: (event) => this.pressed_(event), click: () => this.offer_() }, (event) => this.changed_(event.timeStamp));
         this.field = this.marked_.field;
+        this.offerPlace_ = element('div', { class: 'offer', role: 'status' });
         this.node = element('div', { class: 'listing-box' },
-            element('label', { for: 'listing-text' }, label), element('p', { class: 'hint', id: 'listing-hint' }, hint), this.marked_.node);
+            element('label', { for: 'listing-text' }, label), element('p', { class: 'hint', id: 'listing-hint' }, hint), this.marked_.node, this.offerPlace_);
     }
 
     get text() { return this.field.value; }
@@ -29,6 +32,7 @@ export class ListingBox {
 
     // The marks of `text`. Where the field holds another text by now, they are moved along.
     mark(text, marks) {
+        if (this.offered_ !== undefined && !marks.some(({ key }) => key === this.offered_)) this.withdraw_();
         if (this.marked_.mark(text, marks) && this.since_ !== undefined) this.measure_();
     }
 
@@ -67,9 +71,28 @@ export class ListingBox {
     pressed_(event) {
         if (event.key !== 'Enter' || !event.altKey) return;
         event.preventDefault();
-        const place = this.field.selectionStart;
-        const mark = this.marked_.marks.find(({ at }) => at[0] <= place && place <= at[1]);
+        const mark = this.markAtCaret_();
         if (mark) this.ask_(mark);
+    }
+
+    // The worst where several are, as it is painted.
+    markAtCaret_() {
+        const place = this.field.selectionStart;
+        return this.marked_.marks.filter(({ at }) => at[0] <= place && place <= at[1])
+            .reduce((found, mark) => (!found || isWorse(mark.grade, found.grade) ? mark : found), undefined);
+    }
+
+    offer_() {
+        const mark = this.field.selectionStart === this.field.selectionEnd ? this.markAtCaret_() : undefined;
+        this.withdraw_();
+        if (!mark) return;
+        this.offered_ = mark.key;
+        this.offerPlace_.replaceChildren(button(`${capital(mark.grade)}: \u201c${mark.words}\u201d. Why?`, () => { this.withdraw_(); this.ask_(mark); }));
+    }
+
+    withdraw_() {
+        this.offered_ = undefined;
+        this.offerPlace_.replaceChildren();
     }
 
     measure_() {

@@ -3,7 +3,7 @@
 import { get } from './ask.js';
 import { element } from './element.js';
 import { HomePage } from './home_page.js';
-import { kHarms, partNames } from './names.js';
+import { kHarms, MaterialNames, partNames } from './names.js';
 import { SamplePage } from './sample_page.js';
 import { endTrouble, hush, showTrouble } from './told.js';
 import { WordsPage } from './words_page.js';
@@ -22,7 +22,7 @@ function isWriting(target) {
 
 // Ctrl and Z in a field belong to the browser.
 function pressed(event) {
-    if (event.key === 'Escape') hush();
+    if (event.key === 'Escape' || event.key === 'Tab') hush();
     if (!sample || !(event.ctrlKey || event.metaKey) || event.altKey || isWriting(event.target)) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;
@@ -51,6 +51,7 @@ async function show(know, isFirst = false) {
         return;
     }
     address = location.hash || '#/';
+    hush();
     const name = decodeURIComponent(location.hash.replace(/^#\/sample\//, ''));
     sample?.close();
     sample = undefined;
@@ -79,16 +80,17 @@ async function begin() {
         return;
     }
     endTrouble();
-    const know = { ...about, parts: partNames(parts), harms: kHarms,
+    const know = { ...about, parts: partNames(parts), harms: kHarms, materials: new MaterialNames(about.materials),
                    methods: new Map(methods.map((method) => [method.method, method])) };
     document.getElementById('notice').replaceChildren(...about.foot.map((text) => element('p', {}, text)),
         element('p', { class: 'quiet' }, `Grainside ${about.version}, rule book ${about.rule_book}.`));
     home = new HomePage(know);
-    words = new WordsPage(know, (text) => {
-        home.begin(text);
+    words = new WordsPage(know, (text, markets) => {
+        home.begin(text, markets);
         location.hash = '#/';
     });
     document.addEventListener('keydown', pressed);
+    document.addEventListener('pointerdown', hush);
     window.addEventListener('hashchange', () => show(know));
     window.addEventListener('beforeunload', (event) => { if (sample?.isTyping) event.preventDefault(); });
     const look = () => { if (document.visibilityState === 'visible') sample?.look(); };

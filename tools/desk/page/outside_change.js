@@ -1,10 +1,12 @@
 // The file was changed by somebody else: what it was, what it is, and the way on. What is typed in forms is kept.
 import { button, element } from './element.js';
-import { lineChanges } from './line_changes.js';
+import { lineChanges, nearChanges } from './line_changes.js';
+import { counted } from './numbers.js';
 
 const kHow = { gone: ['del', 'gone: '], come: ['ins', 'new: '], kept: ['span', ''] };
 
-function changeLine({ how, line }) {
+function changeLine({ how, line, gap }) {
+    if (gap) return element('li', { class: 'gap' }, `${counted(gap, 'line is', 'lines are')} as before`);
     const [tag, word] = kHow[how];
     return element('li', { class: how }, word ? element('b', {}, word) : null, element(tag, {}, line === '' ? '(empty line)' : line));
 }
@@ -20,7 +22,7 @@ export function showOutsideChange(place, before, now, { isTyping, isAsked, take 
     const head = element('h2', { tabindex: '-1' }, 'The file was changed outside of this page');
     place.replaceChildren(element('section', { class: 'notice', 'aria-label': 'The file was changed outside' }, head,
         element('p', {}, 'Nothing was written over it. This is what changed on disk:'),
-        element('ol', { class: 'changes' }, lineChanges(before.text, now.text).map(changeLine)),
+        element('ol', { class: 'changes' }, nearChanges(lineChanges(before.text, now.text)).map(changeLine)),
         element('p', {}, isTyping ? 'What you are typing stays in its form and is tried on the new text. To write it, save it again.'
                                   : 'Nothing that you typed is lost.'),
         element('p', { class: 'deeds' }, button('Take what is on disk', done, { class: 'main' }))));

@@ -2,6 +2,7 @@
 import { beliefsView } from './beliefs_view.js';
 import { button, element, freshId } from './element.js';
 import { findingCard } from './finding_card.js';
+import { notRead } from './not_read.js';
 import { planView } from './plan_view.js';
 import { ReadingForm } from './reading_form.js';
 import { readingLine } from './reading_line.js';
@@ -27,22 +28,22 @@ export class PartCard {
         this.node = element('section', { class: 'card', 'aria-labelledby': id }, this.head, row('Said', cells.said),
                             ...(!canTest ? [] : [row('Tested', cells.tested, element('p', { class: 'deeds' }, this.recordButton_), this.formPlace_),
                             row('Believed', cells.believed), row('Next test', cells.next)]));
-        this.drawSaid_ = redrawn(cells.said, (verdicts) => (verdicts.length === 0 ? element('p', { class: 'quiet' }, 'Nothing.')
+        this.drawSaid_ = redrawn(cells.said, (verdicts, isRead) => (!isRead ? notRead('What is said of it') : verdicts.length === 0 ? element('p', { class: 'quiet' }, 'Nothing.')
             : verdicts.map((verdict) => findingCard(verdict, verdict.canTake ? deeds : { show: deeds.show }, verdict.seen))));
-        this.drawTested_ = redrawn(cells.tested, (readings) => (readings.length === 0 ? element('li', { class: 'quiet' }, 'No test yet.')
+        this.drawTested_ = redrawn(cells.tested, (readings) => (!readings ? element('li', {}, notRead('What was tested')) : readings.length === 0 ? element('li', { class: 'quiet' }, 'No test yet.')
             : readings.map((reading) => readingLine(part, reading, know.methods, sample.name,
                 (one) => this.record({ reading: one })))));
-        this.drawBelieved_ = redrawn(cells.believed, beliefsView);
-        this.drawNext_ = redrawn(cells.next, (plan) => planView(plan, know.harms, (test) => this.record({ method: test.method })));
+        this.drawBelieved_ = redrawn(cells.believed, (isRead, beliefs, before) => (isRead ? beliefsView(beliefs, before) : notRead('What it is')));
+        this.drawNext_ = redrawn(cells.next, (plan, isRead) => (isRead ? planView(plan, know.harms, (test) => this.record({ method: test.method })) : notRead('Which test would tell more')));
     }
 
-    // `verdicts` of this part, with `seen` (number, was, id); state: {readings, beliefs, plan}; `before`: beliefs on disk.
-    show(verdicts, { readings, beliefs, plan }, before) {
+    // `verdicts` of this part, with `seen` (number, was, id); state: {readings, beliefs, plan, isRead}; readings: undefined where the file is no YAML, isRead: it has no faults; `before`: beliefs on disk.
+    show(verdicts, { readings, beliefs, plan, isRead }, before) {
         this.plan_ = plan;
-        this.drawSaid_(verdicts);
+        this.drawSaid_(verdicts, isRead);
         this.drawTested_(readings);
-        this.drawBelieved_(beliefs, before);
-        this.drawNext_(plan);
+        this.drawBelieved_(isRead, beliefs, before);
+        this.drawNext_(plan, isRead);
     }
 
     // What follows from what is typed in the form of this part; empty: nothing yet.

@@ -65,9 +65,11 @@ export class Sample {
 
     wasTried_(state, owners) {
         this.triedText_ = state.text;
-        this.handOut_(state.faults ?? [], owners);
-        // A state with faults has nothing that follows from it: what was shown stays.
-        if (!state.faults?.length) this.tried = state;
+        // What is wrong with the file itself is told on its sheet, not to those who type.
+        const isKnown = ({ code, message }) => this.saved.faults?.some((one) => one.code === code && one.message === message);
+        this.handOut_((state.faults ?? []).filter((fault) => !isKnown(fault)), owners);
+        // From what has faults nothing follows, and what followed from what was typed before is no longer so.
+        this.tried = state.faults?.length ? undefined : state;
         this.tell_.seen();
     }
 
@@ -84,8 +86,11 @@ export class Sample {
 
     refused_(failure) {
         if (failure.status === 409 && failure.now) this.look();
-        else if (failure.status === 400) this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
-        else this.tell_.trouble(failure);
+        else if (failure.status === 400) {
+            this.handOut_(failure.faults.length ? failure.faults : [failure], [...this.drafts_.entries()]);
+            this.tried = undefined;
+            this.tell_.seen();
+        } else this.tell_.trouble(failure);
     }
 
     // What writes waits for what is being written: each names the text that it changes.

@@ -3,17 +3,21 @@
 import { get } from './ask.js';
 import { CostSheet } from './cost_sheet.js';
 import { button, element, freshId } from './element.js';
+import { faultText } from './fault_text.js';
 import { FileText } from './file_text.js';
+import { fittingEdits } from './fitting_edits.js';
 import { listingLabel } from './listing_label.js';
 import { ListingText } from './listing_text.js';
 import { counted, percent } from './numbers.js';
 import { showOutsideChange } from './outside_change.js';
 import { PartCard } from './part_card.js';
+import { notRead } from './not_read.js';
 import { plannedTest } from './plan_view.js';
 import { redrawn } from './redrawn.js';
 import { reportCard } from './report_card.js';
 import { Sample } from './sample.js';
 import { factsLine, SampleFacts } from './sample_facts.js';
+import { stateDifference } from './state_difference.js';
 import { endTrouble, showTrouble, speak, tell } from './told.js';
 import { countGrades, numberedVerdicts } from './verdicts.js';
 
@@ -49,8 +53,8 @@ export class SamplePage {
         this.sample_.drafts_.clear();
     }
 
-    undo() { return this.step_('undo', 'Undone.', 'There is nothing to undo.'); }
-    redo() { return this.step_('redo', 'Done again.', 'There is nothing to do again.'); }
+    undo() { return this.step_('undo', 'Undone', 'There is nothing to undo.'); }
+    redo() { return this.step_('redo', 'Done again', 'There is nothing to do again.'); }
 
     look() {
         if (this.sample_.saved) this.sample_.look();
@@ -59,7 +63,12 @@ export class SamplePage {
     async step_(which, done, nothing) {
         if (!this.sample_.saved) return;
         if (!this.sample_.saved[which]) tell(nothing);
-        else if (await this.sample_.step(which)) tell(done);
+        else {
+            const before = this.sample_.saved;
+            if (!await this.sample_.step(which)) return;
+            const what = stateDifference(before, this.sample_.saved, (part) => this.partName_(part));
+            tell(`${done}: ${what.join(', ') || 'the text of the file'}.`);
+        }
     }
 
     build_() {
@@ -73,7 +82,7 @@ export class SamplePage {
         this.facts_ = new SampleFacts(sample, know);
         this.listing_ = new ListingText(sample, know);
         this.costs_ = new CostSheet(sample, know);
-        this.file_ = new FileText(sample);
+        this.file_ = new FileText(sample, () => this.drawKeeping_());
         this.places_ = element('nav', { class: 'places', 'aria-label': 'On this sheet' });
         this.cardPlace_ = element('div', { class: 'cards' });
         this.undo_ = button('Undo', () => this.undo(), { 'aria-keyshortcuts': 'Control+Z' });
@@ -81,8 +90,9 @@ export class SamplePage {
         this.state_ = element('span', { class: 'state' });
         this.keeping_.replaceChildren(this.state_, this.undo_, this.redo_);
         this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
-        this.drawLabel_ = redrawn(label, (listing, verdicts) => [listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)), countGrades(verdicts)]);
-        this.drawNext_ = redrawn(this.next_, (test) => this.drawFirstTest_(test));
+        this.drawLabel_ = redrawn(label, (listing, verdicts, isRead) => [
+            isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('What the listing says'), countGrades(verdicts), isRead ? this.takeAllDeed_() : null]);
+        this.drawNext_ = redrawn(this.next_, (test, isRead) => this.drawFirstTest_(test, isRead));
         this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
             element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));
         this.drawFaults_ = redrawn(this.faultsPlace_, (faults, warnings) => this.drawTold_(faults, warnings));
@@ -94,13 +104,14 @@ export class SamplePage {
     }
 
     drawTold_(faults, warnings) {
-        const list = (entries) => element('ul', {}, entries.map(({ line, message, hint }) => element('li', {}, line ? `Line ${line}: ` : null, [message, hint].filter(Boolean).join(' '))));
+        const list = (entries) => element('ul', {}, entries.map((fault) => element('li', {}, fault.line ? `Line ${fault.line}: ` : null, faultText(fault))));
         return [faults.length ? element('section', { class: 'notice', 'aria-label': 'Faults' }, element('h2', {}, 'The file has faults'),
                                         element('p', {}, 'Until they are mended, nothing follows from its readings. The file itself is at the end of this sheet.'), list(faults)) : null,
                 warnings.length ? element('section', { class: 'notice mild', 'aria-label': 'Remarks' }, element('h2', {}, 'Remarks'), list(warnings)) : null];
     }
 
-    drawFirstTest_(test) {
+    drawFirstTest_(test, isRead) {
+        if (!isRead) return [element('h2', {}, 'The next test'), notRead('Which test would tell more')];
         if (!test) return [element('h2', {}, 'The next test'), element('p', { class: 'quiet' }, 'No test would tell more about what is open.')];
         return [element('h2', {}, 'The next test'),
                 plannedTest({ ...test, next: false }, this.know_.harms, () => this.card_(test.part).record({ method: test.method }), `, ${this.partName_(test.part)}`)];
@@ -138,11 +149,12 @@ export class SamplePage {
         document.title = `${this.heading_.textContent} - Grainside desk`;
         this.verdictsShown_ = numberedVerdicts(shown, saved);
         this.drawFacts_({ sample: shown.sample ?? {} });
-        this.drawLabel_(shown.listing, this.verdictsShown_);
+        const isRead = shown.plan !== undefined;
+        this.drawLabel_(shown.listing, this.verdictsShown_, isRead);
         this.listing_.show(shown, saved, this.verdictsShown_);
         this.drawFaults_(saved.faults ?? [], saved.warnings ?? []);
         const plan = shown.plan ?? [];
-        this.drawNext_(plan.find(({ next }) => next));
+        this.drawNext_(plan.find(({ next }) => next), isRead);
         this.drawCards_(shown, saved, plan);
         this.costs_.show(shown, saved, this.sample_.tried !== undefined);
         this.file_.show(saved);
@@ -162,7 +174,7 @@ export class SamplePage {
         for (const part of parts) {
             const card = this.card_(part);
             card.show(this.verdictsShown_.filter((verdict) => verdict.part === part),
-                      { readings: onDisk.get(part)?.readings ?? [], beliefs: recorded.get(part)?.beliefs ?? [],
+                      { readings: saved.sample ? onDisk.get(part)?.readings ?? [] : undefined, beliefs: recorded.get(part)?.beliefs ?? [], isRead: shown.plan !== undefined,
                         plan: plan.filter((test) => test.part === part) },
                       this.sample_.tried ? onDisk.get(part)?.beliefs ?? [] : undefined);
             // A card that stands in its place is not moved: that would take the focus away.
@@ -234,6 +246,22 @@ export class SamplePage {
         const { at, wording } = now.edit;
         const text = this.sample_.shown.listing.fields.find(({ field }) => field === now.field).text;
         if (await this.sample_.save([{ do: 'take-wording', field: now.field, at, words: text.slice(at[0], at[1]), wording }])) tell('Written into the file. Undo takes it back.');
+    }
+
+    // Of those whose words stand in the dossier's own file, as they are on disk.
+    fitting_() { return this.sample_.tried ? [] : fittingEdits(this.verdictsShown_.filter(({ canTake }) => canTake)); }
+
+    takeAllDeed_() {
+        const count = this.fitting_().length;
+        return count < 2 ? null : element('p', { class: 'deeds' }, button(`Take every wording that fits: ${count}`, () => this.takeAll_(), { 'data-keep': 'take all' }));
+    }
+
+    // The last first, so that the places of the others stay what they are.
+    async takeAll_() {
+        const texts = new Map(this.sample_.shown.listing.fields.map(({ field, text }) => [field, text]));
+        const edits = this.fitting_().reverse();
+        const changes = edits.map(({ field, at, wording }) => ({ do: 'take-wording', field, at, words: texts.get(field).slice(at[0], at[1]), wording }));
+        if (changes.length && await this.sample_.save(changes)) tell(`${counted(changes.length, 'wording is', 'wordings are')} written into the file. Undo takes all of it back.`);
     }
 
     changedOutside_(now, isAsked) {

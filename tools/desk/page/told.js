@@ -1,6 +1,7 @@
 // What the page says to a person: quietly, in a line that goes away again and that screen readers speak; or as trouble,
 // which stays until it is over.
 import { element } from './element.js';
+import { faultText } from './fault_text.js';
 
 const kSeen = 7000;  // ms
 let passing;
@@ -14,7 +15,8 @@ export function tell(text) {
     passing = setTimeout(hush, kSeen);
 }
 
-// Takes the line away before its time: it lies over the end of the sheet. Escape does it.
+// Takes the line away before its time: it lies over the end of the sheet. Whoever goes on, by a key, a press or to another
+// sheet, has read it.
 export function hush() {
     document.getElementById('told').classList.remove('seen');
 }
@@ -26,7 +28,7 @@ export function speak(text) {
 
 export function showTrouble(failure) {
     const box = document.getElementById('trouble');
-    const text = [failure.message, failure.hint].filter(Boolean).join(' ');
+    const text = faultText(failure);
     if (box.textContent === text) return;
     box.replaceChildren(element('p', {}, text));
 }

@@ -1,23 +1,26 @@
 // Checking a draft: a text is pasted, dropped or typed, and marked as it is; what it claims gathers by part below.
 import { post } from './ask.js';
 import { ClaimsView } from './claims_view.js';
+import { keepDraft, keptDraft } from './draft_store.js';
 import { button, element } from './element.js';
 import { keyed } from './finding_card.js';
+import { asOneEdit, fittingEdits } from './fitting_edits.js';
 import { ListingBox } from './listing_box.js';
 import { newest } from './newest.js';
+import { MarketChoice } from './market_choice.js';
 import { counted, spoken } from './numbers.js';
 import { endTrouble, showTrouble, speak, tell } from './told.js';
 
 const kMostBytes = 1 << 20;  // of a file that is dropped: a listing is a page, not a book
 
 export class WordsPage {
-    // known: {markets, categories, parts, today}; keep(text): makes a sample of it.
+    // known: {markets, market, categories, parts, today}; keep(text, markets): makes a sample of it.
     constructor(known, keep) {
         this.known_ = known;
         this.findings_ = [];
         this.box_ = new ListingBox({
             label: 'The listing, as a shopper reads it',
-            hint: 'Paste, drop or type it. Alt and Enter at marked words leads to what is said of them.',
+            hint: 'Paste, drop or type it. Press marked words, or Alt and Enter at them, for what is said of them.',
             typed: (text) => this.typed_(text),
             ask: (mark) => this.view_.open(mark.key),
         });
@@ -25,25 +28,33 @@ export class WordsPage {
         this.ask_ = newest((body, signal) => post('/words', body, signal),
                            (answer, { text }) => this.answered_(answer, text), (failure) => this.refused_(failure));
         this.sum_ = element('p', { class: 'sum' });
-        this.market_ = this.choice_('Market', known.markets.map(({ market, name }) => [market, name]), known.market?.length ? `As called: ${known.market.join(', ')}` : 'Any');
+        this.takeAll_ = button('', () => this.takeAllNow_(), { hidden: true });
+        const kept = keptDraft();
+        this.markets_ = new MarketChoice(known.markets, kept?.markets ?? known.market, () => this.typed_(this.box_.text));
         this.category_ = this.choice_('Sort of goods', known.categories.map((category) => [category, spoken(category)]), 'As the text says');
         this.node = element('div', { class: 'words-page' }, element('h1', { tabindex: '-1' }, 'Check a draft'),
             element('div', { class: 'tag' }, this.box_.node,
-                element('div', { class: 'choices' }, this.market_.node, this.category_.node)),
-            element('div', { class: 'deeds' }, this.filePicker_(), button('Empty it', () => this.empty_()),
-                    button('Keep it as a sample', () => keep(this.box_.text))),
-            this.sum_, this.view_.node);
+                this.markets_.node, element('div', { class: 'choices' }, this.category_.node)),
+            element('div', { class: 'deeds' }, this.filePicker_(), button('Copy the text', () => this.copy_()), button('Empty it', () => this.empty_()),
+                    button('Keep it as a sample', () => keep(this.box_.text, this.markets_.value))),
+            this.sum_, element('p', { class: 'deeds' }, this.takeAll_), this.view_.node);
         this.node.addEventListener('dragover', (event) => event.preventDefault());
         this.node.addEventListener('drop', (event) => this.dropped_(event));
         this.sum_.textContent = 'Nothing is written yet.';
+        if (kept?.text) {
+            this.category_.value = kept.category;
+            this.box_.fill(kept.text);
+        }
+        // Kept as the page goes, not with each key.
+        window.addEventListener('pagehide', () => this.keepDraft_());
     }
 
-    get isEmpty() { return this.box_.text.trim() === ''; }
+    keepDraft_() { keepDraft({ text: this.box_.text, markets: this.markets_.value, category: this.category_.value }); }
 
     choice_(label, options, none) {
         const select = element('select', { change: () => this.typed_(this.box_.text) }, element('option', { value: '' }, none),
                                options.map(([value, name]) => element('option', { value }, name)));
-        return { node: element('label', { class: 'choice' }, `${label} `, select), get value() { return select.value; } };
+        return { node: element('label', { class: 'choice' }, `${label} `, select), get value() { return select.value; }, set value(value) { select.value = value; } };
     }
 
     filePicker_() {
@@ -78,8 +89,7 @@ export class WordsPage {
     }
 
     typed_(text) {
-        const body = { text };
-        if (this.market_.value) body.market = [this.market_.value];
+        const body = { text, market: this.markets_.value };
         if (this.category_.value) body.category = this.category_.value;
         this.ask_(body);
     }
@@ -87,6 +97,7 @@ export class WordsPage {
     answered_({ findings, claims, summary }, text) {
         endTrouble();
         this.findings_ = keyed(findings);
+        this.answeredText_ = text;
         this.box_.mark(text, this.findings_);
         // The marks come first; the cards follow when they are on the screen.
         clearTimeout(this.later_);
@@ -94,14 +105,20 @@ export class WordsPage {
             this.view_.show(claims, this.findings_, this.known_.parts);
             this.sum_.textContent = text.trim() === '' ? 'Nothing is written yet.'
                 : `${counted(summary.claims, 'claim')}, ${counted(summary.findings, 'finding')}${summary.worst ? `, the worst ${summary.worst}` : ''}.`;
-            this.speakLater_();
+            const count = fittingEdits(this.findings_).length;
+            this.takeAll_.textContent = `Take every wording that fits: ${count}`;
+            this.takeAll_.hidden = count === 0;
+            this.rested_();
         });
     }
 
     // A screen reader hears the sum when typing rests, not after each key.
-    speakLater_() {
-        clearTimeout(this.speech_);
-        this.speech_ = setTimeout(() => speak(this.sum_.textContent), 1500);
+    rested_() {
+        clearTimeout(this.rest_);
+        this.rest_ = setTimeout(() => {
+            speak(this.sum_.textContent);
+            this.keepDraft_();
+        }, 1500);
     }
 
     refused_(failure) {
@@ -115,6 +132,25 @@ export class WordsPage {
         if (!now?.edit) return;
         this.box_.write(now.edit.at, now.edit.wording);
         tell('Written. Ctrl and Z in the text takes it back.');
+    }
+
+    // As one change, which one step of the field's own undo takes back.
+    takeAllNow_() {
+        const edits = fittingEdits(this.findings_);
+        if (edits.length === 0 || this.box_.text !== this.answeredText_) return;
+        const { at, wording } = asOneEdit(this.box_.text, edits);
+        this.box_.write(at, wording);
+        tell(`${counted(edits.length, 'wording is', 'wordings are')} written. Ctrl and Z in the text takes ${edits.length === 1 ? 'it' : 'them'} back.`);
+    }
+
+    async copy_() {
+        try {
+            await navigator.clipboard.writeText(this.box_.text);
+            tell('The text is copied.');
+        } catch (failure) {
+            this.box_.field.select();
+            showTrouble({ message: 'The browser does not let this page copy.', hint: `The text is selected: copy it by hand (${failure.message})` });
+        }
     }
 
     show_(finding) {
