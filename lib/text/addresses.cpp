@@ -169,12 +169,13 @@ private:
                     if (reference.code != '&' && !is_word_kind(fold_entry(reference.code).kind)) break;
                     length = reference.length;
                 }
-            } else if (static_cast<unsigned char>(c) <= ' ' || kAround.find(c) != kNowhere) {
+            } else if (static_cast<unsigned char>(c) <= ' ' || kAround.find(c) != kNowhere ||
+                       (c == ')' && depth == 0)) {
                 break;
             } else if (c == '(') {
                 ++depth;
-            } else if (c == ')' && depth-- == 0) {
-                break;
+            } else if (c == ')') {
+                --depth;
             }
             end += length;
         }
