@@ -10,13 +10,12 @@ import json
 import os
 import shutil
 import sys
-import tempfile
 import unittest
 import warnings
 
 import jsonschema
 
-from desk_client import Desk
+from desk_client import Desk, folder_with_the_corpus
 
 TOOL, CORPUS, SCHEMAS = sys.argv[1:4]
 FAULTY = "sample: {what: A tote}\nparts: {body: {readings: [{method: none-such, outcome: x, note: 1}]}}\ncosts: {currency: EUR, fees: 3 USD, exchange: {GBP: 1.1}}\n"
@@ -52,9 +51,7 @@ def objects(value, path=()):
 class AnswersTest(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
-        cls.folder = tempfile.mkdtemp()
-        for file in glob.glob(CORPUS + "/dossiers/*") + glob.glob(CORPUS + "/demo/watch_strap*"):
-            shutil.copy(file, cls.folder)
+        cls.folder = folder_with_the_corpus(CORPUS)
         for name, text in (("faulty", FAULTY), ("broken", "sample: {what: half\n"), ("small", "sample: {what: A tote}\n"), ("no_utf8", b"sample: {what: \xff}\n")):
             with open(f"{cls.folder}/{name}.yaml", "wb") as file:
                 file.write(text if isinstance(text, bytes) else text.encode())

@@ -1,14 +1,25 @@
 """A desk that is started for a test, and a client of it: Python's own http.client and sockets, nothing of ours."""
 
+import glob
 import http.client
 import json
 import os
 import re
+import shutil
 import signal
 import socket
 import subprocess
+import tempfile
 import time
 import urllib.parse
+
+
+def folder_with_the_corpus(corpus):
+    """A folder of its own with the dossiers of `corpus` and what they name; who asks removes it."""
+    folder = tempfile.mkdtemp()
+    for file in glob.glob(corpus + "/dossiers/*") + glob.glob(corpus + "/demo/watch_strap*"):
+        shutil.copy(file, folder)
+    return folder
 
 
 class Desk:

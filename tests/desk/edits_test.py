@@ -3,17 +3,15 @@
 PyYAML, which is not the reader of this project, says what a file means before and after.
 """
 
-import glob
 import os
 import random
 import shutil
 import sys
-import tempfile
 import unittest
 
 import yaml
 
-from desk_client import Desk
+from desk_client import Desk, folder_with_the_corpus
 
 TOOL, CORPUS = sys.argv[1:3]
 READING = {"method": "loupe", "outcome": "nap", "date": "2026-11-20", "note": "at: the [seam], 'left' # 2"}
@@ -73,9 +71,7 @@ def meaning(text):
 class EditsTest(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
-        cls.folder = tempfile.mkdtemp()
-        for file in glob.glob(CORPUS + "/dossiers/*") + glob.glob(CORPUS + "/demo/watch_strap*"):
-            shutil.copy(file, cls.folder)
+        cls.folder = folder_with_the_corpus(CORPUS)
         for name, text in (("block", BLOCK), ("block_crlf", BLOCK.replace("\n", "\r\n")), ("flow", FLOW), ("small", "sample:\n  what: A tote"), ("with_end", "---\nsample: {what: A tote}\n...\n")):
             with open(f"{cls.folder}/{name}.yaml", "w", newline="") as file:
                 file.write(text)
