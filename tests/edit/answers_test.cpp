@@ -187,6 +187,41 @@ TEST(ActionsTest, PrefersNoSideOfADisagreement) {
               "Tote in imitation leather. Lining of cotton. Soft calf leather.\n");
 }
 
+// What is seen of a page does not know where it stands: the words are in its head, in its links and in its text.
+TEST(ActionsTest, WritesIntoTheTextOfAPage) {
+    const std::string head =
+        "<html><head><title>Genuine vegan leather tote</title>\n"
+        "<meta name=\"description\" content=\"Genuine vegan leather tote\">\n</head><body>"
+        "<nav><a href=\"/vegan-leather\">Vegan leather</a></nav>\n<main>";
+    Editor page("untitled:a.html", head +
+                                       "<h1>Genuine vegan leather tote</h1>\n<p>It's our finest. Strap in\n   "
+                                       "PU&nbsp;leather, <b>eco</b> leather lining &amp; a solid gold-plated "
+                                       "buckle.</p></main></body></html>");
+    EXPECT_EQ(page.remarks().size(), 4U);
+    EXPECT_EQ(page.actions("Genuine vegan leather tote</title>"), Texts{});
+    EXPECT_EQ(page.actions("vegan leather tote</h1>"),
+              (Texts{"*Write 'Imitation leather' instead of 'Genuine vegan leather'"}));
+    EXPECT_EQ(page.actions("<b>eco</b> leather"), Texts{});
+    EXPECT_EQ(page.after("<h1>", "Take every", "source.fixAll.grainside"),
+              head +
+                  "<h1>Imitation leather tote</h1>\n<p>It's our finest. Strap in\n   "
+                  "imitation leather (polyurethane), <b>eco</b> leather lining &amp; a gold-plated "
+                  "buckle.</p></main></body></html>");
+}
+
+TEST(ActionsTest, WritesIntoAttributesOfAPageThatAreRead) {
+    const std::string before = "<div itemscope itemtype=\"https://schema.org/Product\"><h1 itemprop=\"name\">";
+    Editor page("untitled:a.html",
+                before +
+                    "Vegan leather belt</h1><meta itemprop=\"material\" content=\"vegan leather &amp; "
+                    "brass\"></div><nav>Vegan leather belt</nav>");
+    EXPECT_EQ(page.remarks(), (Texts{"vegan-called-leather: Vegan leather", "vegan-called-leather: vegan leather"}));
+    EXPECT_EQ(page.after("<h1", "Take every", "source.fixAll.grainside"),
+              before +
+                  "Imitation leather belt</h1><meta itemprop=\"material\" content=\"imitation leather &amp; "
+                  "brass\"></div><nav>Vegan leather belt</nav>");
+}
+
 TEST(ActionsTest, WritesTheNameThatWasMeant) {
     Editor editor("untitled:a.yaml",
                   "sample: {what: a tote}\nparts:\n  body:\n    readings:\n      - {method: loope, outcome: sewn}\n");

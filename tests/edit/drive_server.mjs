@@ -179,7 +179,10 @@ const checks = {
     }
     const [page, found] = await session.open('page.html', 'html',
       '<!DOCTYPE html><title>Tote</title><h1>Tote</h1>\n<p>Genuine PU leather body,\nfor every day.</p>');
-    assert.match(session.wordsOf(page, only(found, 'genuine-on-imitation')), /^Genuine PU leather$/);
+    const inPage = only(found, 'genuine-on-imitation');
+    assert.match(session.wordsOf(page, inPage), /^Genuine PU leather$/);
+    assert.deepEqual(await session.take(page, inPage, 'Write '), []);
+    assert.match(session.texts.get(page).getText(), /<p>Imitation leather body,\nfor every day\.<\/p>$/);
     await session.end();
   },
 

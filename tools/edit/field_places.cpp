@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <vector>
+#include <string>
 
+#include "listing/html_element.h"
 #include "text/tokenizer.h"
 
 namespace grainside::tools::edit {
@@ -16,73 +17,137 @@ void keep_words(text::Tokens& tokens) {
     });
 }
 
+void add(std::vector<TextSpan>& found, const TextSpan& span) {
+    if (std::find(found.begin(), found.end(), span) == found.end()) found.push_back(span);
+}
+
+// What is no tag and no white space, as one letter a word.
+std::string masked(std::string_view bytes) {
+    std::string out;
+    bool in_tag = false;
+    bool in_word = false;
+    for (const char c : bytes) {
+        if (c == '<') in_tag = true;
+        const bool stays = in_tag || listing::is_html_space(c);
+        if (stays) {
+            out += c;
+        } else if (!in_word) {
+            out += 'x';
+        }
+        in_word = !stays;
+        if (c == '>') in_tag = false;
+    }
+    return out;
+}
+
 }  // namespace
 
 FieldPlace FieldPlaces::find(const Listing& listing, std::size_t field, std::size_t start, std::size_t end) {
-    if (const auto span = sources_.span(listing, field, start, end)) {
-        const std::size_t size = places_.text().size();
-        const auto begin = static_cast<std::size_t>(span->start);
-        const auto behind = static_cast<std::size_t>(span->end);
-        if (begin <= behind && behind <= size) return {{begin, behind}, true};
+    if (const auto place = stated(listing, field, start, end)) return *place;
+    const Wanted wanted = {listing.fields[field].text, start, end};
+    return choose(search(wanted), listing, field, wanted);
+}
+
+std::optional<FieldPlace> FieldPlaces::find_at(const TextSpan& where, const Listing& listing, std::size_t field,
+                                               std::size_t start, std::size_t end) {
+    if (const auto place = stated(listing, field, start, end)) return place;
+    const Wanted wanted = {listing.fields[field].text, start, end};
+    const Places found = search(wanted);
+    if (std::none_of(found.begin(), found.end(), [&](const TextSpan& span) { return span.meets(where); })) {
+        return std::nullopt;
     }
-    const TextSpan found = search(listing.fields[field].text, start, end);
-    if (found.begin != found.end) return {found, false};
+    return choose(found, listing, field, wanted);
+}
+
+std::optional<FieldPlace> FieldPlaces::stated(const Listing& listing, std::size_t field, std::size_t start,
+                                              std::size_t end) {
+    const auto span = sources_.span(listing, field, start, end);
+    if (!span) return std::nullopt;
+    const std::size_t size = places_.text().size();
+    const auto begin = static_cast<std::size_t>(span->start);
+    const auto behind = static_cast<std::size_t>(span->end);
+    if (begin > behind || behind > size) return std::nullopt;
+    return FieldPlace{{begin, behind}, true};
+}
+
+FieldPlace FieldPlaces::choose(const Places& found, const Listing& listing, std::size_t field, const Wanted& wanted) {
+    if (found.size() > 1 && page_ != nullptr) {
+        for (const TextSpan& span : found) {
+            if (is_read_from({listing.record, field}, wanted, span)) return {span, false};
+        }
+    }
+    if (!found.empty()) return {found.front(), false};
     return {places_.span_of_line(listing.line == 0 ? 0 : static_cast<std::size_t>(listing.line) - 1), false};
 }
 
-TextSpan FieldPlaces::search(std::string_view field, std::size_t start, std::size_t end) {
-    const std::string_view text = places_.text();
-    if (text.size() > kMostSearched || start >= end) return {};
-    TextSpan first;
-    for (const std::size_t around : {std::size_t{32}, std::size_t{12}}) {
-        const std::size_t before = std::min(around, start);
-        const std::size_t behind = std::min(around, field.size() - end);
-        const std::string_view wanted = field.substr(start - before, before + (end - start) + behind);
-        const std::size_t at = text.find(wanted);
-        if (at == std::string_view::npos) continue;
-        first = {at + before, at + before + (end - start)};
-        if (text.find(wanted, at + 1) == std::string_view::npos) return first;
-    }
-    if (const TextSpan words = search_words(field, start, end); words.begin != words.end) return words;
-    if (first.begin != first.end) return first;
-    const std::size_t at = text.find(field.substr(start, end - start));
-    return at == std::string_view::npos ? TextSpan{} : TextSpan{at, at + (end - start)};
+FieldPlaces::Places FieldPlaces::search(const Wanted& wanted) {
+    Places found;
+    if (places_.text().size() > kMostSearched || wanted.start >= wanted.end) return found;
+    search_bytes(wanted, 32, found);
+    if (found.size() != 1) search_bytes(wanted, 12, found);
+    // Words in attributes are none of the tokens.
+    if (!search_words(wanted, found)) search_bytes(wanted, 0, found);
+    return found;
 }
 
-TextSpan FieldPlaces::search_words(std::string_view field, std::size_t start, std::size_t end) {
-    if (field.size() > kMostSearched) return {};
+void FieldPlaces::search_bytes(const Wanted& wanted, std::size_t around, Places& found) const {
+    const std::string_view text = places_.text();
+    const std::size_t before = std::min(around, wanted.start);
+    const std::size_t behind = std::min(around, wanted.field.size() - wanted.end);
+    const std::size_t size = wanted.end - wanted.start;
+    const std::string_view looked_for = wanted.field.substr(wanted.start - before, before + size + behind);
+    std::size_t at = text.find(looked_for);
+    for (std::size_t places = 0; at != std::string_view::npos && places < kMostPlaces; ++places) {
+        add(found, {at + before, at + before + size});
+        at = text.find(looked_for, at + 1);
+    }
+}
+
+bool FieldPlaces::search_words(const Wanted& wanted, Places& found) {
+    if (wanted.field.size() > kMostSearched) return false;
     if (document_.list.empty()) {
         text::tokenize(places_.text(), document_);
         keep_words(document_);
     }
-    text::tokenize(field, field_);
+    text::tokenize(wanted.field, field_);
     keep_words(field_);
-    const std::vector<text::Token>& wanted = field_.list;
+    const std::vector<text::Token>& words = field_.list;
     const std::vector<text::Token>& all = document_.list;
-    const auto from = static_cast<std::size_t>(
-        std::partition_point(wanted.begin(), wanted.end(), [&](const text::Token& one) { return one.end <= start; }) -
-        wanted.begin());
-    const auto to = static_cast<std::size_t>(
-        std::partition_point(wanted.begin(), wanted.end(), [&](const text::Token& one) { return one.start < end; }) -
-        wanted.begin());
-    if (from == to) return {};
+    const auto from =
+        static_cast<std::size_t>(std::partition_point(words.begin(), words.end(),
+                                                      [&](const text::Token& one) { return one.end <= wanted.start; }) -
+                                 words.begin());
+    const auto to =
+        static_cast<std::size_t>(std::partition_point(words.begin(), words.end(),
+                                                      [&](const text::Token& one) { return one.start < wanted.end; }) -
+                                 words.begin());
+    if (from == to) return false;
     const auto same = [&](const text::Token& one, const text::Token& other) {
-        return field_.folded_text(one) == document_.folded_text(other);
+        return document_.folded_text(one) == field_.folded_text(other);
     };
     for (const std::size_t around : {std::size_t{6}, std::size_t{2}, std::size_t{0}}) {
         const std::size_t before = std::min(around, from);
-        const std::size_t behind = std::min(around, wanted.size() - to);
-        const auto begin = wanted.begin() + static_cast<std::ptrdiff_t>(from - before);
-        const auto behind_last = wanted.begin() + static_cast<std::ptrdiff_t>(to + behind);
-        const auto found =
-            std::search(all.begin(), all.end(), begin, behind_last,
-                        [&](const text::Token& one, const text::Token& other) { return same(other, one); });
-        if (found == all.end()) continue;
-        const auto first_word = found + static_cast<std::ptrdiff_t>(before);
-        const auto last_word = first_word + static_cast<std::ptrdiff_t>(to - from - 1);
-        return {first_word->start, last_word->end};
+        const std::size_t behind = std::min(around, words.size() - to);
+        const auto begin = words.begin() + static_cast<std::ptrdiff_t>(from - before);
+        const auto behind_last = words.begin() + static_cast<std::ptrdiff_t>(to + behind);
+        auto at = std::search(all.begin(), all.end(), begin, behind_last, same);
+        if (at == all.end()) continue;
+        for (std::size_t places = 0; at != all.end() && places < kMostPlaces; ++places) {
+            const auto first_word = at + static_cast<std::ptrdiff_t>(before);
+            const auto last_word = first_word + static_cast<std::ptrdiff_t>(to - from - 1);
+            add(found, {first_word->start, last_word->end});
+            at = std::search(at + 1, all.end(), begin, behind_last, same);
+        }
+        return around > 0;
     }
-    return {};
+    return false;
+}
+
+// Whether other words there change these words of the field, and nothing else of the listing.
+bool FieldPlaces::is_read_from(const PageField& where, const Wanted& wanted, const TextSpan& span) {
+    const auto text = page_->text_with(where, span, masked(places_.text().substr(span.begin, span.end - span.begin)));
+    return text && *text != wanted.field && text->starts_with(wanted.field.substr(0, wanted.start)) &&
+           text->ends_with(wanted.field.substr(wanted.end));
 }
 
 }  // namespace grainside::tools::edit

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "edit/field_places.h"
+#include "edit/page_edits.h"
 #include "fields_left_out.h"
 #include "grainside/reword.h"
 #include "listing_edits.h"
@@ -21,6 +22,8 @@ namespace grainside::tools::edit {
 namespace {
 
 constexpr std::size_t kMostShownCells = 120;
+// For marks, which are laid anew while somebody types.
+constexpr std::size_t kMostPageBytesRead = std::size_t{16} << 20;
 
 std::string_view words_of(const Listing& listing, std::uint32_t field, std::uint32_t start, std::uint32_t end) {
     return listing.fields[field].text.substr(start, end - start);
@@ -43,7 +46,11 @@ bool has_own_id(const ListingDocument& document, const Listing& listing) {
 class ListingRemarks {
 public:
     ListingRemarks(const ListingDocument& document, const CheckContext& context)
-        : document_(document), book_(context.book->rules), checker_(book_, context.options), fields_(document.places) {
+        : document_(document),
+          book_(context.book->rules),
+          checker_(book_, context.options),
+          page_(document.places.text(), document.name, kMostPageBytesRead),
+          fields_(document.places, document.format == InputFormat::html ? &page_ : nullptr) {
         if (context.agreed != nullptr) ledger_.emplace(*context.agreed, context.today);
     }
 
@@ -146,6 +153,7 @@ private:
     const ListingDocument& document_;
     const RuleBook& book_;
     Checker checker_;
+    PageReading page_;
     FieldPlaces fields_;
     std::optional<ConcessionLedger> ledger_;
     std::vector<Remark> remarks_;
@@ -192,6 +200,7 @@ std::vector<WordingEdit> listing_wordings(const ListingDocument& document, const
     Reworder reworder(book, context.options);
     Reworder leaver(book, context.options, {.leave_out_all = true});
     SourcePlaces places;
+    PageEdits in_page(document);
     Listing listing;
     std::vector<Issue> issues;
     std::vector<WordingEdit> found;
@@ -203,7 +212,9 @@ std::vector<WordingEdit> listing_wordings(const ListingDocument& document, const
         const auto add = [&](const Edit& edit, Standing standing) {
             Rewording one;
             one.edits.push_back(edit);
-            for (const SourceEdit& at : listing_edits(listing, one, places)) {
+            std::vector<SourceEdit> edits = listing_edits(listing, one, places);
+            if (edits.empty() && document.format == InputFormat::html) edits = in_page.find(where, listing, edit);
+            for (const SourceEdit& at : edits) {
                 const TextSpan span{static_cast<std::size_t>(at.start), static_cast<std::size_t>(at.end)};
                 if (where.meets(span)) found.push_back(wording_edit(edit, standing, span, at.new_bytes, book));
             }
