@@ -103,7 +103,7 @@ class AnswersTest(unittest.TestCase):
         self.assert_closed("desk_about", about)
         self.assert_needed("desk_about", about, ("market",), ("currencies",), ("grades", 0, "means"))
         methods = self.assert_fits("desk_methods", self.desk.get("/methods"))
-        self.assertEqual({one["kind"] for method in methods["methods"] for one in method["inputs"]}, {"outcome", "quantity", "colour", "composition"})
+        self.assertEqual({one["kind"] for method in methods["methods"] for one in method["inputs"]}, {"outcome", "quantity", "colour", "elements", "fibres"})
         self.assert_closed("desk_methods", methods)
         self.assert_needed("desk_methods", methods, ("methods", 0, "cautions"), ("methods", 0, "inputs"))
 

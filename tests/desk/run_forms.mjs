@@ -10,6 +10,7 @@ listing: {captured: 2026-09-01, name: Leather tote 1.2 mm thick, description: 'B
 parts:
   body: {readings: [{method: water-drop, outcome: stands, date: 2026-09-10}]}
   hardware: {readings: [{method: magnet, outcome: no-pull, date: 2026-09-10}]}
+  lining: {readings: [{method: loupe, outcome: weave, date: 2026-09-10}]}
 `;
 
 function hasEffect(page, text) {
@@ -38,19 +39,60 @@ async function runQuantity(page) {
     await page.getByRole('button', { name: 'Put it away' }).click();
 }
 
-async function runComposition(page) {
+async function runComposition(page, file, look) {
     await page.getByRole('button', { name: 'Record a test: Hardware' }).click();
     await page.getByLabel('Test', { exact: true }).selectOption('xrf-filed');
-    const field = page.locator('.form').getByLabel(/^Composition/);
-    for (const text of ['Zn 95.4%', 'Zn: 95.4 \u00b1 0.6 %, Al: 4x']) {
-        await field.fill(text);
-        await field.press('Tab');
-        await until(page, () => document.querySelector('.form [aria-invalid]') !== null);
-        assert.equal(await page.locator('.form [aria-invalid]').inputValue(), text, 'the fault is at the field');
-        await field.fill('');
-        await until(page, () => document.querySelector('.form [aria-invalid]') === null);
-    }
+    const group = page.locator('.form').getByRole('group', { name: /^Composition/ });
+    const element = (row) => group.getByLabel('Element').nth(row);
+    const share = (row) => group.getByLabel('Share', { exact: true }).nth(row);
+    const invalid = () => group.locator('[aria-invalid]').evaluateAll((all) => all.map(({ value }) => value));
+    const offered = await element(0).evaluate(({ list }) => [...list.options].map(({ value }) => value));
+    assert.ok(offered.includes('Zn') && offered.includes('Pb'), offered.join());
+    await element(0).fill('Zn');
+    await share(0).fill('95,4 \u00b1 0,6');
+    await hasEffect(page, 'With this, ');
+    await element(1).fill('Al');
+    await share(1).fill('4x');
+    await share(1).press('Tab');
+    await until(page, () => document.querySelector('.form [aria-invalid]') !== null);
+    assert.deepEqual(await invalid(), ['Al', '4x'], 'the fault is at its row');
+    await share(1).fill('4.0 \u00b1 0.3');
+    await until(page, () => document.querySelector('.form [aria-invalid]') === null);
+    await look('shares');
+    await group.getByRole('button', { name: 'Another element' }).click();
+    await page.keyboard.type('Xx');
+    await share(2).press('Tab');
+    await until(page, () => document.querySelector('.form [aria-invalid]') !== null);
+    await group.getByRole('button', { name: 'Leave it out' }).nth(2).click();
+    await until(page, () => document.querySelector('.form [aria-invalid]') === null);
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.waitForSelector('.reading:has-text("Zn")');
+    assert.match(readFileSync(file, 'utf8'), /composition: \{Zn: 95\.4 \u00b1 0\.6 %, Al: 4\.0 \u00b1 0\.3 %\}/);
+}
+
+// A fibre by its name, and a colour, whose three numbers have their fields.
+async function runSharesAndColour(page, file) {
+    await page.getByRole('button', { name: 'Record a test: Lining' }).click();
+    await page.getByLabel('Test', { exact: true }).selectOption('fibre-analysis');
+    const shares = page.locator('.form').getByRole('group', { name: /^Shares/ });
+    await shares.getByLabel('Fibre').first().fill('Cotton');
+    await shares.getByLabel('Share', { exact: true }).first().fill('60 \u00b1 2');
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.waitForSelector('.reading:has-text("60")');
+    assert.match(readFileSync(file, 'utf8'), /shares: \{cotton: 60 \u00b1 2 %\}/);
+    await page.locator('.reading:has-text("60")').getByRole('button', { name: /^Change: / }).click();
+    assert.equal(await shares.getByLabel('Fibre').first().inputValue(), 'cotton');
+    assert.equal(await shares.getByLabel('Share', { exact: true }).first().inputValue(), '60 \u00b1 2 %');
     await page.getByRole('button', { name: 'Put it away' }).click();
+    await page.getByRole('button', { name: 'Record a test: Body' }).click();
+    await page.getByLabel('Test', { exact: true }).selectOption('colour-meter');
+    for (const [which, lightness] of [['Before', '48.2'], ['After', '51.0']]) {
+        const colour = page.locator('.form').getByRole('group', { name: new RegExp(`^${which}`) });
+        for (const [axis, value] of [['L', lightness], ['a', '-1.5'], ['b', '20.3']]) await colour.getByLabel(axis, { exact: true }).fill(`${value} \u00b1 0.4`);
+    }
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.waitForSelector('.reading:has-text("51.0")');
+    assert.match(readFileSync(file, 'utf8'), /before: \{L: 48\.2 \u00b1 0\.4, a: -1\.5 \u00b1 0\.4, b: 20\.3 \u00b1 0\.4\}/);
 }
 
 // A line in no currency, of a material by its name.
@@ -81,7 +123,8 @@ export async function runForms(page, folder, look) {
     await page.goto(`${new URL(page.url()).origin}/#/sample/forms`);
     await page.waitForSelector('.reading');
     await runQuantity(page);
-    await runComposition(page);
+    await runComposition(page, file, look);
+    await runSharesAndColour(page, file);
     await runMaterial(page, file);
     await look('forms');
     console.log('forms: what cannot be read, a composition, a material by its name');

@@ -5,9 +5,11 @@
 #include <vector>
 
 #include "desk/record_lines.h"
+#include "evidence/elements.h"
 #include "evidence/evidence_data.h"
 #include "evidence/quantity_names.h"
 #include "report/json_writer.h"
+#include "rules/book_data.h"
 
 namespace grainside::desk {
 
@@ -20,23 +22,48 @@ namespace {
 struct InputKind {
     std::string_view kind;
     std::string key;
+    std::string unit;
     std::string example;
 };
 
 InputKind kind_of(const evidence::QuantityRead& quantity) {
     if (quantity.name == evidence::kContent) {
-        return {"composition", "composition", "Zn: 95.4 \xC2\xB1 0.6 %, Cu: 0.05 \xC2\xB1 0.02 %"};
+        return {"elements", "composition", "%", "Zn: 95.4 \xC2\xB1 0.6 %, Cu: 0.05 \xC2\xB1 0.02 %"};
     }
-    if (quantity.name == evidence::kFibreShare) return {"composition", "shares", "cotton: 60 \xC2\xB1 2 %"};
+    if (quantity.name == evidence::kFibreShare) return {"fibres", "shares", "%", "cotton: 60 \xC2\xB1 2 %"};
     if (quantity.unit == evidence::kColourUnit) {
-        return {"colour", quantity.name, "L: 48.2 \xC2\xB1 0.4, a: 12.1 \xC2\xB1 0.4, b: 20.3 \xC2\xB1 0.4"};
+        return {"colour", quantity.name, "", "L: 48.2 \xC2\xB1 0.4, a: 12.1 \xC2\xB1 0.4, b: 20.3 \xC2\xB1 0.4"};
     }
-    return {"quantity", quantity.name, "1.2 \xC2\xB1 0.1 " + quantity.unit};
+    return {"quantity", quantity.name, quantity.unit, "1.2 \xC2\xB1 0.1 " + quantity.unit};
+}
+
+struct Member {
+    std::string_view id;
+    std::string_view name;
+};
+
+// What has a number of its own in such a value.
+std::vector<Member> members_of(std::string_view kind, const RuleBook& rules) {
+    std::vector<Member> members;
+    if (kind == "colour") {
+        for (const std::string_view axis : {"L", "a", "b"}) members.push_back({axis, axis});
+    } else if (kind == "elements") {
+        for (const std::string_view symbol : evidence::element_symbols()) members.push_back({symbol, symbol});
+    } else if (kind == "fibres") {
+        const vocabulary::Vocabulary& vocabulary = rules.data().vocabulary;
+        for (std::size_t i = 1; i < vocabulary.concepts.size(); ++i) {
+            const auto id = static_cast<ConceptId>(i);
+            if (!vocabulary.concepts.is_a(id, vocabulary.known.textile)) continue;
+            members.push_back({rules.concept_name(id), rules.concept_wording(id)});
+        }
+    }
+    return members;
 }
 
 class MethodWriter {
 public:
-    MethodWriter(const Method& method, JsonWriter& json) : method_(method), json_(json) {}
+    MethodWriter(const Method& method, const RuleBook& rules, JsonWriter& json)
+        : method_(method), rules_(rules), json_(json) {}
 
     void write() {
         json_.begin_object();
@@ -92,12 +119,21 @@ private:
         json_.member("kind", kind.kind);
         // What is computed, or held against alloys, has to be whole.
         needed(method_.outcomes.empty() || method_.computes != evidence::Computes::nothing);
-        json_.optional_member("unit", kind.kind == "quantity" ? quantity.unit : std::string());
+        json_.optional_member("unit", kind.unit);
+        if (const std::vector<Member> members = members_of(kind.kind, rules_); !members.empty()) {
+            write_list(json_, "members", members, [&](const Member& member) {
+                json_.begin_object();
+                json_.member("id", member.id);
+                json_.member("name", member.name);
+                json_.end_object();
+            });
+        }
         json_.member("example", std::string_view(kind.example));
         json_.end_object();
     }
 
     const Method& method_;
+    const RuleBook& rules_;
     JsonWriter& json_;
 };
 
@@ -108,7 +144,7 @@ std::string methods_answer(const DeskBooks& books) {
     JsonWriter json(out);
     json.begin_object();
     write_list(json, "methods", books.evidence.data().methods,
-               [&](const Method& method) { MethodWriter(method, json).write(); });
+               [&](const Method& method) { MethodWriter(method, books.rules, json).write(); });
     json.key("parts");
     json.begin_array();
     for (std::size_t part = 0; part < kPartCount; ++part) json.value(name_of(static_cast<Part>(part)));

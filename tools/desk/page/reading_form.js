@@ -6,6 +6,7 @@ import { choiceField, noteField, pickField, textField, withUnit } from './field.
 import { Form } from './form.js';
 import { capital, spoken } from './numbers.js';
 import { effortOf } from './plan_view.js';
+import { SharesField } from './shares_field.js';
 import { showTrouble, tell } from './told.js';
 
 const kWhatHarms = 'This harms the sample: ';
@@ -19,12 +20,19 @@ function beforeYouBegin(method, harms) {
         element('p', {}, method.about), element('p', { class: 'quiet' }, `${effortOf({ cost: 0, ...method })}.`));
 }
 
-function inputField(input, reading) {
+const kEach = { elements: 'element', fibres: 'fibre' };
+
+function inputField(input, reading, changed) {
     const label = input.title ?? spoken(input.key);
     if (input.kind === 'outcome') {
         const none = input.needed ? [] : [['', 'not looked at']];
         return pickField({ key: 'outcome', label: 'What was seen', value: reading?.outcome ?? (input.needed ? undefined : ''),
                            needed: input.needed, choices: [...input.choices.map(({ id, title }) => [id, title]), ...none] });
+    }
+    if (input.members) {
+        const [, one] = /^[^:]*:([^,]*)/.exec(input.example);
+        return new SharesField({ key: input.key, label, needed: input.needed, value: reading?.values?.[input.key], unit: input.unit, changed,
+                                 members: input.members, each: kEach[input.kind], hint: `Each with its uncertainty, such as ${one.trim()}.` });
     }
     const hints = { repeats: 'Several readings, with commas between them.', quantity: 'With its uncertainty.' };
     return textField({ key: input.key, label, needed: input.needed, unit: input.unit === 'none' ? undefined : input.unit,
@@ -75,7 +83,7 @@ export class ReadingForm {
             return;
         }
         const before = this.reading_?.method === method.method ? this.reading_ : undefined;
-        this.inputs_ = method.inputs.map((input) => inputField(input, before));
+        this.inputs_ = method.inputs.map((input) => inputField(input, before, () => this.form_.typed()));
         // The test is chosen first, and what it asks of hands and sample is read before what it showed can be filled in.
         this.form_.show([beforeYouBegin(method, this.know_.harms)],
                         [...this.inputs_, this.date_, this.photo_, this.note_]);
