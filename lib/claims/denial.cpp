@@ -35,10 +35,13 @@ void mark_negation(std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         Piece& piece = pieces[i];
         if (piece.is(Role::negator)) {
-            // 'No, it is cotton' answers a question and denies nothing behind the comma.
-            const bool answers = i + 1 < pieces.size() && pieces[i + 1].is_mark(TokenKind::comma) &&
-                                 (i == 0 || pieces[i - 1].kind == PieceKind::mark);
-            if (answers) continue;
+            // 'No, it is cotton' and 'Waterproof: no (cotton)' answer and deny nothing behind the mark.
+            const bool begins = i == 0 || pieces[i - 1].kind == PieceKind::mark;
+            const bool is_value = i > 0 && pieces[i - 1].is_mark(TokenKind::colon);
+            if (i + 1 < pieces.size() && ((begins && pieces[i + 1].is_mark(TokenKind::comma)) ||
+                                          (is_value && pieces[i + 1].is_mark(TokenKind::open)))) {
+                continue;
+            }
             negated = true;
             covers_something = false;
             continue;

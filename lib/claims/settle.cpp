@@ -338,9 +338,12 @@ private:
                     if (words > 0) continue;
                     return (source_.is_specification || !is_colour_too) && !(i > 1 && may_be(i - 2, {Role::colour}));
                 }
+                // A house may be called 'Quillford & Ash'.
+                if (left.token_kind == TokenKind::ampersand) {
+                    return i < 2 || pieces_[i - 2].kind != PieceKind::word;
+                }
                 return left.token_kind == TokenKind::colon || left.token_kind == TokenKind::open ||
-                       left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash ||
-                       left.token_kind == TokenKind::ampersand;
+                       left.token_kind == TokenKind::plus || left.token_kind == TokenKind::slash;
             }
             if (any_sense(i - 1, [&](const Sense& sense) {
                     return (sense.role == Role::determiner && has_apostrophe(left)) || sense.role == Role::link ||

@@ -48,6 +48,8 @@ constexpr Row kRows[] = {
     {"not_just_denies_nothing", "Not just leather: full grain leather.",
      "material leather body 'leather'\ngrain full-grain-leather body 'full grain leather'"},
     {"label_answered_with_no", "Waterproof: no", "performance waterproof whole denied 'Waterproof'"},
+    {"label_answered_with_no_and_a_bracket", "Waterproof: no (cotton)",
+     "performance waterproof whole denied 'Waterproof'\nmaterial cotton body 'cotton'"},
     {"no_comma_answers", "A: No, it is plain cotton.", "material cotton body 'cotton'"},
     {"never_with", "Never with plastic.", "material plastic body denied 'plastic'"},
 };

@@ -137,6 +137,8 @@ constexpr Row kRows[] = {
      "material leather body 'Leather'\nmaterial cotton lining 'cotton'"},
     {"item_weight_is_no_title", "Wallet. Item weight: 90 g. Model name: Leather Moon.", ""},
     {"name_of_a_tote_in_quotes", "Name: The \"Silk Road\" tote\nMaterial: canvas", "material canvas body 'canvas'"},
+    {"footbed_before_its_noun", "name | Suede sandal with a cork footbed",
+     "material suede upper 'Suede'\nmaterial cork-sheet lining 'cork'"},
     {"no_label_at_the_end_of_a_bracket", "(Keeps cards and coins inside) cotton tote.",
      "material cotton body 'cotton'"},
 };
