@@ -377,6 +377,8 @@ private:
         if ((phrase_.followed_by_coordination && has_stuff(1)) ||
             (phrase_.before == Connector::coordinated && has_stuff(-1)))
             claim.marks |= bit(Mark::listed);
+        if (begins_bracket(phrase_, stuff.first) && has_stuff(-1)) claim.marks |= bit(Mark::bracketed);
+        if (is_explained()) claim.marks |= bit(Mark::explained);
         const bool prose = (claim.marks & (bit(Mark::title) | bit(Mark::specification))) == 0;
         if (prose && stuff.first > 0 && !owner.own && stuff.last < phrase_.last &&
             segment_.pieces[stuff.last].kind == PieceKind::word)
@@ -386,6 +388,26 @@ private:
             claim.marks |= bit(Mark::likened);
         }
         claims_.push_back(claim);
+    }
+
+    // '(polyurethane', '(100% polyester'
+    bool begins_bracket(const Phrase& phrase, std::uint32_t first) const {
+        while (first > phrase.first && (segment_.pieces[first - 1].kind == PieceKind::number ||
+                                        segment_.pieces[first - 1].is_mark(TokenKind::percent))) {
+            --first;
+        }
+        return first == phrase.first && first > 0 && segment_.pieces[first - 1].is_mark(TokenKind::open);
+    }
+
+    bool is_explained() const {
+        const Phrase* const next = &phrase_ + 1;
+        if (next == segment_.phrases.data() + segment_.phrases.size() || next->first != phrase_.last + 1) return false;
+        for (std::uint32_t i = next->first; i < next->last; ++i) {
+            const Piece& piece = segment_.pieces[i];
+            if (piece.is(Role::meaning) && is_stuff(vocabulary(), piece.sense.concept_id))
+                return begins_bracket(*next, i);
+        }
+        return false;
     }
 
     // Whether the phrase before (-1) or behind (1) names a material: 'is made of PU and feels lovely' lists nothing.

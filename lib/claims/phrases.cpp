@@ -121,6 +121,13 @@ void cut_phrases(std::span<const Piece> pieces, std::uint32_t& next_number, std:
 
 namespace {
 
+// 'certificate AB1234': a number that letters begin is a word.
+bool has_digit(const text::Tokens& tokens, const Piece& piece) {
+    const std::string_view text = tokens.folded_text(tokens.list[piece.first]);
+    return piece.kind == PieceKind::word &&
+           std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
 // 'certificate no. 8812': the stop of the abbreviation has ended the segment.
 bool number_behind_stop(const text::Tokens& tokens, const Piece& piece) {
     return piece.last + 1 < tokens.list.size() && tokens.list[piece.last].kind == TokenKind::stop &&
@@ -149,7 +156,8 @@ Evidence find_evidence(const text::Tokens& tokens, std::span<const Piece> pieces
         // A number beside a named method is its result, whatever its unit; the standard's own number is none.
         if (piece.kind == PieceKind::number && (standard >= i || i - standard > 3)) number = place;
         if (piece.is(Role::document) &&
-            (number_near(4) || (i + 1 == pieces.size() && number_behind_stop(tokens, piece))))
+            (number_near(4) || (i + 1 < pieces.size() && has_digit(tokens, pieces[i + 1])) ||
+             (i + 1 == pieces.size() && number_behind_stop(tokens, piece))))
             evidence.document = place;
         if (piece.is(Role::result)) evidence.result = place;
         if (piece.kind == PieceKind::number && i + 1 < pieces.size() &&

@@ -38,6 +38,8 @@ constexpr MarkPhrase kPhrases[] = {
     {"title", "in the listing's name"},
     {"specification", "in an attribute, in the material field or behind a label"},
     {"part-named", "with its part named by a noun"},
+    {"bracketed", "in a bracket behind another material"},
+    {"explained", "with another material in a bracket behind it"},
     {"before-material", "right before another material"},
     {"before-word", "with an unknown word right behind it"},
     {"labelled-part", "behind a label that names its part or asks for the material"},

@@ -43,6 +43,14 @@ std::size_t open_straight(std::string_view line) {
     return open;
 }
 
+// '> I love my vegan leather tote', as Markdown and mail quote; '> 80% leather' is an amount.
+bool begins_as_quoted(std::string_view line_before) {
+    const std::size_t mark = line_before.find_first_not_of(" \t");
+    if (mark == std::string_view::npos || line_before[mark] != '>') return false;
+    const std::size_t word = line_before.find_first_not_of("> \t", mark);
+    return word == std::string_view::npos || line_before[word] < '0' || line_before[word] > '9';
+}
+
 bool has_words(std::string_view text) {
     return std::any_of(text.begin(), text.end(), is_word_byte);
 }
@@ -58,6 +66,7 @@ bool between(std::string_view before, std::string_view behind, std::size_t open,
 bool stands_in_quotation(std::string_view text, std::size_t start, std::size_t end) {
     const std::string_view before = line_before(text, start);
     const std::string_view behind = line_behind(text, end);
+    if (before.size() < kQuotationReach && begins_as_quoted(before)) return true;
     if (between(before, behind, open_straight(before), kStraight.size(), behind.find(kStraight))) return true;
     return std::any_of(std::begin(kMarks), std::end(kMarks), [&](const Marks& marks) {
         const std::size_t open = before.rfind(marks.open);

@@ -333,9 +333,12 @@ private:
         return text;
     }
 
+    // Words that stand side by side, as in 'full grain PU leather', are one statement with itself.
     Taken against_of(const Problem& problem) const {
         if (!problem.against || problem.rule == kNoRule) return {};
         const WordSpan& at = *problem.against;
+        if (at.field == problem.at.field && (at.start == problem.at.end + 1 || problem.at.start == at.end + 1))
+            return {};
         return {at.field, std::string(listing_.fields[at.field].text.substr(at.start, at.end - at.start))};
     }
 

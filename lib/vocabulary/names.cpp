@@ -36,10 +36,11 @@ constexpr std::array<std::string_view, 6> kGrades = {"contradicted", "misleading
 constexpr std::array<std::string_view, 3> kBases = {"wording", "cross-check", "evidence"};
 
 constexpr std::array<std::string_view, kMarkCount> kMarks = {
-    "genuine",       "solid",      "pure",          "all",         "imitation",       "look",       "praised",
-    "coated",        "asterisk",   "method",        "result",      "document",        "shares-off", "title",
-    "specification", "on-product", "on-part",       "on-material", "more-than",       "likened",    "blend",
-    "first-share",   "listed",     "labelled-part", "before-word", "before-material", "part-named"};
+    "genuine",     "solid",           "pure",          "all",         "imitation", "look",
+    "praised",     "coated",          "asterisk",      "method",      "result",    "document",
+    "shares-off",  "title",           "specification", "on-product",  "on-part",   "on-material",
+    "more-than",   "likened",         "blend",         "first-share", "listed",    "labelled-part",
+    "before-word", "before-material", "part-named",    "bracketed",   "explained"};
 
 template <typename Enum, std::size_t N>
 std::optional<Enum> named(const std::array<std::string_view, N>& names, std::string_view name) {

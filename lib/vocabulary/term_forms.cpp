@@ -57,12 +57,16 @@ void TermForms::add_variants() {
         if ((uses[id] & kInflects) != 0) {
             for (const std::string& form : number_forms(word)) alias(form, id);
         }
-        for (const std::string& form : pairs_.forms(word)) {
-            alias(form, id);
-            if ((uses[id] & kInflects) == 0) continue;
+        for (const std::string& form : pairs_.forms(word)) alias(form, id);
+        if ((uses[id] & kMeans) != 0) vocabulary_.misspellings.add(word, id);
+    }
+    // The other spelling of one word before another's number and spelling: 'color' is 'colour', whether or not
+    // 'colours' is listed before it.
+    for (WordId id = 1; id < uses.size(); ++id) {
+        if ((uses[id] & kInflects) == 0) continue;
+        for (const std::string& form : pairs_.forms(vocabulary_.words.text(id))) {
             for (const std::string& plural : number_forms(form)) alias(plural, id);
         }
-        if ((uses[id] & kMeans) != 0) vocabulary_.misspellings.add(word, id);
     }
 }
 

@@ -187,6 +187,13 @@ TEST(ActionsTest, PrefersNoSideOfADisagreement) {
               "Tote in imitation leather. Lining of cotton. Soft calf leather.\n");
 }
 
+// Words side by side are one statement: what the plastic says of the grain class is no choice between two.
+TEST(ActionsTest, TakesWordsThatStandSideBySideTogether) {
+    Editor editor("untitled:a.txt", "Upper: Full grain PU leather\n");
+    EXPECT_EQ(editor.after("Full", "Take every", "source.fixAll.grainside"),
+              "Upper: imitation leather (polyurethane)\n");
+}
+
 // What is seen of a page does not know where it stands: the words are in its head, in its links and in its text.
 TEST(ActionsTest, WritesIntoTheTextOfAPage) {
     const std::string head =

@@ -134,10 +134,12 @@ enum class Mark : std::uint32_t {
     before_word = 1U << 24,      // prose, and an unknown word right behind it: 'leather punch'
     before_material = 1U << 25,  // right before another material of its phrase: 'leather polyester'
     part_named = 1U << 26,       // a noun names its part, in its phrase or in one that it hangs on
+    bracketed = 1U << 27,  // begins a bracket right behind the phrase of another material: 'leather (polyurethane)'
+    explained = 1U << 28,  // such a bracket stands right behind its phrase
 };
 std::string_view name_of(Mark mark) noexcept;
 std::optional<Mark> mark_named(std::string_view name) noexcept;
-inline constexpr int kMarkCount = 27;
+inline constexpr int kMarkCount = 29;
 
 struct Claim {
     std::uint32_t field = 0;  // index into Listing::fields

@@ -132,6 +132,27 @@ TEST(Modifiers, MarkAStatementEachInItsWay) {
     }
 }
 
+TEST(Brackets, MarkWhatTheyExplainAndWhatExplains) {
+    const struct {
+        std::string_view text;
+        std::vector<std::uint32_t> want;  // of each claim
+    } rows[] = {{"Bag in leather (polyurethane).", {bit(Mark::explained), bit(Mark::bracketed)}},
+                {"Coat with a fur trim (100% acrylic).", {bit(Mark::explained), bit(Mark::bracketed)}},
+                {"Bag in leather, polyurethane.", {0, 0}},
+                {"Bag in leather (soft polyurethane).", {0, 0}},
+                {"Bag in leather (roomy). Lining (cotton).", {0, 0}}};
+    Checker checker(book());
+    for (const auto& row : rows) {
+        Listing listing;
+        listing.fields.push_back({"description", row.text});
+        std::vector<std::uint32_t> found;
+        for (const Claim& claim : checker.check(listing).mentions) {
+            found.push_back(claim.marks & (bit(Mark::explained) | bit(Mark::bracketed)));
+        }
+        EXPECT_EQ(found, row.want) << row.text;
+    }
+}
+
 // design.md 10: 'The leather is imported' speaks of the leather, and the product is not said to be.
 TEST(Origin, OfAMaterialIsNotOfTheProduct) {
     const struct {

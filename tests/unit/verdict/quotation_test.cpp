@@ -50,6 +50,11 @@ constexpr QuotationRow kRows[] = {
     {"inches_before_a_name", "A 14\" bag in [vegan leather], the \"Calla\"", false},
     {"other_line", "\"I love\n[vegan leather] bags.\"", false},
     {"other_line_crlf", "\"I love\r\n[vegan leather] bags.\"", false},
+    {"quoted_line", "Belt.\n> I love this [vegan leather] bag. - Ada, customer", true},
+    {"quoted_twice", "> > I love this [vegan leather] bag.", true},
+    {"line_behind_a_quoted_one", "> I love it.\nTote in [vegan leather].", false},
+    {"greater_than", "> 80 % [vegan leather]", false},
+    {"greater_than_within", "Care > [vegan leather]", false},
     {"apostrophes", "Women's [vegan leather] bag, men's too", false},
 };
 

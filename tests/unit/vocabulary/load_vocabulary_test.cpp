@@ -123,10 +123,12 @@ constexpr std::string_view kWords = R"(
 - {says: waterproof, words: [waterproof]}
 - {says: cotton, words: [cotton]}
 - {says: linen, words: [cottons]}
+- {says: nickel-free, words: [no azo colours]}
+- {grammar: tone-word, words: [colour]}
 - {part: strap, nouns: [strap, wrist strap]}
 - {part: hardware, nouns: [d ring]}
 - {grammar: negator, words: [without]}
-- {spelling: pairs, pairs: [[fibre, fiber], [grey, gray]]}
+- {spelling: pairs, pairs: [[fibre, fiber], [grey, gray], [colour, color]]}
 - {spelling: not-misspelt, words: [waterproofs]}
 )";
 
@@ -142,6 +144,7 @@ constexpr TermRow kTerms[] = {
     {"british", "microfibre", "microfibre"},
     {"american", "microfiber", "microfibre"},
     {"american_plural", "microfibers", "microfibre"},
+    {"american_of_one_listed_in_both_numbers", "color, no azo colors", "- nickel-free"},
     {"plural", "cow hides", "cowhide"},
     {"joined_plural", "cowhides", "cowhide"},
     {"plural_of_a_part", "straps, wrist straps, wriststraps", "strap strap strap"},
