@@ -229,6 +229,22 @@ TEST(ActionsTest, WritesIntoAttributesOfAPageThatAreRead) {
                   "brass\"></div><nav>Vegan leather belt</nav>");
 }
 
+TEST(ActionsTest, WritesWhereThePageIsReadAndNotWhereItSaysTheSame) {
+    const std::string behind = "</p></div>";
+    Editor page(
+        "untitled:a.html",
+        "<div itemscope itemtype=\"https://schema.org/Product\"><h1 itemprop=\"name\">Boots</h1><meta "
+        "itemprop=\"description\" content=\"Ankle boots in vegan leather &amp; cotton.\"><p>Ankle boots in vegan "
+        "leather &amp; cotton." +
+            behind);
+    EXPECT_EQ(
+        page.after("Boots", "Take every", "source.fixAll.grainside"),
+        "<div itemscope itemtype=\"https://schema.org/Product\"><h1 itemprop=\"name\">Boots</h1><meta "
+        "itemprop=\"description\" content=\"Ankle boots in imitation leather &amp; cotton.\"><p>Ankle boots in vegan "
+        "leather &amp; cotton." +
+            behind);
+}
+
 TEST(ActionsTest, WritesTheNameThatWasMeant) {
     Editor editor("untitled:a.yaml",
                   "sample: {what: a tote}\nparts:\n  body:\n    readings:\n      - {method: loope, outcome: sewn}\n");

@@ -85,8 +85,9 @@ FieldPlaces::Places FieldPlaces::search(const Wanted& wanted) {
     if (places_.text().size() > kMostSearched || wanted.start >= wanted.end) return found;
     search_bytes(wanted, 32, found);
     if (found.size() != 1) search_bytes(wanted, 12, found);
-    // Words in attributes are none of the tokens.
-    if (!search_words(wanted, found)) search_bytes(wanted, 0, found);
+    const bool by_bytes = !found.empty();
+    // Words in attributes are none of the tokens, and those of the text around them may say the same.
+    if (!search_words(wanted, found) || (page_ != nullptr && !by_bytes)) search_bytes(wanted, 0, found);
     return found;
 }
 

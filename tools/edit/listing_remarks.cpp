@@ -23,7 +23,7 @@ namespace {
 
 constexpr std::size_t kMostShownCells = 120;
 // For marks, which are laid anew while somebody types.
-constexpr std::size_t kMostPageBytesRead = std::size_t{16} << 20;
+constexpr std::size_t kMostPageBytesRead = std::size_t{4} << 20;
 
 std::string_view words_of(const Listing& listing, std::uint32_t field, std::uint32_t start, std::uint32_t end) {
     return listing.fields[field].text.substr(start, end - start);

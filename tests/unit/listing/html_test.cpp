@@ -302,6 +302,19 @@ constexpr Row kLinkedData[] = {
                                                                                       "pigskin</ul><p>Waterproof.",
      "1@1 f:1 name='T' description='Calf tote. Two handles.' description='9.00\\n\\n- Lining: "
      "pigskin\\n\\nWaterproof.'"},
+    {"visible_text_that_holds_some_of_its_sentences",
+     GRAINSIDE_DATA(
+         R"({"@type":"Product","name":"T","description":"A slim belt for every day. Strap of calf."})") "<p>9.00<p>A "
+                                                                                                        "slim belt for "
+                                                                                                        "every day. "
+                                                                                                        "Strap of "
+                                                                                                        "pigskin.",
+     "1@1 f:1 name='T' description='A slim belt for every day. Strap of calf.' description='9.00\\n\\nStrap of "
+     "pigskin.'"},
+    {"visible_text_that_holds_too_little_of_it",
+     GRAINSIDE_DATA(
+         R"({"@type":"Product","name":"T","description":"For her. Strap of calf."})") "<p>For her. Strap of pigskin.",
+     "1@1 f:1 name='T' description='For her. Strap of calf.'"},
     {"visible_text_says_no_more",
      GRAINSIDE_DATA(R"({"@type":"Product","name":"T","description":"Calf tote"})") "<p>Calf tote<p>Calf tote",
      "1@1 f:1 name='T' description='Calf tote'"},
