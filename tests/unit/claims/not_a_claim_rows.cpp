@@ -121,6 +121,7 @@ constexpr Row kRows[] = {
      "material leather body 'real leather'"},
     {"coin_purse_of_a_machine", "Zero purse.", ""},
     {"everyday_thing_in_the_title", "name | Leather camera", "material leather body 'Leather'"},
+    {"wipes_down", "Cotton pouffe, soft, wipes down and folds down.", "material cotton body 'Cotton'"},
     {"house_with_an_ampersand", "A canvas wallet by Quillford & Ash.", "material canvas body 'canvas'"},
     {"of_another_model", "Canvas tote. Python leather print flap on the sister model.",
      "material canvas body 'Canvas'"},
