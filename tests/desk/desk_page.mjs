@@ -104,7 +104,7 @@ try {
     // What would have faults is refused; the browser writes such an answer to the console.
     await part(browser, desk, 'listing', (page, look) => runListing(page, folder, 'velmora_crossbody', 'watch_strap', look), ['/dossier/save', '/dossier/try']);
     // A save over another hand's change is refused; the browser writes such an answer to the console.
-    await part(browser, desk, 'file', (page, look) => runFile(page, folder, 'velmora_crossbody', look), ['/dossier/save', '/dossier/try']);
+    await part(browser, desk, 'file', (page, look) => runFile(page, folder, 'velmora_crossbody', look), ['/dossier/save', '/dossier/try', '/dossier/undo']);
     await part(browser, desk, 'costs', (page, look) => runCosts(page, folder, 'watch_strap', look));
     await part(browser, desk, 'forms', (page, look) => runForms(page, folder, look), ['/dossier/save', '/dossier/try']);
     await part(browser, desk, 'hostile', (page, look) => runHostile(page, 'hostile', look));

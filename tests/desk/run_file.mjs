@@ -55,12 +55,29 @@ export async function runFile(page, folder, name, look) {
     await page.getByRole('button', { name: 'Save the reading' }).click();
     await page.waitForSelector('.notice:has-text("changed outside")');
     assert.equal(readFileSync(file, 'utf8'), second, 'nothing was written over it');
-    await until(page, () => document.activeElement.textContent.includes('changed outside'));
-    await page.getByRole('button', { name: 'Take what is on disk' }).click();
+    // It is told where one pressed, with the way on; taken back by the other hand, it is told no longer.
+    const told = page.locator('.form [role=status]:has-text("Nothing is saved: the file was changed outside")');
+    await told.waitFor();
+    await look('outside-refused');
+    writeFileSync(file, first);
+    await told.waitFor({ state: 'detached' });
+    writeFileSync(file, second);
+    await page.waitForSelector('.notice:has-text("take what is on disk first, then save it")', { timeout: 15000 });
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await told.getByRole('button', { name: 'Take what is on disk' }).click();
+    await until(page, () => document.activeElement.textContent === 'Save the reading');
+    await told.waitFor({ state: 'detached' });
+    assert.equal(await page.locator('.notice').count(), 0, 'nothing is left to take');
     await page.getByRole('button', { name: 'Save the reading' }).click();
     await page.waitForSelector('.reading:has-text("kept while typing")');
     const now = readFileSync(file, 'utf8');
     assert.ok(now.includes('looked at twice') && now.includes('kept while typing'));
+    // What has no form leads to the notice.
+    writeFileSync(file, `${now}# once more\n`);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await until(page, () => document.activeElement.textContent.includes('changed outside'));
+    writeFileSync(file, now);
+    await page.waitForSelector('.notice', { state: 'detached', timeout: 15000 });
 
     // By hand on the page: a fault is told with its line and nothing is written; mended it is saved.
     await page.locator('.file > summary').click();

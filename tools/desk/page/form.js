@@ -2,6 +2,7 @@
 import { button, element, freshId } from './element.js';
 import { faultText } from './fault_text.js';
 import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
+import { kTakeIt } from './outside_change.js';
 import { redrawn } from './redrawn.js';
 
 export class Form {
@@ -28,11 +29,12 @@ export class Form {
         this.body_ = element('div', {}, fields.map(({ node }) => node));
         const id = freshId('form');
         this.title = element(heading, { id, tabindex: '-1' }, title);
+        this.submit_ = element('button', { type: 'submit', class: 'main' }, saveText);
         this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
                                       input: () => this.typed(), change: () => this.typed(),
                                       submit: (event) => { event.preventDefault(); this.save_(); } },
             this.title, lead.map(({ node }) => node), this.body_, offer, this.rest_, this.effect_,
-            element('p', { class: 'deeds' }, element('button', { type: 'submit', class: 'main' }, saveText),
+            element('p', { class: 'deeds' }, this.submit_,
                     button('Put it away', () => this.putAway()), remove ? button('Take it out', remove) : null));
     }
 
@@ -75,6 +77,18 @@ export class Form {
         this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map((fault) => element('p', {}, faultText(fault))));
     }
 
+    // Told where one pressed, which may be far below the notice that shows what changed. What is taken is tried at once,
+    // and the answer to that takes this away.
+    tellOutside_() {
+        const take = () => {
+            this.sample_.takeNoticed();
+            this.submit_.focus();
+        };
+        this.rest_.replaceChildren(element('p', {}, 'Nothing is saved: the file was changed outside of this page, as shown on top of this sheet. ',
+                                           'What you typed is kept. Take what is on disk, then save.'),
+                                   element('p', { class: 'deeds' }, button(kTakeIt, take)));
+    }
+
     async save_() {
         if (this.isBusy_) return;
         const changes = this.changes_();
@@ -91,10 +105,14 @@ export class Form {
             return;
         }
         this.isBusy_ = true;
-        const isSaved = await this.sample_.save(changes, { owner: this, faults: (faults, text) => {
-            this.showFaults_(faults, text);
-            focusFirstFault(this.fields_);
-        } });
+        const isSaved = await this.sample_.save(changes, {
+            owner: this,
+            faults: (faults, text) => {
+                this.showFaults_(faults, text);
+                focusFirstFault(this.fields_);
+            },
+            outside: () => this.tellOutside_(),
+        });
         this.isBusy_ = false;
         if (isSaved) this.saved_();
     }

@@ -11,20 +11,18 @@ function changeLine({ how, line, gap }) {
     return element('li', { class: how }, word ? element('b', {}, word) : null, element(tag, {}, line === '' ? '(empty line)' : line));
 }
 
-// Shows in `place` that `now` is on disk in the place of `before`; take(now) where it is taken. isAsked: it is the answer to
+export const kTakeIt = 'Take what is on disk';
+
+// Shows in `place` that `now` is on disk in the place of `before`; take() where it is taken. isAsked: it is the answer to
 // what somebody did and gets the focus; who is typing is not interrupted.
 export function showOutsideChange(place, before, now, { isTyping, isAsked, take }) {
-    const done = () => {
-        place.replaceChildren();
-        take(now);
-    };
     const hadFocus = place.contains(document.activeElement);
     const head = element('h2', { tabindex: '-1' }, 'The file was changed outside of this page');
     place.replaceChildren(element('section', { class: 'notice', 'aria-label': 'The file was changed outside' }, head,
         element('p', {}, 'Nothing was written over it. This is what changed on disk:'),
         element('ol', { class: 'changes' }, nearChanges(lineChanges(before.text, now.text)).map(changeLine)),
-        element('p', {}, isTyping ? 'What you are typing stays in its form and is tried on the new text. To write it, save it again.'
+        element('p', {}, isTyping ? 'What you are typing stays in its form and stays as it is. To write it, take what is on disk first, then save it.'
                                   : 'Nothing that you typed is lost.'),
-        element('p', { class: 'deeds' }, button('Take what is on disk', done, { class: 'main' }))));
+        element('p', { class: 'deeds' }, button(kTakeIt, take, { class: 'main' }))));
     if (isAsked || hadFocus) head.focus();
 }

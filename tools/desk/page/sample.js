@@ -11,7 +11,7 @@ const kLooks = 10;  // as often, then what is there is told: somebody writes wit
 export class Sample {
     // seen(): something to show has changed. trouble(failure): no answer, or one that fits nowhere else.
     // changedOutside(now, isAsked): the file is another one than was read; `now` is its state. isAsked: a person wanted to
-    // write over it, else it was merely noticed; undefined: it is again what was read.
+    // write over it and is not told of it elsewhere, else it was merely noticed; undefined: it is again what was read.
     constructor(name, { seen, trouble, changedOutside }) {
         this.name = name;
         this.saved = undefined;    // the state on disk as it was read or written last
@@ -26,6 +26,7 @@ export class Sample {
 
     get shown() { return this.tried ?? this.saved; }
     get isTyping() { return this.drafts_.size > 0; }
+    get isChangedOutside() { return this.noticed_ !== undefined; }
 
     async open() {
         this.take(await get('/dossier', { name: this.name }));
@@ -39,6 +40,11 @@ export class Sample {
         this.tried = undefined;
         this.tell_.seen();
         this.tryDrafts_();
+    }
+
+    // Takes what another hand put in the file's place.
+    takeNoticed() {
+        if (this.noticed_) this.take(this.noticed_);
     }
 
     // What `owner` is typing, as changes; null: nothing. faults(list, text) is called with what is
@@ -100,9 +106,10 @@ export class Sample {
         return turn;
     }
 
-    // Writes `changes`. True: it is on disk. A fault goes to faults(list, text) where it is given.
-    save(changes, { owner, faults } = {}) {
-        return this.inTurn_(() => this.write_(changes, owner, faults));
+    // Writes `changes`. True: it is on disk. A fault goes to faults(list, text) where it is given; outside(): it would have
+    // been written over what another hand wrote.
+    save(changes, { owner, faults, outside } = {}) {
+        return this.inTurn_(() => this.write_(changes, { owner, faults, outside }));
     }
 
     // `which`: undo or redo.
@@ -110,7 +117,7 @@ export class Sample {
         return this.inTurn_(() => this.step_(which));
     }
 
-    async write_(changes, owner, faults) {
+    async write_(changes, { owner, faults, outside }) {
         try {
             const state = await post('/dossier/save', { name: this.name, was: this.saved.digest, changes });
             if (owner !== undefined) this.drafts_.delete(owner);
@@ -118,7 +125,7 @@ export class Sample {
             return true;
         } catch (failure) {
             if (failure.status === 400 && faults) faults(failure.faults?.length ? failure.faults : [failure], this.triedText_);
-            else this.refusedWrite_(failure);
+            else this.refusedWrite_(failure, outside);
             return false;
         }
     }
@@ -139,11 +146,15 @@ export class Sample {
         if (!isOther && !this.noticed_) return;
         this.noticed_ = isOther ? state : undefined;
         this.tell_.changedOutside(this.noticed_, isAsked);
+        // What was refused as being about another text holds again.
+        if (!isOther) this.tryDrafts_();
     }
 
-    refusedWrite_(failure) {
-        if (failure.status === 409 && failure.now) this.foundOnDisk_(failure.now, true);
-        else this.tell_.trouble(failure);
+    refusedWrite_(failure, outside) {
+        if (failure.status === 409 && failure.now) {
+            this.foundOnDisk_(failure.now, !outside);
+            outside?.();
+        } else this.tell_.trouble(failure);
     }
 
     // Looks whether somebody has changed the file, since it was read or since that was told.

@@ -145,6 +145,7 @@ export class SamplePage {
     draw_() {
         const { saved, shown } = this.sample_;
         if (!saved || !this.heading_) return;
+        if (!this.sample_.isChangedOutside) this.outside_.replaceChildren();
         this.heading_.textContent = saved.sample?.what || saved.name;
         document.title = `${this.heading_.textContent} - Grainside desk`;
         this.verdictsShown_ = numberedVerdicts(shown, saved);
@@ -272,8 +273,8 @@ export class SamplePage {
             return;
         }
         const isNews = !this.outside_.firstChild;
-        const take = (state) => {
-            this.sample_.take(state);
+        const take = () => {
+            this.sample_.takeNoticed();
             this.heading_.focus();
             tell('What is on disk is shown.');
         };
