@@ -55,7 +55,7 @@ private:
             if (entry_.find(name).exists()) continue;
             all = false;
             reader_.error(entry_, "missing-quantity", fmt::format("`{}` must stand here", name),
-                          fmt::format("the method works with {}", fmt::join(names, ", ")));
+                          fmt::format("the method works with `{}`", fmt::join(names, "`, `")));
         }
         return all;
     }
@@ -159,6 +159,10 @@ void compute_quantities(const EntryReader& reader, Node entry, const Method& met
     reader.error(entry, "not-computable", "the numbers of this reading are beyond what can be worked with",
                  "is an exponent wrong?");
     reading.quantities.resize(read);
+}
+
+bool needs_all_quantities(Computes what) noexcept {
+    return what == Computes::density || what == Computes::colour_change;
 }
 
 }  // namespace grainside::evidence

@@ -15,6 +15,10 @@ namespace grainside::evidence {
 // counts).
 void compute_quantities(const EntryReader& reader, document::Node entry, const Method& method, Reading& reading);
 
+// Whether a reading that has one of the quantities from which this is worked out must have them all; else what is there
+// counts for itself.
+bool needs_all_quantities(Computes what) noexcept;
+
 }  // namespace grainside::evidence
 
 #endif  // GRAINSIDE_EVIDENCE_COMPUTED_QUANTITIES_H

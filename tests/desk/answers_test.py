@@ -107,6 +107,33 @@ class AnswersTest(unittest.TestCase):
         self.assert_closed("desk_methods", methods)
         self.assert_needed("desk_methods", methods, ("methods", 0, "cautions"), ("methods", 0, "inputs"))
 
+    def is_incomplete(self, state, method, inputs):
+        """Whether a reading of these inputs and no others is refused for what it lacks."""
+        reading = {"method": method["method"], "date": "2026-09-20", "values": {}}
+        for one in inputs:
+            if one["kind"] == "outcome":
+                reading["outcome"] = one["choices"][0]["id"]
+            else:
+                reading["values"][one["key"]] = one["example"].removesuffix(" none")
+        answer = self.desk.change("try", state, {"do": "add-reading", "part": method["parts"][0], "reading": reading})
+        faults = (answer.data["error"] if answer.status == 400 else answer.data).get("faults", [])
+        return bool({fault["code"] for fault in faults} & {"missing-quantity", "empty-reading"})
+
+    def test_what_is_needed_is_what_the_reader_misses(self):
+        state = self.desk.get("/dossier", name="small").data
+        for method in self.desk.get("/methods").data["methods"]:
+            inputs = method["inputs"]
+            if len(inputs) == 1:
+                self.assertTrue(inputs[0]["needed"], method["method"])
+                continue
+            for one in inputs:
+                with self.subTest(method=method["method"], key=one["key"]):
+                    # Alone it makes a reading, where nothing else is needed and it does not ask for others.
+                    others = any(other["needed"] for other in inputs if other is not one)
+                    self.assertEqual(self.is_incomplete(state, method, [one]), others or one.get("together", False))
+                    without = [other for other in inputs if other is not one]
+                    self.assertEqual(self.is_incomplete(state, method, without), one["needed"] or one.get("together", False))
+
     def test_dossiers(self):
         dossiers = self.assert_fits("desk_dossiers", self.desk.get("/dossiers"))
         self.assert_closed("desk_dossiers", dossiers)

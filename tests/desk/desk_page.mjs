@@ -14,6 +14,7 @@ import { runGone } from './run_gone.mjs';
 import { kHostile, runHostile } from './run_hostile.mjs';
 import { runKeyboard } from './run_keyboard.mjs';
 import { runListing } from './run_listing.mjs';
+import { runMissing } from './run_missing.mjs';
 import { runSample } from './run_sample.mjs';
 import { runSpeed } from './run_speed.mjs';
 
@@ -107,6 +108,8 @@ try {
     await part(browser, desk, 'file', (page, look) => runFile(page, folder, 'velmora_crossbody', look), ['/dossier/save', '/dossier/try', '/dossier/undo']);
     await part(browser, desk, 'costs', (page, look) => runCosts(page, folder, 'watch_strap', look));
     await part(browser, desk, 'forms', (page, look) => runForms(page, folder, look), ['/dossier/save', '/dossier/try']);
+    // So are a picture that is none and a name that is none.
+    await part(browser, desk, 'missing', (page, look) => runMissing(page, folder, look), ['/dossier/save', '/dossier/try', '/picture', '/dossier/new']);
     await part(browser, desk, 'hostile', (page, look) => runHostile(page, 'hostile', look));
     await part(browser, desk, 'speed', (page) => runSpeed(page));
     await part(browser, desk, 'gone', (page) => runGone(page, 'watch_strap', desk.stop), ['/dossier']);

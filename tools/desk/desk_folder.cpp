@@ -54,7 +54,7 @@ bool is_dossier_name(std::string_view name) {
 std::string dossier_file(std::string_view name) {
     if (is_dossier_name(name)) return std::string(name).append(kDossierEnding);
     throw DeskError{400, "bad-name", "a dossier cannot have this name",
-                    "letters, digits, '-', '_', '.' and spaces, a letter or digit first, at most 100 bytes"};
+                    "letters, digits, spaces and -_.(), a letter or digit first, no space last, at most 100 bytes"};
 }
 
 DeskFolder::DeskFolder(const std::string& path)

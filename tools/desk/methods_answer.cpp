@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "desk/record_lines.h"
+#include "evidence/computed_quantities.h"
 #include "evidence/elements.h"
 #include "evidence/evidence_data.h"
 #include "evidence/quantity_names.h"
@@ -93,16 +94,16 @@ public:
     }
 
 private:
-    void needed(bool is) {
-        json_.key("needed");
-        json_.value_bool(is);
+    void truth(std::string_view key, bool holds) {
+        json_.key(key);
+        json_.value_bool(holds);
     }
 
     void write_outcome() {
         json_.begin_object();
         json_.member("key", std::string_view("outcome"));
         json_.member("kind", std::string_view("outcome"));
-        needed(method_.reads.empty());
+        truth("needed", method_.reads.empty());
         write_list(json_, "choices", method_.outcomes, [&](const evidence::Outcome& outcome) {
             json_.begin_object();
             json_.member("id", std::string_view(outcome.id));
@@ -117,8 +118,9 @@ private:
         json_.begin_object();
         json_.member("key", std::string_view(kind.key));
         json_.member("kind", kind.kind);
-        // What is computed, or held against alloys, has to be whole.
-        needed(method_.outcomes.empty() || method_.computes != evidence::Computes::nothing);
+        const bool all = evidence::needs_all_quantities(method_.computes);
+        truth("needed", method_.outcomes.empty() && (all || method_.reads.size() == 1));
+        truth("together", all);
         json_.optional_member("unit", kind.unit);
         if (const std::vector<Member> members = members_of(kind.kind, rules_); !members.empty()) {
             write_list(json_, "members", members, [&](const Member& member) {

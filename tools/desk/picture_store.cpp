@@ -39,7 +39,7 @@ std::optional<PictureKind> kind_of_picture(std::string_view bytes) {
 }
 
 [[noreturn]] void no_picture() {
-    throw DeskError{415, "no-picture", "this is no JPEG, PNG or WebP picture"};
+    throw DeskError{415, "no-picture", "this is no JPEG, PNG or WebP picture", "choose one of these kinds"};
 }
 
 bool names_photo(document::Node root, std::string_view photo) {

@@ -44,7 +44,8 @@ export function post(path, body, signal) {
     return send(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal });
 }
 
+// The server knows a picture by its first bytes; it tells of what is none whatever the browser takes it for.
 export function postPicture(name, file) {
     return send(`/picture?${new URLSearchParams({ name })}`,
-                { method: 'POST', headers: { 'Content-Type': file.type || 'image/jpeg' }, body: file });
+                { method: 'POST', headers: { 'Content-Type': file.type.startsWith('image/') ? file.type : 'image/jpeg' }, body: file });
 }

@@ -18,9 +18,12 @@ function candidateLine({ name, probability }, was) {
                                      hasMoved ? element('span', { class: 'was' }, ` was ${percent(was)}`) : null), bar);
 }
 
-// `before`: the beliefs without what is being typed.
-export function beliefsView(beliefs, before) {
-    if (beliefs.length === 0) return element('p', { class: 'quiet' }, 'Nothing yet: no test of it is on record.');
+// `tests`: how many there are, with what is being typed; `before`: the beliefs without that.
+export function beliefsView(beliefs, tests, before) {
+    if (beliefs.length === 0) {
+        return element('p', { class: 'quiet' }, tests === 0 ? 'Nothing yet: no test of it is on record.'
+            : `Nothing yet: ${tests === 1 ? 'the test on record tells' : 'the tests on record tell'} nothing of what it is made of.`);
+    }
     return beliefs.map(({ frame, asks, candidates, contradictory }) => {
         const seen = candidates.filter(({ probability }) => probability >= kLeastShown).slice(0, kShown);
         const rest = 1 - (seen.length ? seen : candidates.slice(0, 1)).reduce((sum, { probability }) => sum + probability, 0);

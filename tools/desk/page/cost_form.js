@@ -61,7 +61,8 @@ export class CostForm {
         this.kind_.input.addEventListener('change', () => this.build_());
         if (line) this.group_.input.disabled = true;
         this.form_ = new Form({ sample, title: line ? `Change the line: ${line.values.item ?? groupName(group)}` : 'Add a line', saveText: 'Save the line',
-                                lead: [this.group_, this.kind_], changes: () => this.changes_(), check: () => this.check_(), saved, away, remove: line ? remove : undefined,
+                                lead: [this.group_, this.kind_], changes: () => this.changes_(), check: () => this.check_(),
+                                missing: () => this.missing_(), saved, away, remove: line ? remove : undefined,
                                 offers: (faults) => [
                                     ...currenciesWithoutRate(faults, know).map((currency) => rateButton(currency, terms)),
                                     lacksCurrency(faults, sample.saved) ? currencyButton(terms) : null].filter(Boolean).map((one) => element('p', { class: 'deeds' }, one)) });
@@ -110,6 +111,12 @@ export class CostForm {
         const groups = this.sample_.saved.costs?.sheet?.groups ?? [];
         const hasLines = groups.some(({ group, lines }) => group === this.group_.value && lines.length > 0);
         return this.kind_.value === kNone && hasLines ? [{ key: 'kind', message: 'Lines of this group are on record. Take them out first.' }] : [];
+    }
+
+    // A line is counted by what its kind asks for first; the server tells of the others.
+    missing_() {
+        const [key] = kKinds[this.kind_.value].keys;
+        return [{ key, message: `${costKeyName(key)} is missing: fill it in, or count the line in another way.` }];
     }
 
     changes_() {

@@ -107,7 +107,7 @@ export class CostTerms {
             makeText: (code, worth) => textField({ key: code, label: code ? `One ${code} is worth` : 'One of it is worth', hint, value: worth }),
             changed: () => { this.form_.hold(this.allFields_()); this.form_.typed(); },
         });
-        this.form_ = new Form({ sample: this.sample_, title: 'Rates and tax', saveText: 'Save rates and tax', nothing: 'Nothing is changed yet.',
+        this.form_ = new Form({ sample: this.sample_, title: 'Rates and tax', saveText: 'Save rates and tax',
                                 changes: () => this.changes_(), check: () => this.rates_.check(),
                                 away: () => this.close_(), saved: () => { this.close_(); tell('Saved: rates and tax.'); } });
         const [currency, ...others] = this.fields_;

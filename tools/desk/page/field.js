@@ -4,18 +4,25 @@ import { button, element, freshId } from './element.js';
 import { faultText } from './fault_text.js';
 import { MarkedField } from './marked_field.js';
 
+// needed: true, or the words for how far it is needed.
+export function neededMark(needed) {
+    return needed ? element('span', { class: 'needed' }, ` (${needed === true ? 'needed' : needed})`) : null;
+}
+
 class Field {
     constructor({ key, label, hint, needed }, input, around = input) {
         this.key = key;
+        this.label = label;
         this.input = input;
         this.isTouched = false;
         this.faults_ = [];
+        this.refusal_ = undefined;
         this.fault_ = element('p', { class: 'fault', id: freshId('fault') });
         input.id = freshId('field');
         const hintId = freshId('hint');
         input.setAttribute('aria-describedby', `${hint ? `${hintId} ` : ''}${this.fault_.id}`);
         this.node = element('div', { class: 'one-field' },
-            element('label', { for: input.id }, label, needed ? element('span', { class: 'needed' }, ' (needed)') : null),
+            element('label', { for: input.id }, label, neededMark(needed)),
             hint ? element('p', { class: 'hint', id: hintId }, hint) : null, around, this.fault_);
         input.addEventListener('change', () => { this.isTouched = true; this.showFaults_(); });
     }
@@ -27,11 +34,18 @@ class Field {
         this.showFaults_();
     }
 
+    // What was refused here and keeps nothing from being saved, as a picture that is none; undefined: no longer.
+    set refusal(fault) {
+        this.refusal_ = fault;
+        this.showFaults_();
+    }
+
     get isFaulty() { return this.faults_.length > 0; }
     focus() { this.input.focus(); }
 
     showFaults_() {
-        const shown = this.isTouched ? this.faults_.map(faultText).join(' ') : '';
+        const told = [...(this.refusal_ ? [this.refusal_] : []), ...(this.isTouched ? this.faults_ : [])];
+        const shown = told.map(faultText).join(' ');
         if (this.fault_.textContent !== shown) this.fault_.textContent = shown;
         if (shown) this.input.setAttribute('aria-invalid', 'true');
         else this.input.removeAttribute('aria-invalid');
@@ -114,10 +128,10 @@ export function pickField({ key, label, value, choices, needed }) {
     const pick = ([id, title]) => element('label', { class: 'pick' },
         element('input', { type: 'radio', name, value: id, checked: id === value }), element('span', {}, title));
     const node = element('fieldset', { class: 'one-field', 'aria-describedby': fault.id },
-        element('legend', {}, label, needed ? element('span', { class: 'needed' }, ' (needed)') : null),
+        element('legend', {}, label, neededMark(needed)),
         choices.map(pick), fault);
     return {
-        key, node, isTouched: false, isFaulty: false,
+        key, label, node, isTouched: false, isFaulty: false,
         get value() { return node.querySelector('input:checked')?.value ?? ''; },
         set faults(list) { this.isFaulty = list.length > 0; fault.textContent = this.isTouched ? list.map(faultText).join(' ') : ''; },
         focus() { (node.querySelector('input:checked') ?? node.querySelector('input')).focus(); },
@@ -152,11 +166,24 @@ export function keyBefore({ line, column }, text, keys) {
     return undefined;
 }
 
+// Of the field whose key a fault says is missing: that has no place in the file.
+function missingKey({ code, quoted }, keys) {
+    return code?.startsWith('missing-') && keys.includes(quoted) ? quoted : undefined;
+}
+
+// A fault with the keys of the file as people read them here, which is by the labels of their fields; quoted: the first of them.
+export function inLabels(fault, fields) {
+    const labels = new Map(fields.filter(({ label }) => label).map(({ key, label }) => [key, label]));
+    const told = (text) => text?.replaceAll(/`([^`]+)`/g, (whole, key) => (labels.has(key) ? `\u201c${labels.get(key)}\u201d` : whole));
+    const [, quoted] = /`([^`]+)`/.exec(fault.message) ?? [];
+    return { ...fault, quoted, message: told(fault.message), hint: told(fault.hint) };
+}
+
 // Puts faults at the fields that they are about; gives back those that are about none. `text`: of the file with what is typed.
 export function placeFaults(fields, faults, text) {
     const rest = new Set(faults);
     const keys = fields.map(({ key }) => key);
-    const keyOf = (fault) => fault.key ?? keyBefore(fault, text, keys);
+    const keyOf = (fault) => fault.key ?? missingKey(fault, keys) ?? keyBefore(fault, text, keys);
     for (const field of fields) {
         const own = faults.filter((fault) => {
             const key = keyOf(fault);

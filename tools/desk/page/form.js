@@ -1,7 +1,7 @@
 // A form at the desk: fields, what is being typed told to the sample as a draft, one press to save, one to put it away.
 import { button, element, freshId } from './element.js';
 import { faultText } from './fault_text.js';
-import { focusFirstFault, placeFaults, showAllFaults } from './field.js';
+import { focusFirstFault, inLabels, placeFaults, showAllFaults } from './field.js';
 import { kTakeIt } from './outside_change.js';
 import { redrawn } from './redrawn.js';
 
@@ -10,15 +10,16 @@ export class Form {
     // remove(): where the form changes what is on record, takes that out.
     // lead: fields that decide which others there are; they stay where they are, and keep the focus, while those change.
     // check(): faults that keep it from being saved and that the server cannot know, with the key of their field.
-    // offers(faults): what can be done about the faults of what is typed, as nodes. nothing: told where there is nothing to save.
+    // offers(faults): what can be done about the faults of what is typed, as nodes. missing(): what has to be filled in
+    // before there is something to save, as faults with the key of their field.
     constructor({ sample, title, heading = 'h4', saveText = 'Save', lead = [], fields = [], changes, check = () => [], offers = () => [],
-                  nothing = 'There is nothing to save yet: fill in what you saw or measured.', saved, away, remove }) {
+                  missing = () => [{ message: 'Nothing is changed yet.' }], saved, away, remove }) {
         this.sample_ = sample;
         this.changes_ = changes;
         this.saved_ = saved;
         this.away_ = away;
         this.check_ = check;
-        this.nothing_ = nothing;
+        this.missing_ = missing;
         this.lead_ = lead;
         this.fields_ = [...lead, ...fields];
         this.isBusy_ = false;
@@ -66,7 +67,8 @@ export class Form {
         this.away_();
     }
 
-    showFaults_(faults, text) {
+    showFaults_(found, text) {
+        const faults = found.map((fault) => inLabels(fault, this.fields_));
         const rest = placeFaults(this.fields_, this.isAsked_ ? [...faults, ...this.check_()] : faults, text);
         this.drawOffer_(faults);
         const [first] = faults;
@@ -100,8 +102,8 @@ export class Form {
             return;
         }
         if (changes === null) {
-            this.showFaults_([{ message: this.nothing_ }]);
-            this.fields_[0]?.focus();
+            this.showFaults_(this.missing_());
+            if (!focusFirstFault(this.fields_)) this.fields_[0]?.focus();
             return;
         }
         this.isBusy_ = true;

@@ -59,7 +59,7 @@ export class ListingText {
             choiceField({ key: 'region', label: 'Sold in', options: [['', 'Not told'], ...this.know_.markets.map(({ market, name }) => [market, name])] })];
         this.attributes_ = this.attributesOf_(texts);
         this.form_ = new Form({ sample: this.sample_, title: listing ? 'The text of the listing' : 'Begin the listing', heading: 'h3', saveText: 'Save the listing',
-                                changes: () => this.changes_(), check: () => this.attributes_.check(), nothing: 'Nothing is changed yet.',
+                                changes: () => this.changes_(), check: () => this.attributes_.check(),
                                 away: () => this.close_(), saved: () => { this.close_(); tell('Saved: the listing.'); } });
         const { digest } = listing ?? {};
         this.form_.show(digest ? element('p', { class: 'quiet' }, 'The file holds a digest of the listing as it was captured: another text will not fit it.') : null,

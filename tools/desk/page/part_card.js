@@ -33,17 +33,18 @@ export class PartCard {
         this.drawTested_ = redrawn(cells.tested, (readings) => (!readings ? element('li', {}, notRead('What was tested')) : readings.length === 0 ? element('li', { class: 'quiet' }, 'No test yet.')
             : readings.map((reading) => readingLine(part, reading, know.methods, sample.name,
                 (one) => this.record({ reading: one })))));
-        this.drawBelieved_ = redrawn(cells.believed, (isRead, beliefs, before) => (isRead ? beliefsView(beliefs, before) : notRead('What it is')));
-        this.drawNext_ = redrawn(cells.next, (plan, isRead) => (isRead ? planView(plan, know.harms, (test) => this.record({ method: test.method })) : notRead('Which test would tell more')));
+        this.drawBelieved_ = redrawn(cells.believed, (isRead, beliefs, tests, before) => (isRead ? beliefsView(beliefs, tests, before) : notRead('What it is')));
+        this.drawNext_ = redrawn(cells.next, (plan, isRead, hasListing) => (isRead ? planView(plan, hasListing, know.harms, (test) => this.record({ method: test.method })) : notRead('Which test would tell more')));
     }
 
-    // `verdicts` of this part, with `seen` (number, was, id); state: {readings, beliefs, plan, isRead}; readings: undefined where the file is no YAML, isRead: it has no faults; `before`: beliefs on disk.
-    show(verdicts, { readings, beliefs, plan, isRead }, before) {
+    // `verdicts` of this part, with `seen` (number, was, id); state: readings: undefined where the file is no YAML; beliefs, of so many tests; plan; isRead: the file has no
+    // faults; hasListing. `before`: beliefs on disk.
+    show(verdicts, { readings, beliefs, tests, plan, isRead, hasListing }, before) {
         this.plan_ = plan;
         this.drawSaid_(verdicts, isRead);
         this.drawTested_(readings);
-        this.drawBelieved_(isRead, beliefs, before);
-        this.drawNext_(plan, isRead);
+        this.drawBelieved_(isRead, beliefs, tests, before);
+        this.drawNext_(plan, isRead, hasListing);
     }
 
     // What follows from what is typed in the form of this part; empty: nothing yet.

@@ -18,7 +18,12 @@ export function plannedTest(test, harms, record, where = '') {
         button('Record it', () => record(test), { 'data-keep': `record ${test.part} ${test.method}`, 'aria-label': `Record it: ${test.title}${where}` }));
 }
 
-export function planView(plan, harms, record) {
-    if (plan.length === 0) return element('p', { class: 'quiet' }, 'No test of it would tell more about what is open.');
+// Why no test is planned; `of`: of it. Without a listing nothing is claimed, so nothing is open.
+export function noTestText(hasListing, of = '') {
+    return hasListing ? `No test${of} would tell more about what is open.` : 'Nothing is open yet: begin the listing, and what it claims can be tested.';
+}
+
+export function planView(plan, hasListing, harms, record) {
+    if (plan.length === 0) return element('p', { class: 'quiet' }, noTestText(hasListing, ' of it'));
     return plan.slice(0, kShown).map((test) => plannedTest(test, harms, record));
 }

@@ -20,10 +20,12 @@ function beforeYouBegin(method, harms) {
         element('p', {}, method.about), element('p', { class: 'quiet' }, `${effortOf({ cost: 0, ...method })}.`));
 }
 
+const kTogether = 'all of these or none';
 const kEach = { elements: 'element', fibres: 'fibre' };
 
 function inputField(input, reading, changed) {
     const label = input.title ?? spoken(input.key);
+    const needed = input.needed || (input.together ? kTogether : false);
     if (input.kind === 'outcome') {
         const none = input.needed ? [] : [['', 'not looked at']];
         return pickField({ key: 'outcome', label: 'What was seen', value: reading?.outcome ?? (input.needed ? undefined : ''),
@@ -31,11 +33,11 @@ function inputField(input, reading, changed) {
     }
     if (input.members) {
         const [, one] = /^[^:]*:([^,]*)/.exec(input.example);
-        return new SharesField({ key: input.key, label, needed: input.needed, value: reading?.values?.[input.key], unit: input.unit, changed,
+        return new SharesField({ key: input.key, label, needed, value: reading?.values?.[input.key], unit: input.unit, changed,
                                  members: input.members, each: kEach[input.kind], hint: `Each with its uncertainty, such as ${one.trim()}.` });
     }
     const hints = { repeats: 'Several readings, with commas between them.', quantity: 'With its uncertainty.' };
-    return textField({ key: input.key, label, needed: input.needed, unit: input.unit === 'none' ? undefined : input.unit,
+    return textField({ key: input.key, label, needed, unit: input.unit === 'none' ? undefined : input.unit,
                        plusMinus: input.kind !== 'text', value: reading?.values?.[input.key] ?? '',
                        hint: [hints[input.kind], input.example ? `Such as ${input.example.replace(/ none$/, '')}` : null].filter(Boolean).join(' ') || undefined });
 }
@@ -61,7 +63,8 @@ export class ReadingForm {
         this.note_ = noteField({ key: 'note', label: 'Note', value: reading?.note ?? '', hint: 'Where on the part, what was odd.' });
         this.photo_ = this.photoField_(reading?.photo ?? '');
         this.form_ = new Form({ sample, title: reading ? `Change the reading: ${partName}` : `Record a test: ${partName}`,
-                                saveText: 'Save the reading', remove: reading ? remove : undefined, lead: [this.method_], changes: () => this.changes_(), saved, away });
+                                saveText: 'Save the reading', remove: reading ? remove : undefined, lead: [this.method_], changes: () => this.changes_(),
+                                missing: () => this.missing_(), saved, away });
         this.node = this.form_.node;
         if (this.method_.value) this.choose_();
     }
@@ -83,7 +86,7 @@ export class ReadingForm {
             return;
         }
         const before = this.reading_?.method === method.method ? this.reading_ : undefined;
-        this.inputs_ = method.inputs.map((input) => inputField(input, before, () => this.form_.typed()));
+        this.inputs_ = method.inputs.map((input) => Object.assign(inputField(input, before, () => this.form_.typed()), { isNeeded: input.needed }));
         // The test is chosen first, and what it asks of hands and sample is read before what it showed can be filled in.
         this.form_.show([beforeYouBegin(method, this.know_.harms)],
                         [...this.inputs_, this.date_, this.photo_, this.note_]);
@@ -94,19 +97,34 @@ export class ReadingForm {
         const kept = textField({ key: 'photo', label: 'Its file in the folder', value: photo });
         const label = element('label', { class: 'take-picture' }, 'Choose a picture ', input);
         kept.node.prepend(label);
+        kept.input.addEventListener('input', () => { kept.refusal = undefined; });
         input.addEventListener('change', async (event) => {
             event.stopPropagation();
             if (!input.files[0]) return;
             try {
                 kept.input.value = (await postPicture(this.sample_.name, input.files[0])).photo;
+                kept.refusal = undefined;
                 tell(`The picture is kept as ${kept.input.value}.`);
                 this.form_.typed();
             } catch (failure) {
-                showTrouble(failure);
+                // Without an answer there is nothing to say of the picture.
+                if (failure.status === 0) showTrouble(failure);
+                else kept.refusal = failure;
             }
             input.value = '';
         });
         return kept;
+    }
+
+    // Of a reading that says nothing yet.
+    missing_() {
+        if (!this.method_.value) return [{ key: 'method', message: 'Choose the test that you made.' }];
+        const needed = this.inputs_.filter(({ isNeeded }) => isNeeded);
+        const ask = ({ key }) => ({ key, message: key === 'outcome' ? 'Choose what was seen.' : 'Fill in what was measured.' });
+        if (needed.length) return needed.map(ask);
+        const [first] = this.inputs_;
+        return [{ key: first.key, message: first.key === 'outcome' ? 'Choose what was seen, or fill in what was measured below.'
+                                                                   : 'Fill in at least one of the values that were measured.' }];
     }
 
     changes_() {

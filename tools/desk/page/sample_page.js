@@ -12,7 +12,7 @@ import { counted, percent } from './numbers.js';
 import { showOutsideChange } from './outside_change.js';
 import { PartCard } from './part_card.js';
 import { notRead } from './not_read.js';
-import { plannedTest } from './plan_view.js';
+import { noTestText, plannedTest } from './plan_view.js';
 import { redrawn } from './redrawn.js';
 import { reportCard } from './report_card.js';
 import { Sample } from './sample.js';
@@ -92,7 +92,7 @@ export class SamplePage {
         this.drawFacts_ = redrawn(facts, (shown) => factsLine(shown));
         this.drawLabel_ = redrawn(label, (listing, verdicts, isRead) => [
             isRead ? listingLabel(listing, verdicts, (verdict) => this.openVerdict_(verdict)) : notRead('What the listing says'), countGrades(verdicts), isRead ? this.takeAllDeed_() : null]);
-        this.drawNext_ = redrawn(this.next_, (test, isRead) => this.drawFirstTest_(test, isRead));
+        this.drawNext_ = redrawn(this.next_, (test, isRead, hasListing) => this.drawFirstTest_(test, isRead, hasListing));
         this.drawPlaces_ = redrawn(this.places_, (places) => element('ul', {}, places.map(([id, name]) => element('li', {},
             element('a', { href: `#${id}`, 'data-keep': `place ${id}`, click: (event) => { event.preventDefault(); this.goTo_(id); } }, name)))));
         this.drawFaults_ = redrawn(this.faultsPlace_, (faults, warnings) => this.drawTold_(faults, warnings));
@@ -110,9 +110,9 @@ export class SamplePage {
                 warnings.length ? element('section', { class: 'notice mild', 'aria-label': 'Remarks' }, element('h2', {}, 'Remarks'), list(warnings)) : null];
     }
 
-    drawFirstTest_(test, isRead) {
+    drawFirstTest_(test, isRead, hasListing) {
         if (!isRead) return [element('h2', {}, 'The next test'), notRead('Which test would tell more')];
-        if (!test) return [element('h2', {}, 'The next test'), element('p', { class: 'quiet' }, 'No test would tell more about what is open.')];
+        if (!test) return [element('h2', {}, 'The next test'), element('p', { class: 'quiet' }, noTestText(hasListing))];
         return [element('h2', {}, 'The next test'),
                 plannedTest({ ...test, next: false }, this.know_.harms, () => this.card_(test.part).record({ method: test.method }), `, ${this.partName_(test.part)}`)];
     }
@@ -155,7 +155,7 @@ export class SamplePage {
         this.listing_.show(shown, saved, this.verdictsShown_);
         this.drawFaults_(saved.faults ?? [], saved.warnings ?? []);
         const plan = shown.plan ?? [];
-        this.drawNext_(plan.find(({ next }) => next), isRead);
+        this.drawNext_(plan.find(({ next }) => next), isRead, shown.listing?.fields !== undefined);
         this.drawCards_(shown, saved, plan);
         this.costs_.show(shown, saved, this.sample_.tried !== undefined);
         this.file_.show(saved);
@@ -176,7 +176,7 @@ export class SamplePage {
             const card = this.card_(part);
             card.show(this.verdictsShown_.filter((verdict) => verdict.part === part),
                       { readings: saved.sample ? onDisk.get(part)?.readings ?? [] : undefined, beliefs: recorded.get(part)?.beliefs ?? [], isRead: shown.plan !== undefined,
-                        plan: plan.filter((test) => test.part === part) },
+                        tests: recorded.get(part)?.readings.length ?? 0, hasListing: shown.listing?.fields !== undefined, plan: plan.filter((test) => test.part === part) },
                       this.sample_.tried ? onDisk.get(part)?.beliefs ?? [] : undefined);
             // A card that stands in its place is not moved: that would take the focus away.
             const wanted = last ? last.nextSibling : this.cardPlace_.firstChild;

@@ -2,7 +2,7 @@
 // numbers of a colour. What is written is 'Zn: 95.4 ± 0.6 %, Al: 4.0 ± 0.3 %', as the server takes it and tells it.
 import { button, element, freshId } from './element.js';
 import { faultText } from './fault_text.js';
-import { textField, withUnit } from './field.js';
+import { neededMark, textField, withUnit } from './field.js';
 import { MaterialNames } from './names.js';
 import { capital } from './numbers.js';
 
@@ -21,6 +21,7 @@ export class SharesField {
     // have a row. changed(): the value is another, though nobody has typed.
     constructor({ key, label, needed, value = '', members, each, unit, hint, changed }) {
         this.key = key;
+        this.label = label;
         this.isTouched = false;
         this.isFaulty = false;
         this.names_ = new MaterialNames(members.map(({ id, name }) => ({ material: id, name })));
@@ -32,7 +33,7 @@ export class SharesField {
         this.list_ = element('div', { class: 'shares' });
         const hintId = freshId('hint');
         this.node = element('fieldset', { class: 'one-field', 'aria-describedby': `${hint ? `${hintId} ` : ''}${this.fault_.id}` },
-            element('legend', {}, label, needed ? element('span', { class: 'needed' }, ' (needed)') : null),
+            element('legend', {}, label, neededMark(needed)),
             hint ? element('p', { class: 'hint', id: hintId }, hint) : null, this.list_,
             each ? element('p', { class: 'deeds' }, button(`Another ${each}`, () => this.add_('', '').name.focus())) : null, this.fault_);
         this.node.addEventListener('change', () => { this.isTouched = true; this.showFaults_(); });
