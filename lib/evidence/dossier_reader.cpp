@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <memory>
+#include <set>
+#include <string>
 #include <utility>
 
 #include "evidence/cost_reader.h"
@@ -10,6 +12,7 @@
 #include "evidence/entry_reader.h"
 #include "evidence/listing_section.h"
 #include "evidence/own_priors.h"
+#include "evidence/picture_files.h"
 #include "evidence/proof_reader.h"
 #include "evidence/reading_reader.h"
 #include "grainside/dossier.h"
@@ -98,6 +101,7 @@ private:
                 return;
             }
             record.readings.push_back(read_reading(reader_, one, record.part, data_, days_));
+            check_picture(one, record.readings.back().photo);
         }
         if (readings.begin() == readings.end()) {
             reader_.faults().warning(reader_.document(), part, "no-readings",
@@ -105,10 +109,19 @@ private:
         }
     }
 
+    // A reading holds without its picture, but a report can show none.
+    void check_picture(Node reading, const std::string& photo) {
+        if (photo.empty() || !pictures_.insert(photo).second) return;
+        const BesideFile file = find_picture(dossier_, photo);
+        if (file.found()) return;
+        reader_.faults().warning(reader_.document(), reading.find("photo"), "no-picture", file.message, file.hint);
+    }
+
     const EntryReader& reader_;
     const EvidenceData& data_;
     const DayCheck& days_;
     DossierData& dossier_;
+    std::set<std::string> pictures_;  // that were looked for
     std::size_t count_ = 0;
 };
 

@@ -1,16 +1,19 @@
 #include "evidence/picture_files.h"
 
 #include <set>
-#include <string_view>
 
 #include "evidence/beside_digests.h"
-#include "evidence/beside_file.h"
 
 namespace grainside::evidence {
+
+BesideFile find_picture(const DossierData& dossier, std::string_view photo) {
+    return find_beside(dossier.folder, photo, Where::below, kMaxPictureBytes);
+}
+
 namespace {
 
 PictureFile read_picture(const DossierData& dossier, const std::string& path, BesideDigests& digests) {
-    const BesideFile file = find_beside(dossier.folder, path, Where::below, kMaxPictureBytes);
+    const BesideFile file = find_picture(dossier, path);
     if (!file.found()) return {path, {}, file.message};
     const BesideDigests::Answer answer = digests.of(file.path);
     switch (answer.trouble) {

@@ -4,8 +4,10 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "evidence/beside_file.h"
 #include "evidence/dossier_data.h"
 
 namespace grainside::evidence {
@@ -20,6 +22,9 @@ struct PictureFile {
     std::string sha256;   // empty where the file could not be read
     std::string missing;  // why it could not; empty where it could
 };
+
+// Where `photo`, a path as the dossier has it, lies. Looks at no file outside of the dossier's folder.
+BesideFile find_picture(const DossierData& dossier, std::string_view photo);
 
 // Each path once, in the order of the readings. Reads the files to their end.
 std::vector<PictureFile> pictures_of(const DossierData& dossier);

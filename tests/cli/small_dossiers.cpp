@@ -10,7 +10,7 @@ const char* const kClearDossier =
     "  body:\n"
     "    readings:\n"
     "      - {method: look, outcome: film, date: 2024-08-20}\n"
-    "      - {method: flame, outcome: melts, date: 2024-08-21, photo: seam.jpg, note: from the seam}\n";
+    "      - {method: flame, outcome: melts, date: 2024-08-21, note: from the seam}\n";
 
 const char* const kThinDossier =
     "sample: {what: Pouch}\n"

@@ -114,7 +114,7 @@ TEST(DossierReading, HoldsTheRecord) {
     EXPECT_EQ(data.parts[0].readings[1].outcome, kNone);
     ASSERT_EQ(data.confirmed.size(), 1U);
     EXPECT_EQ(book.frames[data.confirmed[0].frame].candidates[data.confirmed[0].candidate].id, "cotton");
-    EXPECT_EQ(support::dump_places(dossier.warnings()), "25:10 no-readings");
+    EXPECT_EQ(support::dump_places(dossier.warnings()), "23:65 no-picture; 25:10 no-readings");
 }
 
 TEST(DossierReading, SharesWhatOwnPriorsLeave) {
@@ -377,6 +377,14 @@ TEST(Pictures, AreFoundBelowTheFolderAndNowhereElse) {
               "../x.jpg!there is no file '../x.jpg' beside the dossier;"
               "/etc/hostname!'/etc/hostname' is no path from the dossier's folder down;"
               "gone.jpg!there is no file 'gone.jpg' beside the dossier;more!'more' is no readable file;");
+    // Each that a report could not show is told with the dossier, which holds without it.
+    dump.clear();
+    for (const Issue& warning : dossier.warnings()) dump += warning.code + " " + warning.message + ";";
+    EXPECT_EQ(dump,
+              "no-picture 'out.jpg' leads out of the dossier's folder;"
+              "no-picture there is no file '../x.jpg' beside the dossier;"
+              "no-picture '/etc/hostname' is no path from the dossier's folder down;"
+              "no-picture there is no file 'gone.jpg' beside the dossier;no-picture 'more' is no readable file;");
 }
 
 // Sparse files: nothing is read beyond what fits, and one file is read once.
