@@ -41,7 +41,7 @@ ShortAnswer words_answer(const ReportContent& content);
 ShortAnswer price_answer(const ReportContent& content);
 
 // What was paid, without tax, and how it stands to the total; what duty was taken of. For a dossier with costs.
-std::vector<std::string> price_lines(const ReportContent& content);
+std::vector<std::string> price_lines(const CostEstimate& cost, const MoneyStyle& style);
 std::vector<std::string> driver_lines(const CostEstimate& cost);
 std::vector<std::string> gap_lines(const CostEstimate& cost);
 std::vector<std::string> unusual_lines(const CostEstimate& cost);

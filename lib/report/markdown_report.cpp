@@ -222,7 +222,7 @@ private:
             paragraph("The dossier holds no costs.");
             return;
         }
-        for (const std::string& line : price_lines(content_)) paragraph(line);
+        for (const std::string& line : price_lines(cost.estimate, cost.style)) paragraph(line);
         head({"What", "How", "Middle, " + cost.estimate.currency, "95 % within"});
         for (const CostStep& step : steps_of(cost.estimate)) {
             const bool is_sum = step.line == nullptr;

@@ -57,9 +57,7 @@ ShortAnswer price_answer(const ReportContent& content) {
     return answer;
 }
 
-std::vector<std::string> price_lines(const ReportContent& content) {
-    const CostEstimate& cost = content.cost.estimate;
-    const MoneyStyle& style = content.cost.style;
+std::vector<std::string> price_lines(const CostEstimate& cost, const MoneyStyle& style) {
     std::vector<std::string> lines;
     if (cost.multiple) {
         const PriceMultiple& price = *cost.multiple;
@@ -72,7 +70,7 @@ std::vector<std::string> price_lines(const ReportContent& content) {
                                     multiple_text(price), spread_text(style, cost.total)));
         if (const std::string place = place_among(cost); !place.empty()) lines.push_back(place);
     } else {
-        lines.push_back("The total on record is " + spread_text(content.cost.style, cost.total) + ".");
+        lines.push_back("The total on record is " + spread_text(style, cost.total) + ".");
     }
     if (!cost.duty_base.empty()) lines.push_back("Duty is taken of: " + cost.duty_base + ".");
     return lines;

@@ -20,6 +20,8 @@
 #include "grainside/cost.h"
 #include "grainside/cost_report.h"
 #include "grainside/judge.h"
+#include "report/content_text.h"
+#include "report/money_text.h"
 #include "report/rounded.h"
 #include "report/verdict_facts.h"
 #include "yaml_places.h"
@@ -223,6 +225,21 @@ private:
         json_.end_array();
         json_.key("sums");
         json_.raw_value(records.back());
+        if (outcome_->costs.on_record) write_price();
+    }
+
+    // In the report's words: a page with words of its own would say otherwise one day.
+    void write_price() {
+        const CostEstimate& costs = outcome_->costs;
+        const report::MoneyStyle style = report::style_of(costs.currency, books_.evidence.data().costs);
+        const auto text = [&](const std::string& one) { json_.value(std::string_view(one)); };
+        json_.key("told");
+        json_.begin_object();
+        if (costs.multiple) {
+            json_.member("multiple", std::string_view(report::multiple_text(*costs.multiple)));
+        }
+        write_list(json_, "price", report::price_lines(costs, style), text);
+        json_.end_object();
     }
 
     const DeskBooks& books_;

@@ -69,7 +69,7 @@ void write_price(const PageContext& page) {
         html.end();
         return;
     }
-    for (const std::string& line : price_lines(page.content)) html.element("p", line);
+    for (const std::string& line : price_lines(cost.estimate, cost.style)) html.element("p", line);
     if (cost.estimate.multiple) {
         write_figure(page, "The price paid without sales tax, in multiples of the total", write_multiple_plot);
     }

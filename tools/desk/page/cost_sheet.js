@@ -1,4 +1,4 @@
-// What the sample costs to make and to land, line by line, with the total and the price multiple as one types.
+// What the sample costs, line by line, with the total and the price multiple as one types.
 import { CostForm, costKeyName, groupName } from './cost_form.js';
 import { CostTerms } from './cost_terms.js';
 import { button, element } from './element.js';
@@ -23,17 +23,17 @@ function gapText({ what, usual }) {
     return usual.length ? `${what}; usual: ${usual.map(({ title, range }) => `${title} ${range}`).join(', ')}` : what;
 }
 
-function sums(isRead, costs, before) {
+// `told`: what follows from it, in the words of the report.
+function sums(isRead, costs, told, before) {
     if (!isRead) return [notRead('What it costs')];
     if (!costs?.total) return [element('p', { class: 'quiet' }, 'No costs are on record.')];
-    const { total, currency, price, drivers, gaps } = costs;
+    const { total, currency, drivers, gaps, remarks } = costs;
     const was = before?.total && money(before.total.value) !== money(total.value) ? element('span', { class: 'was' }, ` was ${money(before.total.value, before.currency)}`) : null;
-    const multiple = price?.multiple;
     return [
-        element('p', { class: 'total' }, element('strong', {}, money(total.value, currency)), ' to make and to land', was,
+        element('p', { class: 'total' }, element('strong', {}, money(total.value, currency)), was,
                 element('span', { class: 'quiet' }, ` (${rangeText(total, currency)})`)),
-        multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${multiple.value.toFixed(1)} times`), ' that',
-                           element('span', { class: 'quiet' }, ` (${multiple.low.toFixed(1)} to ${multiple.high.toFixed(1)} times)`)) : null,
+        told.multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${told.multiple} times`), ' the total') : null,
+        told.price.map((text) => element('p', { class: 'quiet' }, text)), remarks.map((text) => element('p', {}, text)),
         drivers?.length ? element('div', {}, element('h4', {}, 'What makes it uncertain'), element('ul', {}, drivers.slice(0, kDrivers)
             .map(({ item, input, share }) => element('li', {}, `${item}, its ${input}: ${percent(share)}`)))) : null,
         gaps?.length ? element('div', {}, element('h4', {}, 'What is missing'), element('ul', {}, gaps.map((gap) => element('li', {}, gapText(gap))))) : null,
@@ -59,7 +59,7 @@ export class CostSheet {
 
     // `shown`: with what is typed; `saved`: as on disk, which alone is listed.
     show(shown, saved, isTyping) {
-        this.drawSum_(shown.plan !== undefined, shown.costs?.sums, isTyping ? saved.costs?.sums : undefined);
+        this.drawSum_(shown.plan !== undefined, shown.costs?.sums, shown.costs?.told, isTyping ? saved.costs?.sums : undefined);
         this.drawLines_(saved.costs?.sheet?.groups ?? [], shown.costs?.lines ?? []);
         this.terms_.show(shown, saved);
     }
