@@ -208,7 +208,8 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         if (is_upper(text[the->start]) && !edit.wording.empty()) edit.wording.front() = to_upper(edit.wording.front());
     }
     if (wording.empty()) {
-        if (to_leave_out ? !leaves_a_phrase(place) : !behind) return "the phrase does not stand without the words";
+        if (to_leave_out ? !leaves_a_phrase(place) : !behind)
+            return "without the words the phrase around them has to be written anew";
         if (!break_inside.empty()) return kBrokenLine;
         const std::string_view next = behind->in(text);
         if (text[place.end] != ' ') {

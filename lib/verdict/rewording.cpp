@@ -271,13 +271,13 @@ private:
                 // 'imitation leather' for 'PU leather', takes no side.
                 if (one != nullptr && items_[one->item].problem.against && items_[known].fits.empty() &&
                     items_[known].problem.fixed.empty()) {
-                    failing.emplace_back(one->item, "other words would still be " + named(problem));
+                    failing.emplace_back(one->item, words_of(problem) + " would still be " + named(problem));
                 }
                 continue;
             }
             // What a quotation says stops nobody from mending the seller's own words.
             if (one != nullptr && problem.fixed.empty()) {
-                failing.emplace_back(one->item, "other words would be " + named(problem));
+                failing.emplace_back(one->item, words_of(problem) + " would then be " + named(problem));
                 continue;
             }
             // It stood behind a worse finding, which is mended.
@@ -327,9 +327,16 @@ private:
         any_freed_ = true;
     }
 
+    // The words of a problem of the edited text, for people.
+    std::string words_of(const Problem& problem) const {
+        const WordSpan& at = problem.at;
+        return '\'' + std::string(edited_.fields[at.field].text.substr(at.start, at.end - at.start)) + '\'';
+    }
+
+    // Its grade, with what its rule is about: an id tells nobody.
     std::string named(const Problem& problem) const {
         std::string text(name_of(problem.grade));
-        if (problem.rule != kNoRule) text += " (" + book_.rules()[problem.rule].id + ")";
+        if (problem.rule != kNoRule) text += " (" + book_.rules()[problem.rule].title + ")";
         return text;
     }
 

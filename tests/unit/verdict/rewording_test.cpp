@@ -73,7 +73,7 @@ const RewordRow kRows[] = {
     {"unproven_is_left", "Waterproof leather tote.", "Waterproof leather tote.",
      "unsupported 'Waterproof' what would be true cannot be known from the listing"},
     {"predicate_is_left", "Leather tote. It is durable.", "Leather tote. It is durable.",
-     "vague 'durable' the phrase does not stand without the words"},
+     "vague 'durable' without the words the phrase around them has to be written anew"},
     {"shares_are_left", "Lining: 70% cotton, 40% polyester.", "Lining: 70% cotton, 40% polyester.",
      "misleading '70% cotton, 40% polyester' what would be true cannot be known from the listing"},
     {"same_wording_once", "Sofa in vegan leather, eco leather.", "Sofa in imitation leather.", ""},
@@ -133,6 +133,26 @@ TEST(Rewording, TellsWhichStatementItFollows) {
     const Rewording& alone = reworder.reword(listing_of("A vegan leather tote."));
     ASSERT_EQ(alone.edits.size(), 1U);
     EXPECT_EQ(alone.edits[0].taken.words, "");
+}
+
+// Of other words that stand in the way a person reads which they are and what is wrong with them, not the id of a rule.
+TEST(Rewording, TellsWhichOtherWordsStandInTheWay) {
+    Reworder reworder(book(), CheckOptions{{"us"}});
+    Listing listing;
+    listing.fields.push_back({"name", "Italian leather tote"});
+    listing.fields.push_back({"description", "Tote of Italian leather, tanned in India."});
+    const Rewording& still = reworder.reword(listing);
+    ASSERT_EQ(still.left.size(), 2U);
+    const RuleInfo& origin = book().rules()[still.left[1].rule];
+    EXPECT_EQ(origin.id, "leather-origin-elsewhere-us");
+    EXPECT_EQ(still.left[1].why_not, "'Italian leather' would still be misleading (" + origin.title + ")");
+
+    listing.fields[0].text = "Cork leather wallet";
+    listing.fields[1].text = "Wallet in cork leather. Full leather. The body is cork fabric.";
+    const Rewording& then = reworder.reword(listing);
+    ASSERT_EQ(then.left.size(), 1U);
+    EXPECT_EQ(then.left[0].words, "cork leather");
+    EXPECT_TRUE(then.left[0].why_not.starts_with("'leather' would then be misleading (")) << then.left[0].why_not;
 }
 
 // Edits that hang together: the coat makes the nappa 'coated leather', and only then does the rule of the first words
