@@ -159,6 +159,16 @@ class AnswersTest(unittest.TestCase):
         said = {one["words"]: one["says_name"] for one in words["claims"]}
         self.assertEqual(said["Made in Italy"], "made in Italy")
 
+    def test_a_wording_beside_words_that_go_is_told_with_what_follows(self):
+        text = "Made in Italy, sewn in Vietnam, from calf. Chrome-free leather. Luxury leather."
+        words = self.assert_fits("desk_words", self.desk.post("/words", {"text": text, "market": ["eu"]}))
+        found = {one["words"]: one for one in words["findings"]}
+        self.assertEqual(found["Made in Italy"]["edit"]["wording"], "Sewn")
+        self.assertEqual(found["Made in Italy"]["edit"]["reads"], "Sewn in Vietnam")
+        cites = [(one["cite"], one.get("from_memory")) for one in found["Chrome-free"]["cited"]]
+        self.assertEqual(len(cites), len(set(cites)), cites)
+        self.assertGreater(len(found["Chrome-free"]["sources"]), len(cites), "the book has two that are told alike")
+
     def test_markets_are_those_asked_for(self):
         text = "Wallet in vegan leather, made in Italy, chrome-free and eco-friendly."
         ask = lambda market: [one["rule"] for one in self.desk.post("/words", {"text": text, "market": market}).data["findings"]]

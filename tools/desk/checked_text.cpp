@@ -2,9 +2,14 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <set>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "desk/record_lines.h"
+#include "report/verdict_facts.h"
+#include "verdict/letter_case.h"
 
 namespace grainside::desk {
 
@@ -12,7 +17,10 @@ using report::JsonWriter;
 
 CheckedText::CheckedText(const RuleBook& book, const Listing& listing, CheckOptions options, const Rewording* rewording)
     : book_(book), rewording_(rewording), checker_(book, std::move(options)), result_(&checker_.check(listing)) {
-    for (const Field& field : listing.fields) places_.emplace_back(field.text);
+    for (const Field& field : listing.fields) {
+        texts_.push_back(field.text);
+        places_.emplace_back(field.text);
+    }
     const RecordWriter writer(book);
     writer.write_findings(listing, *result_, checker_, finding_lines_);
     writer.write_claims(listing, *result_, claim_lines_);
@@ -86,6 +94,28 @@ const One* on_words(const std::vector<One>& all, std::size_t field, std::size_t 
     return found;
 }
 
+std::string_view last_bytes(std::string_view text, std::size_t count) {
+    return text.substr(text.size() - std::min(count, text.size()));
+}
+
+// Whether the words that end at `end` go and the wording is but the word behind them, which begins a sentence now and
+// says nothing by itself.
+bool is_beside(const Edit& edit, std::size_t end) {
+    return edit.end > end && !edit.wording.empty() &&
+           verdict::same_letters(edit.wording, last_bytes(edit.words, edit.wording.size()));
+}
+
+constexpr std::size_t kMostReadBytes = 60;
+
+// How the text goes on once words are taken out of it: "Sewn in Vietnam" for a wording "Sewn". To the end of the
+// clause, and not far.
+std::string read_on(const Edit& edit, std::string_view text) {
+    std::string_view rest = text.substr(edit.end);
+    rest = rest.substr(0, rest.find_first_of(".,;:!?()|\r\n"));
+    if (rest.size() > kMostReadBytes) rest = rest.substr(0, rest.rfind(' ', kMostReadBytes));
+    return edit.wording + std::string(rest.substr(0, rest.find_last_not_of(' ') + 1));
+}
+
 }  // namespace
 
 void CheckedText::write_edit(JsonWriter& json, std::size_t field, std::size_t start, std::size_t end,
@@ -102,6 +132,9 @@ void CheckedText::write_edit(JsonWriter& json, std::size_t field, std::size_t st
     write_at(json, found->field, found->start, found->end);
     json.member("words", std::string_view(found->words));
     json.member("wording", std::string_view(found->wording));
+    if (is_beside(*found, end)) {
+        json.member("reads", std::string_view(read_on(*found, texts_[found->field])));
+    }
     json.optional_member("taken_as_true", found->taken.words);
     json.end_object();
 }
@@ -113,7 +146,13 @@ std::string said_name(const RuleBook& book, const Claim& claim) {
 }
 
 void write_cited(JsonWriter& json, const RuleBook& book, std::span<const std::uint32_t> sources) {
-    write_list(json, "cited", sources, [&](std::uint32_t index) {
+    // Two entries of the book may be told in the same words, as two rules of one law: those stand once.
+    std::set<std::string> told;
+    std::vector<std::uint32_t> each;
+    for (const std::uint32_t index : sources) {
+        if (told.insert(report::cited(book.sources()[index])).second) each.push_back(index);
+    }
+    write_list(json, "cited", each, [&](std::uint32_t index) {
         const SourceInfo& source = book.sources()[index];
         json.begin_object();
         json.member("id", std::string_view(source.id));

@@ -20,8 +20,8 @@ namespace grainside::desk {
 
 // A listing, checked. The records are those of design section 9 with these members besides, places in UTF-16 units of
 // the field: "at":[start,end]; of a claim "says_name"; of a finding "title" (of its rule), "cited":[{"id","cite",
-// "from_memory"?}] and, where one is known that fits its place, "edit":{"at","words","wording","taken_as_true"?}, else
-// where the rewording knows why, "no_edit".
+// "from_memory"?}] and, where one is known that fits its place,
+// "edit":{"at","words","wording","reads"?,"taken_as_true"?}, else where the rewording knows why, "no_edit".
 class CheckedText {
 public:
     // `rewording` is of the same listing and options, or nullptr: no edits. What is passed outlives the object.
@@ -46,6 +46,7 @@ private:
     const Rewording* rewording_;
     Checker checker_;
     const CheckResult* result_;
+    std::vector<std::string_view> texts_;     // by field
     std::vector<tools::Utf16Places> places_;  // by field
     std::string finding_lines_, claim_lines_;
     std::vector<std::string_view> finding_records_, claim_records_;

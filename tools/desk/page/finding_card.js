@@ -35,13 +35,15 @@ function whyNoWording({ edit, no_edit: whyNot }, take) {
 // What opens: `take(finding)` where wording can be taken over (it has an edit that fits its place), `show(finding)` where its words can be shown.
 export function findingBody(finding, { take, show }) {
     const better = finding.edit?.wording ?? finding.say_instead;
+    const reads = finding.edit?.reads;
     const says = finding.says_name && finding.says_name.toLowerCase() !== finding.words.toLowerCase() ? finding.says_name : undefined;
     return element('div', { class: 'body' },
         element('p', { class: 'because' }, finding.because),
         says ? element('p', { class: 'quiet' }, `Read as: ${finding.negated ? 'not ' : ''}${says}.`) : null,
         finding.against ? element('p', {}, 'It disagrees with ', element('q', {}, finding.against.words), '.') : null,
         evidence(finding),
-        better !== undefined ? element('p', { class: 'instead' }, 'Better: ', element('strong', {}, better || '(leave the words out)')) : null,
+        better !== undefined ? element('p', { class: 'instead' }, 'Better: ', element('strong', {}, reads || better || '(leave the words out)'),
+                                       reads ? ' (leave the words out)' : null) : null,
         whyNoWording(finding, take),
         finding.remedy ? element('p', {}, finding.remedy) : null,
         element('p', { class: 'deeds' },
