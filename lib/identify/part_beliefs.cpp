@@ -130,6 +130,14 @@ Truth truth_before(const PartBeliefs& beliefs, const std::vector<FrameView>& vie
     return sum.truth();
 }
 
+Bearing decided_by(const Truth& before, const Truth& after, const evidence::Judging& judging) noexcept {
+    const auto shown = [&](double share_before, double share_after) {
+        return share_after >= judging.decided_at && from_even_odds(share_before, share_after) >= judging.from_even;
+    };
+    if (shown(before.fails, after.fails)) return Bearing::fails;
+    return shown(before.holds, after.holds) ? Bearing::holds : Bearing::open;
+}
+
 double from_even_odds(double before, double after) noexcept {
     const auto odds = [](double share) {
         const double within = std::clamp(share, 1e-12, 1 - 1e-12);  // for the sake of the division

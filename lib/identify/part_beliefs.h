@@ -82,6 +82,10 @@ Truth truth_with_priors(const PartBeliefs& beliefs, const std::vector<FrameView>
 // The same before any of these readings.
 Truth truth_before(const PartBeliefs& beliefs, const std::vector<FrameView>& views);
 
+// What belief decides of a claim: `holds` or `fails` where its share is large enough and the readings alone would have
+// carried it far enough from even odds; else `open`. A belief that was strong before any reading proves nothing.
+Bearing decided_by(const Truth& before, const Truth& after, const evidence::Judging& judging) noexcept;
+
 // Where a share of belief would stand had it been even before the readings that moved it from `before` to `after`.
 double from_even_odds(double before, double after) noexcept;
 

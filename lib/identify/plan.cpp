@@ -27,6 +27,7 @@ struct Bench {
     std::vector<std::size_t> questions;
     SampledPart samples;
     std::optional<Choice> best = std::nullopt;  // its most worthy test as the samples stand
+    bool has_step = false;                      // in the plan
 };
 
 std::optional<Choice> best_of(const evidence::EvidenceData& data, const Bench& bench) {
@@ -74,11 +75,16 @@ Plan make_plan(const evidence::EvidenceData& data, const std::vector<PartEvidenc
     Plan plan;
     plan.decided_now = decided_share(benches, questions.size());
     for (Bench& bench : benches) bench.best = best_of(data, bench);
-    while (plan.steps.size() < kMostSteps) {
-        const auto worth_of = [](const Bench& bench) { return bench.best ? bench.best->worth : 0; };
+    for (;;) {
+        // Beyond a long plan only parts that have no test yet: a part without one says that none would tell more.
+        const bool is_long = plan.steps.size() >= kMostSteps;
+        const auto worth_of = [is_long](const Bench& bench) {
+            return bench.best && !(is_long && bench.has_step) ? bench.best->worth : 0;
+        };
         const auto most = std::max_element(benches.begin(), benches.end(),
                                            [&](const Bench& a, const Bench& b) { return worth_of(a) < worth_of(b); });
-        if (most == benches.end() || !most->best) break;
+        if (most == benches.end() || worth_of(*most) <= 0) break;
+        most->has_step = true;
         Choice choice = std::move(*most->best);
         most->samples.make(choice.method);
         most->best = best_of(data, *most);

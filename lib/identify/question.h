@@ -22,6 +22,9 @@ struct Question {
     ConceptId says = 0;            // 0: what is it at all (no listing)
     std::vector<FrameView> views;  // empty where only limits decide
     std::vector<LimitQuestion> limits;
+    // The verdict on it is open, whatever the beliefs by themselves seem to say (readings that contradict one another,
+    // a value near its limit): only a test to come can settle it.
+    bool open = false;
 };
 
 }  // namespace grainside::identify

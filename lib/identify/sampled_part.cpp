@@ -49,6 +49,11 @@ SampledPart::SampledPart(const EvidenceData& data, const PartEvidence& part, std
             add_frame(view.frame);
             if (view.outer != kNone) add_frame(view.outer);
         }
+        waiting_.push_back(question->open);
+    }
+    for (const std::size_t frame : frames_) {
+        priors_.push_back(part.beliefs[frame].prior);
+        read_.push_back(!part.beliefs[frame].readings.empty());
     }
     for (const evidence::Reading& reading : part.record.readings) looks_.push_back(reading.method);
     for (std::size_t i = 0; i < data.methods.size(); ++i) {
@@ -91,7 +96,9 @@ SampledPart::SampledPart(const EvidenceData& data, const PartEvidence& part, std
             sample.limits.push_back(std::move(chances));
             sample.limit_truth.push_back(std::move(truths));
         }
+        sample.settled.resize(questions_.size());
     }
+    note_settled();
 }
 
 double SampledPart::uniform() {
@@ -110,7 +117,7 @@ std::vector<double> SampledPart::bits_of(std::size_t method) const {
             for (const FrameView& view : questions_[q]->views) {
                 if (view.frame != frames_[slot]) continue;
                 for (const Sample& sample : samples_) {
-                    if (settled(sample, q)) continue;
+                    if (sample.settled[q]) continue;
                     bits[q] += frame_bits(sample.frames[slot].belief, view, questions_[q]->says, chances,
                                           made.outcomes.size());
                 }
@@ -121,7 +128,7 @@ std::vector<double> SampledPart::bits_of(std::size_t method) const {
         for (std::size_t i = 0; i < questions_[q]->limits.size(); ++i) {
             if (!measures_for(made, *questions_[q], questions_[q]->limits[i].quantity)) continue;
             for (const Sample& sample : samples_) {
-                if (settled(sample, q)) continue;
+                if (sample.settled[q]) continue;
                 bits[q] += binary_information(sample.limits[q][i], made.reliability);
             }
         }
@@ -177,11 +184,64 @@ void SampledPart::make(std::size_t method) {
     }
     possible_[method] = false;
     looks_.push_back(method);
+    note_speaking(method);
+    note_settled();
+}
+
+void SampledPart::note_speaking(std::size_t method) {
+    const Method& made = data_.methods[method];
+    for (std::size_t slot = 0; slot < frames_.size(); ++slot) {
+        if (table_for(made, frames_[slot]) != nullptr) read_[slot] = true;
+    }
+    for (std::size_t q = 0; q < questions_.size(); ++q) {
+        const Question& question = *questions_[q];
+        const bool speaks =
+            std::any_of(question.views.begin(), question.views.end(),
+                        [&](const FrameView& view) { return table_for(made, view.frame) != nullptr; }) ||
+            std::any_of(question.limits.begin(), question.limits.end(),
+                        [&](const LimitQuestion& limit) { return measures_for(made, question, limit.quantity); });
+        if (speaks) waiting_[q] = false;
+    }
+}
+
+std::size_t SampledPart::slot_of(std::size_t frame) const noexcept {
+    return static_cast<std::size_t>(std::find(frames_.begin(), frames_.end(), frame) - frames_.begin());
+}
+
+// As verdicts are made: what no test speaks of is taken as given, and a belief that was strong before proves nothing.
+Bearing SampledPart::frames_decide(const Sample& sample, const Question& question) const {
+    TruthSum before;
+    TruthSum after;
+    for (const FrameView& view : question.views) {
+        const std::size_t slot = slot_of(view.frame);
+        const std::vector<double> unread;
+        double inside_before = 1;
+        double inside_after = 1;
+        if (view.outer != kNone && read_[slot_of(view.outer)]) {
+            inside_before = inside_of(view, priors_[slot_of(view.outer)]);
+            inside_after = inside_of(view, sample.frames[slot_of(view.outer)].belief);
+        }
+        before.add(view, read_[slot] ? priors_[slot] : unread, inside_before);
+        after.add(view, read_[slot] ? sample.frames[slot].belief : unread, inside_after);
+    }
+    return decided_by(before.truth(), after.truth(), data_.judging);
+}
+
+// Where nothing is claimed: one candidate has enough belief, and not by its prior alone.
+bool SampledPart::one_candidate_stands(const Sample& sample, const Question& question) const {
+    return std::any_of(question.views.begin(), question.views.end(), [&](const FrameView& view) {
+        const std::size_t slot = slot_of(view.frame);
+        const std::vector<double>& belief = sample.frames[slot].belief;
+        const auto most = std::max_element(belief.begin(), belief.end());
+        const double before = priors_[slot][static_cast<std::size_t>(most - belief.begin())];
+        return decided_by({before, 0, 1 - before}, {*most, 0, 1 - *most}, data_.judging) == Bearing::holds;
+    });
 }
 
 // By the frames: the claim is true or false with enough belief; by the limits: all of them lie on one side, or one
 // speaks against the claim.
-bool SampledPart::settled(const Sample& sample, std::size_t question) const {
+bool SampledPart::is_settled(const Sample& sample, std::size_t question) const {
+    if (waiting_[question]) return false;
     const Question& asked = *questions_[question];
     const double enough = data_.judging.decided_at;
     bool limits_settled = true;
@@ -189,28 +249,22 @@ bool SampledPart::settled(const Sample& sample, std::size_t question) const {
         if (1 - chance >= enough) return true;
         limits_settled = limits_settled && chance >= enough;
     }
-    const auto belief_of = [&](std::size_t frame) -> const std::vector<double>& {
-        const auto slot = std::find(frames_.begin(), frames_.end(), frame) - frames_.begin();
-        return sample.frames[static_cast<std::size_t>(slot)].belief;
-    };
-    TruthSum sum;
-    for (const FrameView& view : asked.views) {
-        const std::vector<double>& belief = belief_of(view.frame);
-        if (asked.says == 0) {
-            if (*std::max_element(belief.begin(), belief.end()) >= enough) return true;
-            continue;
-        }
-        sum.add(view, belief, view.outer == kNone ? 1 : inside_of(view, belief_of(view.outer)));
+    if (asked.views.empty()) return limits_settled;
+    if (asked.says == 0) return one_candidate_stands(sample, asked);
+    const Bearing by_frames = frames_decide(sample, asked);
+    return by_frames == Bearing::fails || (by_frames == Bearing::holds && limits_settled);
+}
+
+void SampledPart::note_settled() {
+    for (Sample& sample : samples_) {
+        for (std::size_t q = 0; q < questions_.size(); ++q) sample.settled[q] = is_settled(sample, q);
     }
-    if (sum.truth().fails >= enough) return true;
-    const bool frames_settled = asked.views.empty() || sum.truth().holds >= enough;
-    return frames_settled && limits_settled;
 }
 
 double SampledPart::decided() const {
     double sum = 0;
     for (std::size_t q = 0; q < questions_.size(); ++q) {
-        for (const Sample& sample : samples_) sum += settled(sample, q) ? 1 : 0;
+        for (const Sample& sample : samples_) sum += sample.settled[q] ? 1 : 0;
     }
     return sum / static_cast<double>(samples_.size());
 }

@@ -39,10 +39,16 @@ private:
         std::vector<FrameState> frames;           // in the order of frames_
         std::vector<std::vector<double>> limits;  // [question][limit]: chance that it speaks for the claim
         std::vector<std::vector<bool>> limit_truth;
+        std::vector<bool> settled;  // by question, as the beliefs stand
     };
 
     double uniform();
-    bool settled(const Sample& sample, std::size_t question) const;
+    std::size_t slot_of(std::size_t frame) const noexcept;
+    bool is_settled(const Sample& sample, std::size_t question) const;
+    bool one_candidate_stands(const Sample& sample, const Question& question) const;
+    Bearing frames_decide(const Sample& sample, const Question& question) const;
+    void note_speaking(std::size_t method);
+    void note_settled();
     void take_outcome(Sample& sample, std::size_t method);
 
     const evidence::EvidenceData& data_;
@@ -51,6 +57,9 @@ private:
     std::vector<bool> possible_;       // by method
     std::vector<std::size_t> looks_;   // methods that were made or are on record; one entry each
     std::vector<Sample> samples_;
+    std::vector<std::vector<double>> priors_;  // in the order of frames_, as before any reading
+    std::vector<bool> read_;                   // in the order of frames_: a test on record or made speaks of it
+    std::vector<bool> waiting_;                // by question: open until a test that speaks of it is made
     std::mt19937_64 random_;
 };
 

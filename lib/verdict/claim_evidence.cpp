@@ -22,18 +22,20 @@ Truth for_claim(Truth truth, const Claim& claim) {
     return truth;
 }
 
-// What the frames alone make of a claim. A belief that was strong before any reading proves nothing: the readings must
-// reach as far from even odds.
+// What the frames alone make of a claim.
 Grade grade_of(const PartBeliefs& beliefs, const std::vector<FrameView>& views, const Claim& claim,
                const evidence::Judging& judging) {
     const Truth after = for_claim(identify::truth_of(beliefs, views), claim);
     const Truth before = for_claim(identify::truth_before(beliefs, views), claim);
-    const auto shown = [&](double share_before, double share_after) {
-        return share_after >= judging.decided_at &&
-               identify::from_even_odds(share_before, share_after) >= judging.from_even;
-    };
-    if (shown(before.fails, after.fails)) return Grade::contradicted;
-    return shown(before.holds, after.holds) ? Grade::consistent : Grade::inconclusive;
+    switch (identify::decided_by(before, after, judging)) {
+        case identify::Bearing::fails:
+            return Grade::contradicted;
+        case identify::Bearing::holds:
+            return Grade::consistent;
+        case identify::Bearing::open:
+            break;
+    }
+    return Grade::inconclusive;
 }
 
 bool any_reading(const PartBeliefs& beliefs, const std::vector<FrameView>& views) {
@@ -237,6 +239,7 @@ identify::Question question_of(const Bench& bench, const Claim& claim, const Cla
     if (evidence.part != nullptr) question.part = evidence.part->record.part;
     question.says = claim.says;
     question.views = evidence.views;
+    question.open = evidence.grade == Grade::unsupported || evidence.grade == Grade::inconclusive;
     for (const LimitDecision& decision : evidence.limits) {
         if (!decision.limit->no_part_is.empty() || decision.part != question.part) continue;
         question.limits.push_back({decision.limit->quantity, chance_of(decision)});

@@ -242,6 +242,23 @@ std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResul
     return all;
 }
 
+std::vector<Grade> grades_of(const CheckResult& check, const std::map<Statement, ClaimEvidence>& considered) {
+    const auto findings = worst_findings(check);
+    std::vector<Grade> grades;
+    for (std::uint32_t i = 0; i < check.mentions.size(); ++i) {
+        const auto known = considered.find(statement_of(check.mentions[i]));
+        const bool claims = is_claim_kind(check.mentions[i].kind) && known != considered.end();
+        const auto finding = findings.find(i);
+        if (finding == findings.end()) {
+            grades.push_back(claims ? known->second.grade : Grade::consistent);
+        } else {
+            const Grade words = check.findings[finding->second].grade;
+            grades.push_back(claims ? joint_grade(words, known->second.grade) : words);
+        }
+    }
+    return grades;
+}
+
 ListingVerdicts verdicts_on(const Bench& bench, const RuleBook& book, const Listing& listing, const CheckResult& check,
                             const Checker& checker) {
     const std::map<Statement, ClaimEvidence> considered = consider(bench, check);

@@ -19,6 +19,9 @@ Statement statement_of(const Claim& claim);
 // Evidence on every different statement of the listing.
 std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check);
 
+// By mention of `check`: the grade that words and readings give it together; documents on file play no part.
+std::vector<Grade> grades_of(const CheckResult& check, const std::map<Statement, ClaimEvidence>& considered);
+
 struct ListingVerdicts {
     std::vector<Verdict> verdicts;      // in the order of the claims; then the findings on words that claim nothing
     std::vector<ReadingPlace> unasked;  // readings that tell nothing of what any claim is about

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <string_view>
+#include <tuple>
 #include <utility>
 
 #include "identify/plan.h"
@@ -38,14 +40,28 @@ std::optional<Question> what_it_is(const Bench& bench, const PartEvidence& part)
     return question;
 }
 
-std::vector<Question> open_claims(const Bench& bench, const CheckResult& check) {
+struct OpenClaims {
     std::vector<Question> questions;
+    std::size_t statements = 0;
+};
+
+// Words that mislead or mean nothing do so whatever a test shows, so that no test is asked about them.
+OpenClaims open_claims(const Bench& bench, const CheckResult& check) {
+    OpenClaims result;
+    std::vector<Question>& questions = result.questions;
     const auto considered = consider(bench, check);
-    for (const Claim& claim : check.mentions) {
-        if (!is_claim_kind(claim.kind)) continue;
+    const std::vector<Grade> grades = grades_of(check, considered);
+    // As reports tell statements apart: the same said of the same part, with or without a number.
+    std::set<std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade>> statements;
+    for (std::size_t i = 0; i < check.mentions.size(); ++i) {
+        const Claim& claim = check.mentions[i];
+        const bool testable = grades[i] == Grade::unsupported || grades[i] == Grade::inconclusive;
+        if (!testable && grades[i] != Grade::vague) continue;
+        statements.emplace(claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated, claim.hedged,
+                           grades[i]);
+        if (!testable || !is_claim_kind(claim.kind)) continue;
         const ClaimEvidence& evidence = considered.at(statement_of(claim));
-        const bool open = evidence.grade == Grade::unsupported || evidence.grade == Grade::inconclusive;
-        if (!open || !evidence.asked) continue;
+        if (!evidence.asked) continue;
         Question question = question_of(bench, claim, evidence);
         // The same stated twice, or once with a number, is one question to a test.
         const bool known = std::any_of(questions.begin(), questions.end(), [&](const Question& one) {
@@ -54,7 +70,8 @@ std::vector<Question> open_claims(const Bench& bench, const CheckResult& check) 
         });
         if (!known && (!question.views.empty() || !question.limits.empty())) questions.push_back(std::move(question));
     }
-    return questions;
+    result.statements = statements.size();
+    return result;
 }
 
 PlannedTest told(const Bench& bench, const RuleBook& book, const std::vector<Question>& questions,
@@ -80,16 +97,18 @@ PlannedTest told(const Bench& bench, const RuleBook& book, const std::vector<Que
 }  // namespace
 
 TestPlan plan_tests(const Bench& bench, const RuleBook& book, const CheckResult* check) {
+    TestPlan result;
     std::vector<Question> questions;
     if (check != nullptr) {
-        questions = open_claims(bench, *check);
+        OpenClaims open = open_claims(bench, *check);
+        questions = std::move(open.questions);
+        result.statements = open.statements;
     } else {
         for (const PartEvidence& part : bench.parts) {
             if (auto question = what_it_is(bench, part)) questions.push_back(std::move(*question));
         }
     }
     const identify::Plan plan = identify::make_plan(bench.data, bench.parts, questions);
-    TestPlan result;
     for (const identify::PlanStep& step : plan.steps) result.tests.push_back(told(bench, book, questions, step));
     result.next = plan.next;
     result.questions = questions.size();

@@ -170,7 +170,8 @@ struct PlannedTest {
 struct TestPlan {
     std::vector<PlannedTest> tests;  // harmless first
     std::size_t next = 0;            // the one to make first, where only one is made
-    std::size_t questions = 0;       // open claims, each part and statement counted once
+    std::size_t questions = 0;       // open claims that a test may settle, each part and statement counted once
+    std::size_t statements = 0;      // of the listing that are open in all, also those that no test can bear out
     double decided_now = 0;          // share of the questions, 0 to 1
     double decided_after = 0;        // expected
     double minutes = 0;

@@ -13,6 +13,7 @@
 
 #include "grainside/judge.h"
 #include "identify/information.h"
+#include "report/told_verdicts.h"
 #include "support/built_in_evidence.h"
 #include "table_evidence.h"
 
@@ -120,6 +121,69 @@ TEST(Plan, AsksNothingMoreOfWhatATestSettles) {
     (void)add_test(data, "b", kFair, Harm::none, 50, 0);
     ASSERT_GT(binary_information(0.99, 0.8), 0.001);
     EXPECT_EQ(methods_of(planned(data)), (std::vector<std::size_t>{decisive}));
+}
+
+// What hardly anything is made of is as good as false before any reading, and that proves nothing: verdicts call it
+// open, and a test is worth making.
+TEST(Plan, AsksOfWhatWasUnlikelyBeforeAnyReading) {
+    EvidenceData data = support::frame_of({0.03, 0.97});
+    const std::size_t test = add_test(data, "a", {{0.95, 0.05}, {0.05, 0.95}}, Harm::none, 5, 0);
+    const Plan plan = planned(data);
+    EXPECT_EQ(methods_of(plan), (std::vector<std::size_t>{test}));
+    EXPECT_EQ(plan.decided_now, 0);
+    EXPECT_GT(plan.decided_after, 0.8);
+}
+
+// The prior of what nobody has looked at is no reading: neither of the claim's frame nor of the one around it.
+TEST(Plan, SettlesNothingByTheFrameAroundThatNobodyRead) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    evidence::Frame outer = data.frames[0];
+    outer.candidates[0].prior = 0.02;
+    outer.candidates[1].prior = 0.98;
+    data.frames.push_back(outer);
+    const std::size_t test = add_test(data, "a", kFair, Harm::none, 5, 0);
+    data.judging.least_bits = 0.001;
+    Question question = about_the_first(data);
+    question.views[0].outer = 1;
+    question.views[0].outer_within = {true, false};
+    const Plan plan = make_plan(data, {body(data)}, {question});
+    EXPECT_EQ(plan.decided_now, 0);
+    EXPECT_EQ(methods_of(plan), (std::vector<std::size_t>{test}));
+}
+
+// Readings that contradict one another leave a claim open although belief is on one side.
+TEST(Plan, AsksOfAnOpenClaimUntilATestSpeaksOfIt) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.slip = {0.01, 0.01, 0.01};
+    data.judging.least_bits = 0.001;
+    const std::size_t decisive = add_test(data, "a", kDecisive, Harm::none, 5, 0);
+    const std::size_t other = add_test(data, "b", kFair, Harm::none, 5, 0);
+    Question question = about_the_first(data);
+    EXPECT_TRUE(make_plan(data, {body(data, {{decisive, 0}})}, {question}).steps.empty());
+    question.open = true;
+    const Plan plan = make_plan(data, {body(data, {{decisive, 0}})}, {question});
+    EXPECT_EQ(methods_of(plan), (std::vector<std::size_t>{other}));
+    EXPECT_EQ(plan.decided_now, 0);
+}
+
+// A long plan has a test of every part that one would tell more about.
+TEST(Plan, HasATestOfEveryPart) {
+    EvidenceData data = support::frame_of({0.5, 0.5});
+    data.judging.least_bits = 0.0001;
+    const support::Rows slight = {{0.55, 0.45}, {0.45, 0.55}};
+    for (int n = 0; n < 30; ++n) (void)add_test(data, "look-" + std::to_string(n), slight, Harm::none, 5, 0);
+    for (evidence::Method& method : data.methods) method.parts = evidence::part_bit(Part::body);
+    const std::size_t dear = add_test(data, "dear", slight, Harm::destroy, 600, 900);
+    data.methods[dear].parts = evidence::part_bit(Part::lining);
+    Question of_lining = about_the_first(data);
+    of_lining.part = Part::lining;
+    evidence::PartRecord lining;
+    lining.part = Part::lining;
+    const Plan plan = make_plan(data, {body(data), evidence_of(data, {}, lining)}, {about_the_first(data), of_lining});
+    EXPECT_EQ(plan.steps.size(), 25U);
+    EXPECT_EQ(std::count_if(plan.steps.begin(), plan.steps.end(),
+                            [](const PlanStep& step) { return step.part == Part::lining; }),
+              1);
 }
 
 // Where nothing ever slips, a perfect test settles all there is, whichever way it comes out.
@@ -274,6 +338,53 @@ TEST(BuiltInPlan, IsTheSameTwiceHarmlessFirstAndWithinReason) {
             }
         }
         EXPECT_NEAR(plan.minutes, minutes, 1e-9);
+    }
+}
+
+// What the verdicts call open, counted as reports tell it, and the part that a test of each speaks of: the plan says
+// the same.
+TEST(BuiltInPlan, AgreesWithTheVerdicts) {
+    constexpr std::string_view kListings[] = {
+        "Tote in lambskin.",
+        "Tote in goat leather.",
+        "Tote in sheepskin.",
+        "Tote in pigskin.",
+        "Tote in deerskin.",
+        "Tote in crocodile leather.",
+        "Tote in ostrich leather.",
+        "Tote in nubuck.",
+        "Silk pouch.",
+        "Ankle boots in calfskin, real lambskin lining, leather sole, solid brass zip. Waterproof.",
+        "Full grain leather tote, made in Portugal, premium quality, cotton lining, nickel-free brass buckle.",
+        "Genuine PU leather tote with a suede lining.",
+        "Vegan tote, PVC-free.",
+        "Tote without lambskin, 1.4 mm thick.",
+    };
+    for (const std::string_view listing : kListings) {
+        const Dossier dossier = support::dossier_of("sample: {what: x}\nlisting: {region: eu, description: '" +
+                                                    std::string(listing) + "'}\n");
+        Judge judge(support::built_in_book(), support::built_in_evidence());
+        const TestPlan plan = judge.plan(dossier);
+        const Judgement& judgement = judge.judge(dossier);
+        std::size_t open = 0;
+        for (const auto& [part, told] : report::told_by_part(judgement)) {
+            for (const report::ToldVerdict& one : told) {
+                const Verdict& verdict = *one.verdict;
+                open += verdict.grade == Grade::unsupported || verdict.grade == Grade::inconclusive ||
+                        verdict.grade == Grade::vague;
+                if (verdict.next_test.empty()) continue;
+                const Part asked = part == Part::whole ? judgement.check->main_part : part;
+                EXPECT_TRUE(std::any_of(plan.tests.begin(), plan.tests.end(),
+                                        [asked](const PlannedTest& test) { return test.part == asked; }))
+                    << listing << ": " << name_of(asked) << " " << verdict.next_test;
+            }
+        }
+        EXPECT_EQ(plan.statements, open) << listing;
+        EXPECT_LE(plan.questions, plan.statements) << listing;
+        const bool any = std::any_of(judgement.verdicts.begin(), judgement.verdicts.end(),
+                                     [](const Verdict& verdict) { return !verdict.next_test.empty(); });
+        EXPECT_EQ(!plan.tests.empty(), any) << listing;
+        EXPECT_EQ(plan.decided_now, plan.questions == 0 ? 1 : 0) << listing;
     }
 }
 

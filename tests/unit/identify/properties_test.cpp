@@ -346,6 +346,18 @@ TEST(Properties, PlansStayWithinReason) {
         if (!plan.tests.empty()) {
             EXPECT_LT(plan.next, plan.tests.size()) << yaml;
         }
+        // Where a verdict names a test that would tell most, the plan has one to make of that part.
+        const Dossier dossier = support::dossier_of(yaml);
+        const Judgement& judgement = judge.judge(dossier);
+        for (const Verdict& verdict : judgement.verdicts) {
+            if (verdict.next_test.empty()) continue;
+            const Part part = judgement.check->mentions[verdict.claim].part;
+            EXPECT_TRUE(
+                std::any_of(plan.tests.begin(), plan.tests.end(),
+                            [part](const PlannedTest& test) { return part == Part::whole || test.part == part; }))
+                << name_of(part) << " " << verdict.next_test << "\n"
+                << yaml;
+        }
     }
 }
 
