@@ -421,6 +421,10 @@ void read_price(const EntryReader& reader, Node price, const EvidenceData& data,
     }
     auto& paid = std::get<CostValue>(read);
     paid.line = price.line();
+    if (paid.measured.value <= 0) {
+        reader.faults().warning(reader.document(), price, "nothing-paid", "a price of nothing gives no price multiple",
+                                "leave `price` out where nothing was paid");
+    }
     dossier.paid = std::move(paid);
 }
 

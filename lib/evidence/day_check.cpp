@@ -14,6 +14,10 @@ std::string DayCheck::read(Node entry, std::string_view key) const {
     if (!today_.empty() && *day > today_) {
         reader_.error(node, "future-date", fmt::format("{} lies in the future; today is {}", *day, today_),
                       "write the day on which it was done");
+    } else if (*day < earliest_) {
+        reader_.faults().warning(reader_.document(), node, "early-date",
+                                 fmt::format("{} is before {}, earlier than dossiers are about", *day, earliest_),
+                                 "is the year right?");
     }
     return std::string(*day);
 }

@@ -11,11 +11,12 @@ namespace grainside::evidence {
 // Days are texts YYYY-MM-DD, which sort as the days do; empty where not known. Not thread-safe.
 class DayCheck {
 public:
-    // `today` empty: no day is in the future.
-    DayCheck(const EntryReader& reader, std::string today) : reader_(reader), today_(std::move(today)) {}
+    // `today` empty: no day is in the future; `earliest` empty: none is too long ago.
+    DayCheck(const EntryReader& reader, std::string today, std::string earliest)
+        : reader_(reader), today_(std::move(today)), earliest_(std::move(earliest)) {}
 
     // The day that stands under `key`, empty where none does. Faults: "wrong-type" (no day of the calendar),
-    // "future-date".
+    // "future-date". Warning: "early-date".
     std::string read(document::Node entry, std::string_view key) const;
     // The same of something that is done to the bought sample. Warning: "before-purchase".
     std::string read_after_purchase(document::Node entry, std::string_view key) const;
@@ -25,6 +26,7 @@ public:
 private:
     const EntryReader& reader_;
     std::string today_;
+    std::string earliest_;
     std::string bought_;
 };
 

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <iterator>
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <utility>
@@ -76,20 +78,20 @@ public:
         }
         for (Node node : parts) {
             const auto part = reader_.part(node, node.key());
-            if (!reader_.check_keys(node, {"readings"}) || !part) continue;
-            PartRecord record;
-            record.part = *part;
-            read_readings(node, record);
-            dossier_.parts.push_back(std::move(record));
+            if (!reader_.check_keys(node, {"readings"})) continue;
+            // What stands below a part that there is not is read all the same, for its faults.
+            std::vector<Reading> readings = read_readings(node, part);
+            if (part) dossier_.parts.push_back({*part, std::move(readings)});
         }
     }
 
 private:
-    void read_readings(Node part, PartRecord& record) {
-        const Node readings = part.find("readings");
+    std::vector<Reading> read_readings(Node node, std::optional<Part> part) {
+        std::vector<Reading> read;
+        const Node readings = node.find("readings");
         if (readings.exists() && !readings.is_sequence()) {
             reader_.error(readings, "wrong-type", "`readings` is a list");
-            return;
+            return read;
         }
         for (Node one : readings) {
             if (++count_ > kMaxReadings) {
@@ -98,15 +100,48 @@ private:
                     reader_.error(one, "too-many-readings", fmt::format("more than {} readings", kMaxReadings),
                                   "one dossier is one sample");
                 }
-                return;
+                return read;
             }
-            record.readings.push_back(read_reading(reader_, one, record.part, data_, days_));
-            check_picture(one, record.readings.back().photo);
+            read.push_back(read_reading(reader_, one, part, data_, days_));
+            check_picture(one, read.back().photo);
+            note_repeat(readings, one, read);
         }
-        if (readings.begin() == readings.end()) {
-            reader_.faults().warning(reader_.document(), part, "no-readings",
-                                     fmt::format("nothing was read on the part '{}'", name_of(record.part)));
+        if (part && readings.begin() == readings.end()) {
+            reader_.faults().warning(reader_.document(), node, "no-readings",
+                                     fmt::format("nothing was read on the part '{}'", name_of(*part)));
         }
+        return read;
+    }
+
+    // A test that was made again has another value, day, photo or note; what is the same in every member is more likely
+    // an entry that was made twice, and counts all the same (at the discount of repeats).
+    void note_repeat(Node readings, Node last, const std::vector<Reading>& read) const {
+        std::size_t at = 0;
+        for (const Node earlier : readings) {
+            if (at + 1 >= read.size()) return;
+            // Cheap to ask first: readings by another method are not the same.
+            if (read[at].method != read.back().method || !same_entries(earlier, last)) {
+                ++at;
+                continue;
+            }
+            reader_.faults().warning(
+                reader_.document(), last, "same-reading-twice",
+                fmt::format("the same reading stands twice: in line {} it is the same in every member", read[at].line),
+                "take one out, or say what is different: its day, photo or note");
+            return;
+        }
+    }
+
+    // Members in any order.
+    static bool same_entries(Node a, Node b) {
+        if (a.kind() != b.kind() || a.text() != b.text()) return false;
+        std::size_t of_a = 0;
+        for (const Node one : a) {
+            const Node other = one.key().empty() ? Node() : b.find(one.key());
+            if (!other.exists() || !same_entries(one, other)) return false;
+            ++of_a;
+        }
+        return of_a == static_cast<std::size_t>(std::distance(b.begin(), b.end()));
     }
 
     // A reading holds without its picture, but a report can show none.
@@ -132,7 +167,7 @@ void read_dossier(const Document& document, const rules::BookData& book, const E
     const EntryReader reader(book, document, faults);
     const Node root = document.root();
     if (!reader.check_keys(root, {"sample", "listing", "parts", "confirmed", "priors", "costs", "proofs"})) return;
-    DayCheck days(reader, today);
+    DayCheck days(reader, today, data.judging.earliest);
     if (const Node sample = root.find("sample"); sample.exists()) {
         read_sample(reader, sample, data, days, dossier);
     } else {

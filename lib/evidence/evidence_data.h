@@ -86,6 +86,14 @@ struct Implied {
     std::size_t outcome = 0;
     std::string quantity;
     measure::Limit bound;
+    std::string written = {};  // the bound as the book has it: "at most 0.15 mm"
+};
+
+// What a quantity of such goods usually is: beyond it a value is told as a likely slip of the pen, and no more.
+struct UsualRange {
+    std::string quantity;
+    measure::Limit bound;
+    std::string written;
 };
 
 // How often each outcome is seen, given the candidate.
@@ -113,6 +121,8 @@ struct Method {
     std::vector<Outcome> outcomes;
     std::vector<OutcomeTable> tables;
     std::vector<Implied> implies;
+    std::vector<Implied> only_if;  // what the quantities are where the outcome is seen; all of an outcome's hold
+    std::vector<UsualRange> usual;
     std::vector<QuantityRead> reads;
     Computes computes = Computes::nothing;
     LikelihoodBy likelihood_by = LikelihoodBy::table;
@@ -143,6 +153,7 @@ struct Limit {
 };
 
 struct Judging {
+    std::string earliest;      // YYYY-MM-DD; an earlier day is told as a likely slip of the pen; empty: none is
     double decided_at = 0.95;  // belief, 0.5 to 1
     double from_even = 0.8;    // belief that the readings alone must reach from even odds, 0.5 to 1
     double guard = 1;          // expanded uncertainties (k = 2) from a limit

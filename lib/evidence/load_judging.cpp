@@ -53,9 +53,11 @@ void load_judging(const rules::BookData& book, EvidenceData& data, Faults& fault
         any = true;
         const EntryReader reader(book, document, faults);
         const Node root = document.root();
-        if (!reader.check_keys(root, {"decided_at", "from_even", "guard", "same_look", "slip", "conflict", "plan"}))
+        if (!reader.check_keys(
+                root, {"decided_at", "from_even", "guard", "same_look", "slip", "conflict", "plan", "earliest"}))
             continue;
         Judging& judging = data.judging;
+        if (root.find("earliest").exists()) judging.earliest = reader.required_day(root, "earliest", "a day");
         if (const auto read = reader.required_number(root, "decided_at", kWhole / 2, kWhole)) {
             judging.decided_at = *read / kWhole;
             // At one half a claim and its denial would both be decided; at all of it nothing ever is.

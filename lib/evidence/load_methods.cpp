@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 #include "evidence/entry_reader.h"
 #include "evidence/names.h"
@@ -65,11 +66,11 @@ public:
     MethodLoader(const EntryReader& reader, EvidenceData& data) : reader_(reader), data_(data) {}
 
     void load(Node node) {
-        if (!reader_.check_keys(
-                node,
-                {"method",   "title",         "how",      "looks_at", "parts",       "harm",         "minutes",
-                 "cost",     "who",           "cautions", "sources",  "outcomes",    "likelihood",   "reads",
-                 "computes", "likelihood_by", "frames",   "worn",     "reliability", "says_nothing", "implies"})) {
+        if (!reader_.check_keys(node,
+                                {"method",      "title",        "how",      "looks_at",      "parts",   "harm",
+                                 "minutes",     "cost",         "who",      "cautions",      "sources", "outcomes",
+                                 "likelihood",  "reads",        "computes", "likelihood_by", "frames",  "worn",
+                                 "reliability", "says_nothing", "implies",  "only_if",       "usual"})) {
             return;
         }
         Method method;
@@ -86,7 +87,7 @@ public:
         read_outcomes(node, method);
         read_quantities(node, method);
         read_likelihood_by(node, method);
-        read_implied(node, method);
+        read_figures(node, method);
         read_parts(node, method);
         check_worth(node, method);
         data_.methods.push_back(std::move(method));
@@ -134,34 +135,73 @@ private:
         });
     }
 
-    void read_implied(Node node, Method& method) {
-        const Node implied = node.find("implies");
-        if (!implied.exists()) return;
-        if (!implied.is_mapping()) {
-            reader_.error(implied, "wrong-type", "`implies` is a mapping of outcomes to the bound of a quantity");
+    // "at most 0.15 mm", both where there are two.
+    static std::string written_bound(Node bound) {
+        std::string text;
+        for (const Node end : bound) {
+            if (!text.empty()) text += " and ";
+            text.append(end.key()).append(" ").append(end.text());
+        }
+        std::replace(text.begin(), text.end(), '_', ' ');
+        return text;
+    }
+
+    // A mapping of quantities that the method tells to their bounds.
+    void each_bound(Node quantities, const Method& method,
+                    const std::function<void(Node, const measure::Limit&)>& visit) {
+        for (Node bound : quantities) {
+            const auto dimension = dimension_in(method, bound.key());
+            if (!dimension) {
+                reader_.error_at_key(bound, "unknown-quantity",
+                                     fmt::format("method '{}' does not read `{}`", method.id, bound.key()));
+                continue;
+            }
+            std::string unit;
+            if (const auto interval = read_interval(reader_, bound, *dimension, unit)) visit(bound, *interval);
+        }
+    }
+
+    // A mapping of outcomes to such mappings, under `key`.
+    void read_bounds_of_outcomes(Node node, std::string_view key, const Method& method, std::vector<Implied>& bounds) {
+        const Node of_outcomes = node.find(key);
+        if (!of_outcomes.exists()) return;
+        if (!of_outcomes.is_mapping()) {
+            reader_.error(of_outcomes, "wrong-type",
+                          fmt::format("`{}` is a mapping of outcomes to the bound of a quantity", key));
             return;
         }
-        for (Node one : implied) {
+        for (Node one : of_outcomes) {
             const auto outcome = reader_.choice_of_key(one, ids_of(method.outcomes), "outcome");
             if (!one.is_mapping()) {
                 reader_.error(one, "wrong-type",
                               "write the quantity and its bound, as in `{coat: {at_most: 0.15 mm}}`");
                 continue;
             }
-            for (Node bound : one) {
-                const auto dimension = dimension_in(method, bound.key());
-                if (!dimension) {
-                    reader_.error_at_key(bound, "unknown-quantity",
-                                         fmt::format("method '{}' does not read `{}`", method.id, bound.key()));
-                    continue;
-                }
-                std::string unit;
-                const auto interval = read_interval(reader_, bound, *dimension, unit);
-                if (outcome && interval) {
-                    method.implies.push_back({*outcome, std::string(bound.key()), *interval});
-                }
-            }
+            each_bound(one, method, [&](Node bound, const measure::Limit& interval) {
+                if (outcome) bounds.push_back({*outcome, std::string(bound.key()), interval, written_bound(bound)});
+            });
         }
+    }
+
+    void read_figures(Node node, Method& method) {
+        read_bounds_of_outcomes(node, "implies", method, method.implies);
+        read_bounds_of_outcomes(node, "only_if", method, method.only_if);
+        // An outcome that follows from a single bound is not seen beyond it, unless the book says otherwise.
+        for (std::size_t outcome = 0; outcome < method.outcomes.size(); ++outcome) {
+            const auto of_it = [outcome](const Implied& one) { return one.outcome == outcome; };
+            const auto& implied = method.implies;
+            if (std::any_of(method.only_if.begin(), method.only_if.end(), of_it)) continue;
+            if (std::count_if(implied.begin(), implied.end(), of_it) != 1) continue;
+            method.only_if.push_back(*std::find_if(implied.begin(), implied.end(), of_it));
+        }
+        const Node usual = node.find("usual");
+        if (usual.exists() && !usual.is_mapping()) {
+            reader_.error(usual, "wrong-type", "`usual` is a mapping of quantities to their bounds");
+            return;
+        }
+        each_bound(usual, method, [&](Node bound, const measure::Limit& interval) {
+            method.usual.push_back({std::string(bound.key()), interval, written_bound(bound)});
+        });
     }
 
     // In which dimension the method itself tells the quantity.

@@ -10,6 +10,7 @@
 #include "evidence/quantity_reader.h"
 #include "evidence/share_list.h"
 #include "measure/conformity.h"
+#include "measure/unit.h"
 
 namespace grainside::evidence {
 
@@ -58,7 +59,12 @@ public:
             if (node.exists()) read_quantity(node, quantity, reading);
         }
         compute_quantities(reader_, entry_, method_, reading);
-        if (reading.outcome == kNone) imply_outcome(reading);
+        if (reading.outcome == kNone) {
+            imply_outcome(reading);
+        } else {
+            check_figures(reading);
+        }
+        check_usual(reading);
         check_worth();
     }
 
@@ -176,6 +182,82 @@ private:
         }
     }
 
+    static const NamedQuantity* quantity_of(const Reading& reading, std::string_view name) {
+        const auto found = std::find_if(reading.quantities.begin(), reading.quantities.end(),
+                                        [name](const NamedQuantity& one) { return one.name == name; });
+        return found == reading.quantities.end() ? nullptr : &*found;
+    }
+
+    // Outcomes whose every bound the numbers surely meet.
+    std::vector<std::string> outcomes_by_figures(const Reading& reading) const {
+        std::vector<std::string> fitting;
+        for (std::size_t outcome = 0; outcome < method_.outcomes.size(); ++outcome) {
+            bool any = false;
+            bool all = true;
+            for (const Implied& bound : method_.only_if) {
+                if (bound.outcome != outcome) continue;
+                any = true;
+                const NamedQuantity* quantity = quantity_of(reading, bound.quantity);
+                all = all && quantity != nullptr &&
+                      measure::decide(quantity->measured, bound.bound) == measure::Decision::conforms;
+            }
+            if (any && all) {
+                fitting.push_back(
+                    fmt::format("`{}` ({})", method_.outcomes[outcome].id, method_.outcomes[outcome].means));
+            }
+        }
+        return fitting;
+    }
+
+    // The word and the numbers would count twice, once on either side.
+    void check_figures(const Reading& reading) const {
+        for (const Implied& bound : method_.only_if) {
+            if (bound.outcome != reading.outcome) continue;
+            const NamedQuantity* quantity = quantity_of(reading, bound.quantity);
+            if (quantity == nullptr || measure::decide(quantity->measured, bound.bound) != measure::Decision::fails) {
+                continue;
+            }
+            const std::vector<std::string> fitting = outcomes_by_figures(reading);
+            reader_.error(entry_.find(kOutcome), "outcome-against-figures",
+                          fmt::format("the outcome '{}' is not seen with {} {}: it asks for {}",
+                                      method_.outcomes[reading.outcome].id, bound.quantity, figure_text(*quantity),
+                                      bound.written),
+                          fitting.empty()
+                              ? "correct the outcome or the figures, or leave the outcome out"
+                              : fmt::format("the figures give {}; correct one of the two, or leave the outcome out",
+                                            fmt::join(fitting, ", ")));
+            return;
+        }
+    }
+
+    // As written; what was worked out, with its expanded uncertainty.
+    static std::string figure_text(const NamedQuantity& quantity) {
+        if (!quantity.written.empty()) return quantity.written;
+        const std::string_view unit = measure::working_unit(quantity.dimension).name;
+        return fmt::format("{:.4g} \xC2\xB1 {:.2g}{}{}", quantity.measured.value, 2 * quantity.measured.u,
+                           unit.empty() ? "" : " ", unit);
+    }
+
+    void check_usual(const Reading& reading) const {
+        for (const UsualRange& usual : method_.usual) {
+            const NamedQuantity* quantity = quantity_of(reading, usual.quantity);
+            if (quantity == nullptr) continue;
+            const Node place = entry_.find(usual.quantity).exists() ? entry_.find(usual.quantity) : entry_;
+            if (measure::decide(quantity->measured, usual.bound) == measure::Decision::fails) {
+                reader_.faults().warning(reader_.document(), place, "unusual-value",
+                                         fmt::format("{} of {} is unusual: it is {} as a rule", usual.quantity,
+                                                     figure_text(*quantity), usual.written),
+                                         "are the decimal point and the unit right?");
+            } else if (usual.bound.lower && 2 * quantity->measured.u > quantity->measured.value) {
+                reader_.faults().warning(
+                    reader_.document(), place, "wide-uncertainty",
+                    fmt::format("the uncertainty of {} {} is larger than the value", usual.quantity,
+                                figure_text(*quantity)),
+                    "what stands behind \xC2\xB1 is the expanded uncertainty (k = 2), in the unit of the value");
+            }
+        }
+    }
+
     void check_worth() {
         const bool any = entry_.find("outcome").exists() ||
                          std::any_of(method_.reads.begin(), method_.reads.end(), [&](const QuantityRead& quantity) {
@@ -196,7 +278,8 @@ private:
 
 }  // namespace
 
-Reading read_reading(const EntryReader& reader, Node node, Part part, const EvidenceData& data, const DayCheck& days) {
+Reading read_reading(const EntryReader& reader, Node node, std::optional<Part> part, const EvidenceData& data,
+                     const DayCheck& days) {
     Reading reading;
     reading.method = kNone;
     reading.line = node.line();
@@ -219,7 +302,7 @@ Reading read_reading(const EntryReader& reader, Node node, Part part, const Evid
     if (reading.method == kNone) {
         std::vector<std::string_view> of_part;
         for (const Method& known : data.methods) {
-            if ((known.parts & part_bit(part)) != 0) of_part.push_back(known.id);
+            if (!part || (known.parts & part_bit(*part)) != 0) of_part.push_back(known.id);
         }
         reader.faults().met(method.text(), of_part);
         const std::string hint = document::suggestion(method.text(), ids_of(data.methods));
@@ -228,8 +311,8 @@ Reading read_reading(const EntryReader& reader, Node node, Part part, const Evid
         return reading;
     }
     const Method& used = data.methods[reading.method];
-    if ((used.parts & part_bit(part)) == 0) {
-        reader.error(method, "wrong-part", fmt::format("method '{}' is not for the part '{}'", used.id, name_of(part)),
+    if (part && (used.parts & part_bit(*part)) == 0) {
+        reader.error(method, "wrong-part", fmt::format("method '{}' is not for the part '{}'", used.id, name_of(*part)),
                      fmt::format("it is for {}", fmt::join(part_names(used.parts), ", ")));
     }
     ReadingReader(reader, node, data, used).read(reading);

@@ -148,6 +148,9 @@ constexpr FileRow kFiles[] = {
     // parts
     {"parts_is_a_list", "sample: {}\nparts: [body]\n", "2:8 wrong-type"},
     {"unknown_part", "sample: {}\nparts: {pocket: {readings: []}}\n", "2:9 unknown-part"},
+    {"fault_below_an_unknown_part",
+     "sample: {}\nparts: {pocket: {readings: [{method: edge, outcome: yarns, date: yesterday}, {method: edeg}]}}\n",
+     "2:9 unknown-part; 2:66 wrong-type; 2:87 unknown-method"},
     {"part_is_a_list", "sample: {}\nparts: {body: [x]}\n", "2:15 wrong-type"},
     {"unknown_key_of_a_part", "sample: {}\nparts: {body: {reading: []}}\n", "2:15 no-readings; 2:16 unknown-key"},
     {"readings_is_a_mapping", "sample: {}\nparts: {body: {readings: {a: b}}}\n", "2:26 wrong-type"},
@@ -193,7 +196,9 @@ TEST(DossierFaults, OfSeveralKindsAreAllTold) {
 
 std::string with_readings(std::size_t count) {
     std::string text = "sample: {}\nparts:\n  body:\n    readings:\n";
-    for (std::size_t i = 0; i < count; ++i) text += "      - {method: edge, outcome: yarns}\n";
+    for (std::size_t i = 0; i < count; ++i) {
+        text += "      - {method: edge, outcome: yarns, note: place " + std::to_string(i) + "}\n";
+    }
     return text;
 }
 

@@ -173,7 +173,8 @@ TEST(DossierReading, WarnsOfWhatIsOdd) {
     EXPECT_TRUE(dossier.data().worn());
 }
 
-// The first bound that is met beyond the expanded uncertainty (k = 2); a word that is written goes before all numbers.
+// The first bound that is met beyond the expanded uncertainty (k = 2); a word that is written goes
+// before numbers that do not surely speak against it.
 TEST(ImpliedOutcomes, AreWhatTheNumbersSurelyAre) {
     struct Case {
         std::string_view reading, want;
@@ -187,7 +188,7 @@ TEST(ImpliedOutcomes, AreWhatTheNumbersSurelyAre) {
         {"film: exactly 0.1 mm", "thin"},
         {"film: exactly 210 um", "thick"},
         {"film: 0.3 +- 0.05 mm (k=1)", "middling"},
-        {"outcome: thin, film: 0.5 +- 0.02 mm", "thin"},
+        {"outcome: thick, film: 0.17 +- 0.04 mm", "thick"},
     };
     const EvidenceData& book = support::small_evidence_book().data();
     for (const Case& one : kCases) {

@@ -137,7 +137,9 @@ std::string RandomDossier::reading(Part part, const std::vector<std::size_t>& tr
     const Method& method = data().methods[methods[below(methods.size())]];
     std::string text = "      - {method: " + method.id;
     const std::string numbers = below(3) > 0 ? quantities(method) : std::string();
-    if (!method.outcomes.empty()) {
+    // A word and numbers drawn each for itself would contradict one another, and be refused.
+    const bool numbers_say = !numbers.empty() && !method.only_if.empty();
+    if (!method.outcomes.empty() && !numbers_say) {
         text += ", outcome: " + method.outcomes[outcome_of(method, truth)].id + numbers;
     } else {
         text += numbers.empty() ? quantities(method) : numbers;
