@@ -9,8 +9,10 @@ import { tell } from './told.js';
 
 const kDrivers = 4;
 
+function isExact({ low, high }) { return high - low < 0.005; }
+
 function rangeText({ value, low, high }, currency) {
-    if (high - low < 0.005) return money(value, currency);
+    if (isExact({ low, high })) return money(value, currency);
     return `${low.toFixed(2)} to ${money(high, currency)}`;
 }
 
@@ -31,7 +33,7 @@ function sums(isRead, costs, told, before) {
     const was = before?.total && money(before.total.value) !== money(total.value) ? element('span', { class: 'was' }, ` was ${money(before.total.value, before.currency)}`) : null;
     return [
         element('p', { class: 'total' }, element('strong', {}, money(total.value, currency)), was,
-                element('span', { class: 'quiet' }, ` (${rangeText(total, currency)})`)),
+                isExact(total) ? null : element('span', { class: 'quiet' }, ` (${rangeText(total, currency)})`)),
         told.multiple ? element('p', { class: 'total' }, 'The price is ', element('strong', {}, `${told.multiple} times`), ' the total') : null,
         told.price.map((text) => element('p', { class: 'quiet' }, text)), remarks.map((text) => element('p', {}, text)),
         drivers?.length ? element('div', {}, element('h4', {}, 'What makes it uncertain'), element('ul', {}, drivers.slice(0, kDrivers)
