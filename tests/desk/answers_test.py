@@ -165,6 +165,11 @@ class AnswersTest(unittest.TestCase):
         found = {one["words"]: one for one in words["findings"]}
         self.assertEqual(found["Made in Italy"]["edit"]["wording"], "Sewn")
         self.assertEqual(found["Made in Italy"]["edit"]["reads"], "Sewn in Vietnam")
+        # So it is told at the words that stay, too.
+        both = self.desk.post("/words", {"text": "Made in Italy, sewn in Vietnam.", "market": ["eu", "us"]}).data["findings"]
+        self.assertEqual({one["edit"]["reads"] for one in both if "edit" in one}, {"Sewn in Vietnam"})
+        praise = self.desk.post("/words", {"text": "Tote with an eco-friendly strap.", "market": []}).data["findings"][0]
+        self.assertEqual(praise["edit"]["reads"], "a strap")
         cites = [(one["cite"], one.get("from_memory")) for one in found["Chrome-free"]["cited"]]
         self.assertEqual(len(cites), len(set(cites)), cites)
         self.assertGreater(len(found["Chrome-free"]["sources"]), len(cites), "the book has two that are told alike")

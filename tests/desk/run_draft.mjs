@@ -90,6 +90,14 @@ async function runAll(page) {
     for (const words of taken) assert.ok(kept.includes(words), `${words} in ${kept}`);
 }
 
+// The wording is one word beside those that go; it is told with what follows it.
+async function runBeside(page) {
+    await type(page, 'Made in Italy, sewn in Vietnam, from calf.');
+    const better = page.locator('details.finding', { hasText: 'Made in Italy' }).locator('.instead').first();
+    await better.waitFor({ state: 'attached' });
+    assert.equal(await better.textContent(), 'Better: Sewn in Vietnam (leave the words out)');
+}
+
 async function runKeptAsSample(page, folder, look) {
     await type(page, 'Harbour tote in vegan leather\nSewn by hand.');
     await page.getByLabel('Also').selectOption('');
@@ -133,6 +141,7 @@ export async function runDraft(page, folder, look) {
     await runReasons(page);
     await runPressed(page, look);
     await runAll(page);
+    await runBeside(page);
     await runKeptAsSample(page, folder, look);
     console.log('draft: kept, for two markets, pressed, all taken, copied, a sample of it');
 }

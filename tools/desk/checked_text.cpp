@@ -94,15 +94,15 @@ const One* on_words(const std::vector<One>& all, std::size_t field, std::size_t 
     return found;
 }
 
-std::string_view last_bytes(std::string_view text, std::size_t count) {
-    return text.substr(text.size() - std::min(count, text.size()));
-}
-
-// Whether the words that end at `end` go and the wording is but the word behind them, which begins a sentence now and
-// says nothing by itself.
-bool is_beside(const Edit& edit, std::size_t end) {
-    return edit.end > end && !edit.wording.empty() &&
-           verdict::same_letters(edit.wording, last_bytes(edit.words, edit.wording.size()));
+// Whether words go and the wording is but what stands beside them, as an article or the word that begins a sentence
+// now: it says nothing by itself.
+bool is_beside(const Edit& edit) {
+    if (edit.wording.empty() || !edit.left_out.empty()) return !edit.wording.empty();
+    if (edit.words.size() <= edit.wording.size()) return false;
+    const std::string_view words = edit.words;
+    const std::string_view gone = words.substr(0, words.size() - edit.wording.size());
+    return verdict::same_letters(edit.wording, words.substr(gone.size())) &&
+           (gone.ends_with(", ") || gone.ends_with('/') || gone.ends_with("/ "));
 }
 
 constexpr std::size_t kMostReadBytes = 60;
@@ -132,7 +132,7 @@ void CheckedText::write_edit(JsonWriter& json, std::size_t field, std::size_t st
     write_at(json, found->field, found->start, found->end);
     json.member("words", std::string_view(found->words));
     json.member("wording", std::string_view(found->wording));
-    if (is_beside(*found, end)) {
+    if (is_beside(*found)) {
         json.member("reads", std::string_view(read_on(*found, texts_[found->field])));
     }
     json.optional_member("taken_as_true", found->taken.words);

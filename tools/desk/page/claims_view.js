@@ -7,7 +7,7 @@ import { redrawn } from './redrawn.js';
 
 // Where things stand changes with every key; what they say does not. Cards are drawn again for the latter only.
 function placeless({ at, start, end, edit, ...rest }) {
-    return edit ? { ...rest, edit: { wording: edit.wording, taken_as_true: edit.taken_as_true } } : rest;
+    return edit ? { ...rest, edit: { wording: edit.wording, reads: edit.reads, taken_as_true: edit.taken_as_true } } : rest;
 }
 
 function claimLine({ says_name: name, negated, hedged, words, times }) {
