@@ -112,7 +112,7 @@ class AnswersTest(unittest.TestCase):
         reading = {"method": method["method"], "date": "2026-09-20", "values": {}}
         for one in inputs:
             if one["kind"] == "outcome":
-                reading["outcome"] = one["choices"][0]["id"]
+                reading["outcome"] = one["choices"][-1]["id"]  # the last is "unclear", which no number is against
             else:
                 reading["values"][one["key"]] = one["example"].removesuffix(" none")
         answer = self.desk.change("try", state, {"do": "add-reading", "part": method["parts"][0], "reading": reading})

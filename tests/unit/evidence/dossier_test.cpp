@@ -385,7 +385,8 @@ TEST(Pictures, AreFoundBelowTheFolderAndNowhereElse) {
               "no-picture 'out.jpg' leads out of the dossier's folder;"
               "no-picture there is no file '../x.jpg' beside the dossier;"
               "no-picture '/etc/hostname' is no path from the dossier's folder down;"
-              "no-picture there is no file 'gone.jpg' beside the dossier;no-picture 'more' is no readable file;");
+              "no-picture there is no file 'gone.jpg' beside the dossier;no-picture 'more' is no readable file;"
+              "same-reading-twice the same reading stands twice: in line 2 it is the same in every member;");
 }
 
 // Sparse files: nothing is read beyond what fits, and one file is read once.

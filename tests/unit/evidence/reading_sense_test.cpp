@@ -123,7 +123,7 @@ constexpr TwiceRow kTwice[] = {
     {"a_note_more", "method: loupe, outcome: repeating-print", "method: loupe, outcome: repeating-print, note: back",
      ""},
     {"another_photo", "method: loupe, outcome: repeating-print, photo: a.jpg",
-     "method: loupe, outcome: repeating-print, photo: b.jpg", ""},
+     "method: loupe, outcome: repeating-print, photo: b.jpg", "3:50 no-picture; 4:50 no-picture"},
     {"the_same_numbers", "method: thickness-gauge, thickness: 1.4 +- 0.1 mm",
      "method: thickness-gauge, thickness: 1.4 +- 0.1 mm", "4:1 same-reading-twice"},
     {"the_same_shares", "method: xrf-leather, composition: {Cr: 2 +- 0.1 %}",
