@@ -232,7 +232,8 @@ TEST_F(DossierCommands, NameWhatTheyStandOn) {
 }
 
 TEST_F(DossierCommands, PlanHarmlessTestsFirst) {
-    write_file("tote.yaml", "sample: {what: Tote}\nlisting: {name: Polyurethane tote}\nparts: {body: {readings: []}}\n");
+    write_file("tote.yaml",
+               "sample: {what: Tote}\nlisting: {name: Polyurethane tote}\nparts: {body: {readings: []}}\n");
     const ProcessResult result = run_small({"plan", "tote.yaml"});
     EXPECT_EQ(result.status, 0);
     const std::size_t harmless = result.out.find("  1. A look with the naked eye\n     body");
