@@ -42,7 +42,7 @@ protected:
 const std::string kVegan = entry("vegan-called-leather", "words: vegan-leather", "2026-11-26");
 const std::string kPlating = entry("solid-on-plating", "listing: b-7, field: description", "2027-01-31");
 
-struct StatusRow {
+struct ConcededRow {
     std::string_view name;
     std::string concessions;
     std::vector<std::string> more;
@@ -58,7 +58,7 @@ TEST_F(Concession, DecidesTheExitStatus) {
     const std::string one_listing = entry("vegan-called-leather", "listing: b-8", "2027-01-01");
     const std::string old_purse = entry("vegan-called-leather", "listing: b-8", "2026-01-01");
     const std::string limit = entry("coat-of-leather-eu", "listing: b-7", "2027-01-01");
-    const StatusRow rows[] = {
+    const ConcededRow rows[] = {
         {"none", "", {}, 1, 0, ""},
         {"some", kVegan, {}, 1, 2, ""},
         {"all", kVegan + kPlating, {}, 0, 3, ""},
@@ -85,7 +85,7 @@ TEST_F(Concession, DecidesTheExitStatus) {
         {"quiet", kVegan + kPlating, {"--quiet"}, 0, 0, ""},
         {"unreadable_too", kVegan + kPlating, {"missing.jsonl"}, 2, 3, ""},
     };
-    for (const StatusRow& row : rows) {
+    for (const ConcededRow& row : rows) {
         const ProcessResult result = check(row.concessions, row.more);
         EXPECT_EQ(result.status, row.status) << row.name << '\n' << result.out << result.err;
         EXPECT_EQ(count_of(result.out, ",\"concession\":{"), row.conceded) << row.name << '\n' << result.out;

@@ -10,7 +10,7 @@
 namespace grainside::tests {
 namespace {
 
-const std::vector<std::string> kCommands = {"judge", "identify", "plan", "learn"};
+const std::vector<std::string> kWritingCommands = {"judge", "identify", "plan", "learn"};
 
 class DossierOutput : public CliTest {
 protected:
@@ -37,7 +37,7 @@ void expect_inert(const std::string& text, const std::string& where) {
 
 TEST_F(DossierOutput, IsInert) {
     write_file("hostile.yaml", kHostileDossier);
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         for (const std::string format : {"human", "jsonl"}) {
             const ProcessResult result = run_process(small_call({command, "--format", format, "hostile.yaml"}));
             EXPECT_EQ(result.status, command == "judge" ? 1 : 0) << command << result.err;
@@ -66,7 +66,7 @@ TEST_F(DossierOutput, IsInertInFaults) {
                "      - {method: \"x\\e[2J\\u202E<script>\", outcome: film}\n"
                "      - {method: look, outcome: \"o\\e[2J\\u202E<b>\"}\n"
                "      - {method: look, outcome: film, date: \"\\e[2J\"}\n");
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         const ProcessResult result = run_process(small_call({command, "hostile.yaml", "--format", "jsonl"}));
         EXPECT_EQ(result.status, 2);
         EXPECT_EQ(count_of(result.err, "grainside: "), 3U) << result.err;
@@ -85,7 +85,7 @@ TEST_F(DossierOutput, IsInertInFaults) {
 TEST_F(DossierOutput, NamesADossierInertly) {
     const std::string file = "\x1B[2J\xE2\x80\xAE.yaml";
     write_file(file, kThinDossier);
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         for (const std::string format : {"human", "jsonl"})
             expect_inert(run_process(small_call({command, file, "--format", format})).out, command);
     }
@@ -94,7 +94,7 @@ TEST_F(DossierOutput, NamesADossierInertly) {
 TEST_F(DossierOutput, HasNoEscapesButItsOwnColours) {
     write_file("hostile.yaml", kHostileDossier);
     write_file("confirmed.yaml", kConfirmedDossier);
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         std::string coloured =
             run_process(small_call({command, "hostile.yaml", "confirmed.yaml", "--colour", "always"})).out;
         const std::string plain =
@@ -120,7 +120,7 @@ TEST_F(DossierOutput, IsColouredOnATerminal) {
 
 TEST_F(DossierOutput, MayHaveAGoneReader) {
     write_file("tote.yaml", kClearDossier);
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         for (const std::string format : {"human", "jsonl"}) {
             ProcessCall call = small_call({command, "tote.yaml", "--format", format});
             call.out = Stream::gone_reader;
@@ -146,7 +146,7 @@ TEST_F(DossierOutput, EndsWithItsReader) {
 
 TEST_F(DossierOutput, OnAFullDiskIsAnError) {
     write_file("tote.yaml", kConfirmedDossier);
-    for (const std::string& command : kCommands) {
+    for (const std::string& command : kWritingCommands) {
         for (const std::string format : {"human", "jsonl"}) {
             ProcessCall call = small_call({command, "tote.yaml", "--format", format});
             call.out = Stream::full_disk;

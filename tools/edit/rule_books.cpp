@@ -18,6 +18,34 @@ bool is_among(const std::vector<ChangedFile>& changed, std::string_view file) {
     return std::any_of(changed.begin(), changed.end(), [&](const ChangedFile& one) { return one.file == file; });
 }
 
+// The build has proven that it has no faults.
+const std::shared_ptr<const BookFiles>& built_in_files() {
+    static const auto kept = [] {
+        document::Faults faults;
+        return std::make_shared<const BookFiles>(document::open_compiled(rules::built_in_book(), faults));
+    }();
+    return kept;
+}
+
+BookReading loaded(std::shared_ptr<const BookFiles> base, Result<RuleBook> rules) {
+    BookReading reading;
+    if (!rules) {
+        reading.faults = std::move(rules).issues();
+        return reading;
+    }
+    auto book = std::make_shared<LoadedBook>(std::move(base), std::move(rules).value());
+    if (EvidenceBook::is_there(book->rules)) {
+        Result<EvidenceBook> evidence = EvidenceBook::load(book->rules);
+        if (!evidence) {
+            reading.faults = std::move(evidence).issues();
+            return reading;
+        }
+        book->evidence.emplace(std::move(evidence).value());
+    }
+    reading.book = std::move(book);
+    return reading;
+}
+
 }  // namespace
 
 RuleBooks::RuleBooks(std::string folder) : folder_(std::move(folder)) {
@@ -25,9 +53,12 @@ RuleBooks::RuleBooks(std::string folder) : folder_(std::move(folder)) {
 }
 
 void RuleBooks::refresh() {
+    if (folder_.empty()) {
+        files_ = built_in_files();
+        return;
+    }
     document::Faults faults;
-    files_ = std::make_shared<const BookFiles>(folder_.empty() ? document::open_compiled(rules::built_in_book(), faults)
-                                                               : document::read_yaml_folder(folder_, faults));
+    files_ = std::make_shared<const BookFiles>(document::read_yaml_folder(folder_, faults));
     unreadable_ = faults.take();
 }
 
@@ -49,29 +80,16 @@ BookFiles RuleBooks::with(const std::vector<ChangedFile>& changed, document::Fau
 }
 
 BookReading RuleBooks::read(const std::vector<ChangedFile>& changed) const {
-    BookReading reading;
-    document::Faults faults;
-    BookFiles files = with(changed, faults);
-    if (faults.any_errors()) {
-        reading.faults = faults.take();
-        return reading;
-    }
-    Result<RuleBook> rules = RuleBook::from_documents(std::move(files));
-    if (!rules) {
-        reading.faults = std::move(rules).issues();
-        return reading;
-    }
-    auto book = std::make_shared<LoadedBook>(files_, std::move(rules).value());
-    if (EvidenceBook::is_there(book->rules)) {
-        Result<EvidenceBook> evidence = EvidenceBook::load(book->rules);
-        if (!evidence) {
-            reading.faults = std::move(evidence).issues();
-            return reading;
-        }
-        book->evidence.emplace(std::move(evidence).value());
-    }
-    reading.book = std::move(book);
-    return reading;
+    const auto read_anew = [&]() -> BookReading {
+        document::Faults faults;
+        BookFiles files = with(changed, faults);
+        if (faults.any_errors()) return {nullptr, faults.take()};
+        return loaded(files_, RuleBook::from_documents(std::move(files)));
+    };
+    if (!folder_.empty() || !changed.empty()) return read_anew();
+    // Every session of a process shares it.
+    static const BookReading kept = read_anew();
+    return kept;
 }
 
 std::vector<std::string> RuleBooks::names_in_place(const std::vector<ChangedFile>& changed,
