@@ -16,7 +16,8 @@ inline constexpr std::string_view kNoAdvice =
     "'From memory' marks a source whose text could not be seen when the rule was written.";
 
 inline constexpr std::string_view kReadingNote =
-    "The words were read by a grammar that errs: on listings that it had not seen, one finding in ten to one in five "
+    "The words were read by a grammar that errs: on listings that it had not seen, one finding in twenty to one in "
+    "five "
     "was "
     "wrong. Look at the marked words before you publish.";
 

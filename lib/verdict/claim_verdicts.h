@@ -16,6 +16,12 @@ namespace grainside::verdict {
 using Statement = std::tuple<Part, ConceptId, bool, Kind, bool, double, double, Unit>;
 Statement statement_of(const Claim& claim);
 
+// What a claim says to a reader, however it is counted: reports tell claims that say the same of the same part as one.
+using Saying = std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool>;
+inline Saying saying_of(const Claim& claim) noexcept {
+    return {claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated, claim.hedged};
+}
+
 // Evidence on every different statement of the listing.
 std::map<Statement, ClaimEvidence> consider(const Bench& bench, const CheckResult& check);
 

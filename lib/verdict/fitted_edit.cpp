@@ -120,6 +120,23 @@ bool said_beside(const Place& place, FittedEdit& edit) {
     return false;
 }
 
+// 'nubuck (microfibre)', 'silk (100% viscose)': where a bracket right behind the place says the wording, with a share
+// or without, what it says stands in the place of both. Where the place ends then.
+std::size_t take_bracket(const Place& place, std::string& wording) {
+    const std::string_view behind = place.text.substr(place.end);
+    if (!behind.starts_with(" (")) return place.end;
+    const std::size_t close = behind.find(')');
+    if (close == std::string_view::npos) return place.end;
+    const std::string_view said = behind.substr(2, close - 2);
+    if (said.size() < wording.size() || !same_letters(said.substr(said.size() - wording.size()), wording)) {
+        return place.end;
+    }
+    const std::string_view share = said.substr(0, said.size() - wording.size());
+    if (share.find_first_not_of("0123456789.,% ") != std::string_view::npos) return place.end;
+    wording = said;
+    return place.end + close + 1;
+}
+
 // 'with the [a polyester lining]'.
 void drop_second_article(const Place& place, std::string& wording) {
     const auto words = words_of(wording);
@@ -195,7 +212,8 @@ std::variant<FittedEdit, NoFit> fit(const Place& place, std::string wording) {
         drop_second_article(place, wording);
         drop_doubles(place, wording);
     }
-    FittedEdit edit{place.start, place.end, wording};
+    const std::size_t end = wording.empty() ? place.end : take_bracket(place, wording);
+    FittedEdit edit{place.start, end, wording};
     if (!wording.empty() && break_inside.empty() && said_beside(place, edit)) return edit;
     // 'Made in Italy' and 'made in China' begin with the same word, which is no name.
     const std::string_view old = text.substr(place.start, place.end - place.start);

@@ -18,7 +18,8 @@ struct Place {
     bool is_name = false;       // the words begin with a name, whose capital is its own: 'Italian leather'
 };
 
-// What takes the place of text[start, end): the words, with an article in front or a letter behind where those change.
+// What takes the place of text[start, end): the words, with an article in front or a letter or bracket behind where
+// those change.
 struct FittedEdit {
     std::size_t start = 0;
     std::size_t end = 0;
@@ -33,7 +34,7 @@ inline constexpr NoFit kBrokenLine = "a line ends between the words";
 //
 // - The wording takes the case of the words: ALL CAPITALS, Title Case, or a capital in front. A name such as 'PU' in
 //   front of small words tells nothing; there the beginning of a sentence decides.
-// - A word that stands in front of the place or behind it already is not said twice.
+// - A word that stands in front of the place or behind it already is not said twice, nor one in a bracket right behind.
 // - 'a' or 'an' in front follows the sound of what it now stands before: by the first letter, with the usual exceptions
 //   ('an hour', 'a unit', 'an MDF board'), across quotation marks and emphasis that open between.
 // - Where a superlative goes, 'the' in front goes with it if a material without article reads right ('made of the

@@ -4,7 +4,6 @@
 #include <optional>
 #include <set>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 #include "identify/plan.h"
@@ -51,14 +50,12 @@ OpenClaims open_claims(const Bench& bench, const CheckResult& check) {
     std::vector<Question>& questions = result.questions;
     const auto considered = consider(bench, check);
     const std::vector<Grade> grades = grades_of(check, considered);
-    // As reports tell statements apart: the same said of the same part, with or without a number.
-    std::set<std::tuple<Part, ConceptId, ConceptId, ConceptId, Kind, bool, bool, Grade>> statements;
+    std::set<std::pair<Saying, Grade>> statements;  // as reports tell them apart
     for (std::size_t i = 0; i < check.mentions.size(); ++i) {
         const Claim& claim = check.mentions[i];
         const bool testable = grades[i] == Grade::unsupported || grades[i] == Grade::inconclusive;
         if (!testable && grades[i] != Grade::vague) continue;
-        statements.emplace(claim.part, claim.says, claim.called, claim.place, claim.kind, claim.negated, claim.hedged,
-                           grades[i]);
+        statements.emplace(saying_of(claim), grades[i]);
         if (!testable || !is_claim_kind(claim.kind)) continue;
         const ClaimEvidence& evidence = considered.at(statement_of(claim));
         if (!evidence.asked) continue;
