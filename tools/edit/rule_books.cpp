@@ -20,11 +20,11 @@ bool is_among(const std::vector<ChangedFile>& changed, std::string_view file) {
 
 // The build has proven that it has no faults.
 const std::shared_ptr<const BookFiles>& built_in_files() {
-    static const auto kept = [] {
+    static const auto kKept = [] {
         document::Faults faults;
         return std::make_shared<const BookFiles>(document::open_compiled(rules::built_in_book(), faults));
     }();
-    return kept;
+    return kKept;
 }
 
 BookReading loaded(std::shared_ptr<const BookFiles> base, Result<RuleBook> rules) {
@@ -88,8 +88,8 @@ BookReading RuleBooks::read(const std::vector<ChangedFile>& changed) const {
     };
     if (!folder_.empty() || !changed.empty()) return read_anew();
     // Every session of a process shares it.
-    static const BookReading kept = read_anew();
-    return kept;
+    static const BookReading kKept = read_anew();
+    return kKept;
 }
 
 std::vector<std::string> RuleBooks::names_in_place(const std::vector<ChangedFile>& changed,
