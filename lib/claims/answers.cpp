@@ -30,7 +30,7 @@ ConceptId asked_by_label(const vocabulary::Vocabulary& vocabulary, std::span<con
         if (piece.is(Role::genuine)) continue;
         if (!piece.is(Role::meaning)) return 0;
         const Kind kind = vocabulary.concepts[piece.sense.concept_id].kind;
-        if (kind == Kind::quality || kind == Kind::craft || kind == Kind::origin) return 0;
+        if (is_mention(kind) || kind == Kind::origin) return 0;
         asked = piece.sense.concept_id;
     }
     return asked;
@@ -64,7 +64,7 @@ void parse_yes(const SegmentContext& segment, const Region& question, std::vecto
     const std::uint32_t at = !pieces.empty() && pieces.front().is(Role::answer_label) ? 2 : 0;
     if (question.asks == 0 || at >= pieces.size() || !pieces[at].is(Role::affirm)) return;
     const auto& asked = segment.vocabulary.concepts[question.asks];
-    if (asked.kind == Kind::quality || asked.kind == Kind::craft || asked.kind == Kind::origin) return;
+    if (is_mention(asked.kind) || asked.kind == Kind::origin) return;
     Claim claim = claim_over(segment, at, at + 1);
     claim.says = question.asks;
     claim.kind = asked.kind;

@@ -97,10 +97,20 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
     }
 }
 
+void ClaimParser::silence_reviews() {
+    for (Piece& piece : pieces_) {
+        const bool quoted = std::any_of(reviews_.begin(), reviews_.end(), [&](const TokenRange& review) {
+            return piece.first >= review.first && piece.last <= review.last;
+        });
+        if (quoted) piece.silent = true;
+    }
+}
+
 void ClaimParser::parse_field(std::string_view text, const FieldText& field, std::uint32_t index,
                               const Region& field_region, std::uint32_t marks, std::vector<Claim>& claims) {
     std::size_t next_hit = 0;
     const bool has_quotes = may_hold_single_quotes(text);
+    find_quoted_reviews(vocabulary_, field.tokens, field.hits, reviews_);
     Region section = field_region;  // what a heading or a label on a line of its own says of the lines below it
     Region carried = field_region;
     bool carries = false;
@@ -161,6 +171,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         }
         mark_scopes(vocabulary_, segment.kind, title, inventory, pieces_);
         if (!title && inventory.any({Role::product, Role::thing})) silence_other_goods(own_, pieces_);
+        silence_reviews();
         if (has_quotes || inventory.has(TokenKind::quote)) silence_quoted_names(text, field.tokens, title);
         cut_phrases(pieces_, phrase_number_, phrases_);
         const Evidence evidence = inventory.any({Role::standard, Role::document, Role::result}) || inventory.numbers

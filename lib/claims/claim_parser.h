@@ -10,6 +10,7 @@
 #include "claims/known_attributes.h"
 #include "claims/other_goods.h"
 #include "claims/piece.h"
+#include "claims/quoted_reviews.h"
 #include "claims/regions.h"
 #include "claims/segment.h"
 #include "claims/title_lines.h"
@@ -57,6 +58,7 @@ private:
     void parse_field(std::string_view text, const FieldText& field, std::uint32_t index, const Region& region,
                      std::uint32_t marks, std::vector<Claim>& claims);
     void silence_quoted_names(std::string_view text, const text::Tokens& tokens, bool title);
+    void silence_reviews();
     bool passes_over(const FieldText& field, const text::Segment& segment, std::size_t& next_hit) const;
     static bool followed_by_cell(const text::Tokens& tokens, const text::Segment& segment);
 
@@ -69,6 +71,7 @@ private:
     std::vector<Piece> pieces_;
     std::vector<Region> regions_;
     std::vector<Phrase> phrases_;
+    std::vector<TokenRange> reviews_;  // of the field that is being read
     std::uint32_t phrase_number_ = 0;
     std::uint32_t sentence_number_ = 0;
     std::uint32_t fields_too_long_ = 0;

@@ -60,6 +60,26 @@ std::size_t behind_bracket(std::span<const Piece> pieces, std::size_t open) {
     return open;
 }
 
+// 'with a wooden lid', and not 'with its mark of approval'.
+bool phrase_holds_stuff(const vocabulary::Vocabulary& vocabulary, std::span<const Piece> pieces, std::size_t from) {
+    while (from < pieces.size() && pieces[from].is(Role::article)) ++from;
+    for (std::size_t i = from; i < pieces.size() && !ends_phrase(pieces[i]); ++i) {
+        if (pieces[i].is(Role::meaning) && is_stuff(vocabulary, pieces[i].sense.concept_id)) return true;
+    }
+    return false;
+}
+
+// 'Top layer cowhide +0.80 USD', 'with a wooden lid +3': what costs more is no part of what is sold.
+bool asks_a_surcharge(std::span<const Piece> pieces, std::size_t plus) {
+    if (plus == 0 || plus + 1 >= pieces.size() || !pieces[plus].is_mark(TokenKind::plus) ||
+        pieces[plus + 1].kind != PieceKind::number || (pieces[plus + 1].flags & text::flag::kSpaceBefore) != 0) {
+        return false;
+    }
+    if (plus + 2 == pieces.size()) return true;
+    const Piece& behind = pieces[plus + 2];
+    return behind.is(Role::currency) || (behind.kind == PieceKind::mark && !behind.is_mark(TokenKind::percent));
+}
+
 }  // namespace
 
 void silence_offers(std::span<Piece> pieces) {
@@ -86,6 +106,10 @@ void silence_offers(std::span<Piece> pieces) {
             }
             silence(pieces, start, end);
             (tied ? tied_done : done) = end;
+        }
+        if (asks_a_surcharge(pieces, i)) {
+            silence(pieces, start_of_offer(pieces, i, std::max(done, tied_done), false), i);
+            done = i;
         }
         if (pieces[i].is(Role::accessory_before) && i >= packed) {
             std::size_t end = i;
@@ -125,8 +149,11 @@ void silence_accessories(const vocabulary::Vocabulary& vocabulary, bool title, s
             const std::size_t begin =
                 title ? behind_last_noun(pieces, first, static_cast<std::size_t>(head - pieces.data())) : first;
             silence(pieces, begin, last);
-            const bool linked = last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) ||
-                                                         pieces[last].is_mark(TokenKind::open));
+            const bool of_stuff =
+                last < pieces.size() && pieces[last].is(Role::with) && phrase_holds_stuff(vocabulary, pieces, last + 1);
+            const bool linked =
+                of_stuff || (last < pieces.size() && (pieces[last].is(Role::link) || pieces[last].is(Role::copula) ||
+                                                      pieces[last].is_mark(TokenKind::open)));
             if (linked) {
                 std::size_t end = last + 1;
                 if (pieces[last].is_mark(TokenKind::open)) {

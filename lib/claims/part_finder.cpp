@@ -26,6 +26,9 @@ const Piece* PartFinder::noun_right(std::uint32_t from) const {
             head = &piece;
         } else if (head != nullptr && (piece.is(Role::meaning) || piece.kind == PieceKind::number)) {
             break;
+        } else if (head == &segment_.pieces[from] && head->is(Role::part) && piece.kind == PieceKind::word &&
+                   in_keyword_title()) {
+            break;  // 'Suede Lining Slim Soft Pouch'
         }
     }
     return head;

@@ -76,6 +76,11 @@ Inventory cut_pieces(const PieceSource& source, const text::Segment& segment, st
 // Whether a concept is a material in the grammar's eyes: something a part can be made of.
 bool is_stuff(const vocabulary::Vocabulary& vocabulary, ConceptId id) noexcept;
 
+// Praise and craft: no claims, but rules ask for them.
+inline bool is_mention(Kind kind) noexcept {
+    return kind == Kind::quality || kind == Kind::craft;
+}
+
 // Words that end a noun phrase.
 inline bool ends_phrase(const Piece& piece) noexcept {
     using vocabulary::Role;

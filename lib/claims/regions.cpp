@@ -127,6 +127,10 @@ Region region_of_question(std::span<const Piece> pieces) {
             region.kind = RegionKind::silent;
             return region;
         }
+        if (asks_origin(piece)) {
+            region.kind = RegionKind::origin;
+            return region;
+        }
         if (!piece.is(Role::part)) continue;
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(piece.sense.value);
@@ -162,8 +166,9 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
             continue;
         }
         const bool colon = pieces[i].is_mark(TokenKind::colon);
-        // 'Upper - leather; lining - textile, sole - rubber'
-        const bool dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i - done <= 3 && (done == 0 || dashed);
+        // 'Upper - leather; lining - textile, sole - rubber', 'Materials: outer - PVC, inner - neoprene'
+        const bool dash = pieces[i].is_mark(TokenKind::dash) && i > 0 && i - done <= 3 &&
+                          (done == 0 || dashed || (i - done == 1 && pieces[done].is(Role::part)));
         // '[Lining] cotton'
         const bool bracket =
             pieces[i].is_mark(TokenKind::close) && i > 1 && i <= 4 && done == 0 && pieces[0].is_mark(TokenKind::open);

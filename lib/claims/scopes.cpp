@@ -52,13 +52,15 @@ void silence_care(std::span<Piece> pieces) {
 }
 
 // 'softer than leather or suede': the phrase after the cue, and those coordinated with it.
-void silence_comparisons(std::span<Piece> pieces) {
+void silence_comparisons(bool title, std::span<Piece> pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         // 'for nylon coils' is a purpose; in 'wallet for men genuine leather' somebody stands between.
         const bool purpose = pieces[i].serves && i + 1 < pieces.size() && pieces[i + 1].kind != PieceKind::word;
         if (!pieces[i].is(Role::comparison) && !purpose) continue;
         std::size_t end = i + 1;
-        while (true) {
+        // 'case for 6.7 inch carbon leather': in a title of keywords a size is all that it is for.
+        const bool sized = title && end + 1 < pieces.size() && pieces[end].kind == PieceKind::number;
+        while (!sized) {
             while (end < pieces.size() &&
                    (pieces[end].is(Role::determiner) || pieces[end].is(Role::article) || pieces[end].is(Role::own)))
                 ++end;
@@ -86,11 +88,15 @@ void mark_scopes(const vocabulary::Vocabulary& vocabulary, text::SegmentKind kin
     if (inventory.teaches || inventory.any({Role::crowd, Role::crowd_opener})) silence_teaching(pieces);
     if (inventory.any({Role::copula})) silence_definitions(pieces);
     if (inventory.any({Role::copula}) || inventory.has(TokenKind::colon)) silence_subjects(vocabulary, pieces);
+    if (inventory.any({Role::determiner})) silence_taken_up(vocabulary, pieces);
     if (inventory.any({Role::tone_word, Role::colour_label})) silence_colour_names(vocabulary, pieces);
     if (inventory.any({Role::care})) silence_care(pieces);
-    if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before})) silence_offers(pieces);
+    if (inventory.any({Role::other_product, Role::other_product_after, Role::accessory_before}) ||
+        (inventory.numbers && inventory.has(TokenKind::plus))) {
+        silence_offers(pieces);
+    }
     if (inventory.any({Role::accessory, Role::meaning})) silence_accessories(vocabulary, title, pieces);
-    if (inventory.serves || inventory.any({Role::comparison})) silence_comparisons(pieces);
+    if (inventory.serves || inventory.any({Role::comparison})) silence_comparisons(title, pieces);
     if (inventory.any({Role::negator})) mark_negation(pieces);
     if (inventory.any({Role::negator, Role::deny})) deny_answered_labels(pieces);
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "claims/place_behind.h"
+
 namespace grainside::claims {
 
 using text::TokenKind;
@@ -141,7 +143,8 @@ private:
             if (pieces_[i].is_mark(TokenKind::close)) return at <= kLabelReach && pieces_[0].is_mark(TokenKind::open);
             if (pieces_[i].kind == PieceKind::mark) return pieces_[i].token_kind == TokenKind::dash && at < kLabelReach;
         }
-        return at + 1 == pieces_.size() && at < kLabelReach;
+        // 'Not included' heads a list, 'leather not included' is no label.
+        return at + 1 == pieces_.size() && at < kLabelReach && (at == 0 || !may_be(at, {Role::other_product_after}));
     }
 
     // 'Item: leather wallet', and not 'Item weight: 90 g' or 'the product: leather'. The mark may be missing where the
@@ -161,18 +164,7 @@ private:
 
     bool is_origin(ConceptId id) const { return source_.vocabulary.concepts[id].kind == Kind::origin; }
 
-    bool place_follows(std::size_t at) const {
-        constexpr std::size_t kPlaceReach = 7;  // 'made in our own shed in'
-        for (std::size_t i = at + 1; i < pieces_.size() && i <= at + kPlaceReach; ++i) {
-            if (pieces_[i].is(Role::place_name)) return true;
-            if (pieces_[i].is(Role::meaning) || is_noun(pieces_[i])) return false;
-            // 'in Leeds, England'
-            if (pieces_[i].kind == PieceKind::mark && !(pieces_[i].is_mark(TokenKind::comma) &&
-                                                        i + 1 < pieces_.size() && pieces_[i + 1].is(Role::place_name)))
-                return false;
-        }
-        return false;
-    }
+    bool place_follows(std::size_t at) const { return place_behind(source_.vocabulary, pieces_, at) < pieces_.size(); }
 
     template <typename Test>
     bool any_sense(std::size_t at, Test test) const {
@@ -271,10 +263,13 @@ private:
         if (at > 0 && !pieces_[at - 1].is_mark(TokenKind::comma) && !pieces_[at - 1].is_mark(TokenKind::semicolon)) {
             return false;
         }
+        const auto is_share_or_meaning = [](const Piece& piece) {
+            return piece.is(Role::meaning) || piece.kind == PieceKind::number || piece.is_mark(TokenKind::percent);
+        };
         std::size_t end = at + 1;
-        while (end < pieces_.size() && end <= at + kSettleReach && pieces_[end].is(Role::meaning)) ++end;
+        while (end < pieces_.size() && end <= at + kSettleReach && is_share_or_meaning(pieces_[end])) ++end;
         return end > at + 1 && (end == pieces_.size() || pieces_[end].kind == PieceKind::mark) &&
-               is_stuff(source_.vocabulary, pieces_[end - 1].sense.concept_id);
+               pieces_[end - 1].is(Role::meaning) && is_stuff(source_.vocabulary, pieces_[end - 1].sense.concept_id);
     }
 
     // 'Tannage: chrome', 'tanning: semi vegetable'

@@ -1,6 +1,7 @@
 // What a phrase states beside its materials: finishes, platings, tannages, performance, environment, certification,
 // origin; and the mentions (praise, craft) that rules ask for.
 #include "claims/clauses.h"
+#include "claims/place_behind.h"
 #include "claims/segment.h"
 
 namespace grainside::claims {
@@ -77,7 +78,7 @@ private:
             modifier_marks_ = 0;
             return;
         }
-        if (kind == Kind::craft || kind == Kind::quality) {
+        if (is_mention(kind)) {
             mention(i, kind);
             return;
         }
@@ -114,7 +115,9 @@ private:
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
-        if (before_material || (kind == Kind::origin && said_of_a_material())) claim.marks |= bit(Mark::on_material);
+        const bool of_product = kind == Kind::origin && (says_whole_of_title(id) || product_precedes(first));
+        const bool of_material = before_material && !of_product;
+        if (of_material || (kind == Kind::origin && said_of_a_material())) claim.marks |= bit(Mark::on_material);
         claims_.push_back(claim);
     }
 
@@ -128,6 +131,15 @@ private:
             --start;
         return start == 0 || ends_clause(segment_.pieces[start - 1]) ||
                segment_.pieces[start - 1].is_mark(TokenKind::comma);
+    }
+
+    bool says_whole_of_title(ConceptId id) const {
+        return (segment_.marks & bit(Mark::title)) != 0 && vocabulary().concepts.is_a(id, vocabulary().known.made_in);
+    }
+
+    // 'Hobo bag made in Italy soft leather' makes the bag there.
+    bool product_precedes(std::uint32_t from) const {
+        return from > phrase_.first && segment_.pieces[from - 1].is(Role::product);
     }
 
     bool material_follows(std::uint32_t from) const {
@@ -166,39 +178,41 @@ private:
 
     // 'Made in Italy': the place may stand behind an article, so behind the phrase.
     void origin_with_place(std::uint32_t i) {
-        constexpr std::uint32_t kReach = 7;
-        for (std::uint32_t k = i + 1; k < segment_.pieces.size() && k <= i + kReach; ++k) {
-            const Piece& piece = segment_.pieces[k];
-            if (piece.is(Role::place_name)) {
-                // 'near Venice, Italy': a town and its country are one place.
-                std::uint32_t last = k + 1;
-                if (last + 1 < segment_.pieces.size() && segment_.pieces[last].is_mark(TokenKind::comma) &&
-                    segment_.pieces[last + 1].is(Role::place_name) &&
-                    segment_.pieces[last + 1].sense.concept_id == piece.sense.concept_id) {
-                    last += 2;
-                }
-                std::uint32_t first = i;
-                if (i >= phrase_.first + 2 && segment_.pieces[i - 1].is_mark(TokenKind::percent) &&
-                    segment_.pieces[i - 2].number >= 100) {
-                    first = i - 2;  // '100% made in Italy'
-                    modifier_marks_ |= bit(Mark::all);
-                }
-                Claim claim = claim_over(segment_, first, last);
-                claim.marks |= modifier_marks_;
-                claim.place = piece.sense.concept_id;
-                claim.negated = segment_.pieces[i].negated;
-                // 'of leather made in Italy' speaks of the leather
-                if (i > 0 && is_material(vocabulary(), segment_.pieces[i - 1])) claim.marks |= bit(Mark::on_material);
-                finish(claim, i, k + 1, segment_.pieces[i].sense.concept_id, Kind::origin);
-                if (parts_.in_keyword_title()) claims_.back().part = Part::whole;  // 'Made in USA Hide Stitched Laces'
-                modifier_marks_ = 0;
-                return;
-            }
-            const bool town_and_country = piece.is_mark(TokenKind::comma) && k + 1 < segment_.pieces.size() &&
-                                          segment_.pieces[k + 1].is(Role::place_name);
-            if ((piece.kind == PieceKind::mark && !town_and_country) || piece.is(Role::meaning) || is_noun(piece))
-                return;
+        ConceptId says = segment_.pieces[i].sense.concept_id;
+        if (says == vocabulary().known.handmade_in) {
+            says = vocabulary().known.made_in;
+            mention_of_handwork(i);
         }
+        const auto place = static_cast<std::uint32_t>(place_behind(vocabulary(), segment_.pieces, i));
+        if (place == segment_.pieces.size()) return;
+        const ConceptId country = segment_.pieces[place].sense.concept_id;
+        // 'near Venice, Italy': a town and its country are one place.
+        const std::uint32_t last = same_country(place, 2) ? place + 3 : place + 1;
+        std::uint32_t first = i;
+        if (i >= phrase_.first + 2 && segment_.pieces[i - 1].is_mark(TokenKind::percent) &&
+            segment_.pieces[i - 2].number >= 100) {
+            first = i - 2;  // '100% made in Italy'
+            modifier_marks_ |= bit(Mark::all);
+        }
+        Claim claim = claim_over(segment_, first, last);
+        claim.marks |= modifier_marks_;
+        claim.place = country;
+        claim.negated = segment_.pieces[i].negated;
+        // 'of leather made in Italy' speaks of the leather, the title 'Solid leather made in Italy' of the product
+        const bool title = (segment_.marks & bit(Mark::title)) != 0;
+        if (!title && i > 0 && is_material(vocabulary(), segment_.pieces[i - 1])) claim.marks |= bit(Mark::on_material);
+        finish(claim, i, place + 1, says, Kind::origin);
+        // 'Made in USA Hide Stitched Laces', 'Hobo bag made in Italy soft leather'
+        if (parts_.in_keyword_title() || product_precedes(first)) claims_.back().part = Part::whole;
+        modifier_marks_ = 0;
+    }
+
+    // 'Handmade' of 'handmade in', which a rule may ask for as it does for 'handmade' alone.
+    void mention_of_handwork(std::uint32_t i) {
+        Claim claim = claim_over(segment_, i, i + 1);
+        const std::uint32_t last = segment_.pieces[i].last;
+        if (last > segment_.pieces[i].first + 1) claim.end = segment_.tokens.list[last - 2].end;
+        finish(claim, i, i + 1, vocabulary().known.handmade, Kind::craft);
     }
 
     // 'Italian leather' says where the leather was made.
@@ -232,6 +246,13 @@ private:
             claims_.back().part = owner.part;
             return;
         }
+        if (said_of_a_material()) {  // 'The leather is Italian'
+            Claim claim = claim_over(segment_, i, i + 1);
+            claim.place = segment_.pieces[i].sense.concept_id;
+            finish(claim, i, i + 1, vocabulary().known.national_material, Kind::origin);
+            claims_.back().part = parts_.owner_of_identity(i, i + 1).part;
+            return;
+        }
         if (wholly) {  // 'all Italian'
             Claim claim = claim_over(segment_, modifiers_start_, i + 1);
             claim.place = segment_.pieces[i].sense.concept_id;
@@ -250,6 +271,11 @@ private:
         if (!labelled && !of_material && !of_tanning) return;
         if (i > 0 && segment_.pieces[i - 1].is(Role::meaning)) return;  // 'made in Italy' was read as a whole
         if (same_country(i, -2)) return;                                // 'Guangdong, China' was read with Guangdong
+        const auto says_it_again = [&](const Claim& before) {           // 'Made in Portugal, in Porto'
+            return before.kind == Kind::origin && before.field == segment_.field &&
+                   before.sentence == segment_.sentence && before.place == piece.sense.concept_id;
+        };
+        if (labelled && !claims_.empty() && says_it_again(claims_.back())) return;
         const std::uint32_t last = same_country(i, 2) ? i + 3 : i + 1;
         Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;

@@ -51,6 +51,15 @@ bool defines(std::span<const Piece> pieces, std::size_t predicate) {
            (end == pieces.size() || (ends_phrase(pieces[end]) && !pieces[end].is(Role::link) && !is_with(pieces[end])));
 }
 
+// Where what a cue at `cue` speaks of begins: behind the last comma that a statement of its own stands before ('brown
+// leather, free if you carry it'), else at the beginning of the clause.
+std::size_t behind_statement(std::span<const Piece> pieces, std::size_t cue) {
+    const std::size_t start = clause_start(pieces, cue);
+    std::size_t comma = cue;
+    while (comma > start && !pieces[comma - 1].is_mark(TokenKind::comma)) --comma;
+    return comma > start ? comma : start;
+}
+
 bool is_share(std::span<const Piece> pieces, std::size_t at) {
     return at + 1 < pieces.size() && pieces[at].kind == PieceKind::number && pieces[at + 1].is_mark(TokenKind::percent);
 }
@@ -62,7 +71,7 @@ void silence_teaching(std::span<Piece> pieces) {
         const bool opens = pieces[i].is(Role::crowd_opener) && (i == 0 || ends_clause(pieces[i - 1]));
         if (pieces[i].is(Role::crowd) || opens) {
             const std::size_t end = clause_end(pieces, i);
-            silence(pieces, clause_start(pieces, i), end);
+            silence(pieces, behind_statement(pieces, i), end);
             i = end;
             continue;
         }
@@ -82,6 +91,10 @@ void silence_definitions(std::span<Piece> pieces) {
 }
 
 void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    // 'The full grain leather is sanded' says again which leather it is.
+    const auto is_class = [&](ConceptId id) {
+        return vocabulary.concepts[id].kind == Kind::grain || vocabulary.concepts[id].kind == Kind::species;
+    };
     std::size_t last_stuff = pieces.size();
     while (last_stuff > 0 && !(pieces[last_stuff - 1].is(Role::meaning) &&
                                is_stuff(vocabulary, pieces[last_stuff - 1].sense.concept_id))) {
@@ -93,7 +106,8 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
         Piece& subject = pieces[i - 1];
         const bool taken_up = i > 1 && pieces[i - 2].is(Role::determiner) && !labels;
         const bool generic = subject.is(Role::meaning) && is_stuff(vocabulary, subject.sense.concept_id) &&
-                             (taken_up || subject.sense.concept_id == vocabulary.known.leather ||
+                             ((taken_up && !is_class(subject.sense.concept_id)) ||
+                              subject.sense.concept_id == vocabulary.known.leather ||
                               subject.sense.concept_id == vocabulary.known.fabric ||
                               subject.sense.concept_id == vocabulary.known.metal ||
                               (labels && !is_share(pieces, i + 1) &&
@@ -102,6 +116,21 @@ void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece>
             i == 1 || pieces[i - 2].is(Role::determiner) || pieces[i - 2].is(Role::own) || ends_clause(pieces[i - 2]);
         const bool named = taken_up || last_stuff > i;
         if (generic && alone && named && (labels || i > 1)) subject.silent = true;
+    }
+}
+
+void silence_taken_up(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces) {
+    for (std::size_t i = 0; i + 2 < pieces.size(); ++i) {
+        if (!pieces[i].is(Role::determiner) || !pieces[i + 1].is(Role::meaning) ||
+            !is_stuff(vocabulary, pieces[i + 1].sense.concept_id)) {
+            continue;
+        }
+        const bool begins = i == 0 || pieces[i - 1].kind == PieceKind::mark || pieces[i - 1].is(Role::conjunction);
+        // A word that we do not know may be a verb or a thing: 'the silver concho'.
+        const bool acts = pieces[i + 2].is(Role::breaks) || pieces[i + 2].teaches ||
+                          (pieces[i + 1].sense.concept_id == vocabulary.known.leather &&
+                           pieces[i + 2].kind == PieceKind::word && !pieces[i + 2].hyphenated());
+        if (begins && acts) pieces[i + 1].silent = true;
     }
 }
 

@@ -18,6 +18,10 @@ void silence_definitions(std::span<Piece> pieces);
 // 'The leather is full grain cowhide', 'Leather: cowhide': the subject only takes up what the predicate names.
 void silence_subjects(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces);
 
+// 'The leather darkens with your hands', 'the canvas marks where it folds': what it does, and no statement of what it
+// is.
+void silence_taken_up(const vocabulary::Vocabulary& vocabulary, std::span<Piece> pieces);
+
 }  // namespace grainside::claims
 
 #endif  // GRAINSIDE_CLAIMS_TEACHING_H

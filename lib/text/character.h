@@ -40,6 +40,7 @@ enum class CharacterKind : std::uint8_t {
     asterisk,
     hash,
     bullet,      // a bullet character or check mark
+    pictograph,  // a bullet at the start of a line, otherwise a gap
     middle_dot,  // a bullet where one can stand, otherwise a gap
     inline_tag,  // the tags follow; their characters have no folded form
     break_tag,

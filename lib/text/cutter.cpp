@@ -190,6 +190,10 @@ void Cutter::take_mark(const Character& character) {
             cut(start);
             emit(line_start_ ? TokenKind::bullet : TokenKind::pipe, start, end);
             return;
+        case CharacterKind::pictograph:
+            cut(start);
+            if (line_start_) emit(TokenKind::bullet, start, end);
+            return;
         case CharacterKind::middle_dot:
             cut(start);
             if (line_start_ || has_space()) emit(line_start_ ? TokenKind::bullet : TokenKind::pipe, start, end);

@@ -32,7 +32,8 @@ enum class TokenKind : std::uint8_t {
     dash,         // a hyphen with white space on both sides, "--", en and em dashes everywhere except between digits
     pipe,         // | and table cell borders (<td>, <th>); bullet characters not at the start of a line
     asterisk,     // * not at the start of a line; two or more are a gap
-    bullet,       // at the start of a line: - * + and dashes, bullet characters, check marks, "1. " "12) "; <li>
+    bullet,       // at the start of a line: - * + and dashes, bullet characters, check marks,
+                  // pictographs, "1. " "12) "; <li>
     quote,        // double quotes of every shape
     // A line break, or a block tag (<p>, <br>, <div>, <tr>, <h2>, ...); runs of them are one token, and there is none
     // before the first other token. Before <li> and <h1> it is empty: the tag's bytes belong to the mark that it gives.

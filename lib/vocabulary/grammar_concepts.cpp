@@ -61,6 +61,8 @@ constexpr auto kGrammarConcepts = std::to_array<GrammarConcept>({
     {"tanned-in", &GrammarConcepts::tanned_in},
     {"sourced-from", &GrammarConcepts::sourced_from},
     {"trait-coat", &GrammarConcepts::trait_coat},
+    {"handmade", &GrammarConcepts::handmade},
+    {"handmade-in", &GrammarConcepts::handmade_in},
 });
 
 }  // namespace

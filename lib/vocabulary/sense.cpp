@@ -39,6 +39,8 @@ constexpr auto kRoles = std::to_array<std::pair<std::string_view, Role>>({
     {"teaching", Role::teaching},
     {"crowd", Role::crowd},
     {"crowd-opener", Role::crowd_opener},
+    {"reviewer", Role::reviewer},
+    {"currency", Role::currency},
     {"care", Role::care},
     {"idiom", Role::idiom},
     {"colour", Role::colour},

@@ -55,6 +55,8 @@ enum class Role : std::uint8_t {
     teaching,
     crowd,
     crowd_opener,  // the same where it begins a clause: 'Most diaries have bonded covers'
+    reviewer,      // behind a quotation: 'wrote', 'verified buyer'
+    currency,      // behind a number: '+0.80 USD'
     care,
     idiom,
     colour,

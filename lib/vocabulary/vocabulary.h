@@ -34,7 +34,7 @@ struct GrammarConcepts {
         suede, tone_finish, embossed, thickness, coating_thickness, plating_thickness, cloth_weight, yarn_size,
         foam_density, thread_count, fill_power, made_in, national_material, place, standard_cited, foam, gold,
         karat_gold, plating, fibre_material, other_fibres, trait_synthetic, non_leather, needs_place, microfibre,
-        tanned_in, sourced_from, only_packaging, wholly_made_in, trait_coat;
+        tanned_in, sourced_from, only_packaging, wholly_made_in, trait_coat, handmade, handmade_in;
 };
 
 // Immutable once loaded; any number of threads may read it.

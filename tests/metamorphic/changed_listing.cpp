@@ -22,7 +22,7 @@ bool has_rare_letter(const scoring::LabelledListing& listing) {
 const std::vector<scoring::LabelledListing>& corpus() {
     static const std::vector<scoring::LabelledListing> kCorpus = [] {
         std::vector<scoring::LabelledListing> all;
-        for (const char set : std::string_view("abcdefghijklm")) {
+        for (const char set : std::string_view("abcdefghijklmnopqrs")) {
             const std::string file = fmt::format("{}/open_{}.jsonl", GRAINSIDE_CORPUS_FOLDER, set);
             auto listings = std::move(scoring::read_labelled_file(file)).value();
             std::move(listings.begin(), listings.end(), std::back_inserter(all));

@@ -40,11 +40,13 @@ OPPOSITE.update({other: one for one, other in OPPOSITE.items() if one != "bears_
 ORDERS = {"grade": ["misleading", "unsupported", "vague"], "reach": ["phrase", "sentence", "part", "elsewhere", "anywhere"],
           "harm": ["none", "mark", "cut", "destroy"], "worn": ["lowers", "spoils"], "kin": ["open", "apart"]}
 CONDITIONS = {"when", "unless", "beside", "unless_beside"}
-MAY_GO = {"unless", "unless_beside", "not_claims", "needs", "within", "instead_of", "in_force", "says_nothing", "worn", "kinds"}
+MAY_GO = {"unless", "unless_beside", "not_claims", "needs", "within", "instead_of", "in_force", "says_nothing", "worn", "kinds",
+          "only_if", "usual"}
 LISTS = {"claims", "not_claims", "kinds", "parts", "within_parts", "no_part_is", "categories", "bears_out", "rules_out",
          "leaves_open", "is", "words", "nouns", "labels", "before", "after", "names", "adjectives", "as_value", "before_hide",
          "before_material", "before_product", "before_hardware", "with_edge", "with_hardware", "homonyms"}
-NUMBERS = {"supports", "contradicts", "implies", "stated", "minutes", "cost", "reliability", "window", "density", "tolerance",
+BOUNDS = {"supports", "contradicts", "implies", "only_if", "usual"}
+NUMBERS = {*BOUNDS, "stated", "minutes", "cost", "reliability", "window", "density", "tolerance",
            "factor", "share", "millimetres", "of_total"}
 UNTOUCHED = {"proof", "because", "title", "how", "cautions", "sources", "say_instead", "remedy", "outcomes", "name"}
 
@@ -103,8 +105,7 @@ class Finder:
         spans = [(name.start_mark.index, value.end_mark.index) for name, value in node.value]
         for at, (name, value) in enumerate(node.value):
             other = OPPOSITE.get(name.value)
-            bound = {"supports", "contradicts", "implies"} & set(path)
-            if other and other not in names and (conditions or bound or name.value == "bears_out"):
+            if other and other not in names and (conditions or BOUNDS & set(path) or name.value == "bears_out"):
                 self.put(f"{name.value} becomes {other}", name, other)
             if (conditions or name.value in MAY_GO) and len(spans) > 1 and (node.flow_style or name.value in MAY_GO):
                 if node.flow_style:

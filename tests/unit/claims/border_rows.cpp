@@ -103,9 +103,9 @@ constexpr Row kRows[] = {
     {"coat_beyond_a_comma", "Coating, 0.2 mm.", ""},
     {"coat_behind", "0.2 mm coating.", "measure coating-thickness body quantity=0.2 millimetre '0.2 mm'"},
     // places: seven words to the country
-    {"place_seven_words_behind", "Made in brabo tindle mosk quorl brabo tindle Italy.",
-     "origin made-in whole place=italy 'Made in brabo tindle mosk quorl brabo tindle Italy'"},
-    {"place_eight_words_behind", "Made in brabo tindle mosk quorl brabo tindle mosk Italy.", ""},
+    {"place_ten_words_behind", "Made in brabo tindle mosk quorl brabo tindle mosk quorl brabo Italy.",
+     "origin made-in whole place=italy 'Made in brabo tindle mosk quorl brabo tindle mosk quorl brabo Italy'"},
+    {"place_eleven_words_behind", "Made in brabo tindle mosk quorl brabo tindle mosk quorl brabo tindle Italy.", ""},
     {"town_and_its_country", "Made in Venice, Italy, with leather.",
      "origin made-in whole place=italy 'Made in Venice, Italy'\nmaterial leather body 'leather'"},
     {"country_and_another", "Made in Italy, China.", "origin made-in whole place=italy 'Made in Italy'"},

@@ -5,6 +5,9 @@ namespace grainside::claims {
 namespace {
 
 constexpr Row kRows[] = {
+    {"thick_leather", "Bag of thick leather.", "material leather body 'leather'"},
+    {"corrected_full_grain", "Belt in corrected full grain leather.",
+     "grain corrected-grain-leather strap 'corrected'\ngrain full-grain-leather strap 'full grain leather'"},
     {"look_before_another_material", "Tote in linen-look canvas.",
      "material canvas body called=linen 'linen-look canvas'"},
     {"like_before_another_material", "Leather like polyurethane bag.",

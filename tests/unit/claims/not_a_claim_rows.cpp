@@ -69,6 +69,36 @@ constexpr Row kRows[] = {
     // questions
     {"question", "Is it real leather?", ""},
     {"question_answered", "Is it leather? It is polyurethane.", "material polyurethane body 'polyurethane'"},
+    // what customers are quoted with
+    {"review", "\"I thought it was real lamb!\" wrote Petra.", ""},
+    {"review_of_two_sentences", "\"Everyone thinks it's leather. I tell them it isn't.\" Pia, verified buyer", ""},
+    {"review_with_a_name_below", "\"Solid as leather, even with my two dogs.\"\nMarit, Bergen\nMade of canvas.",
+     "material canvas body 'canvas'"},
+    {"review_introduced", "One customer told us: \"my old leather soles were never this soft.\"", ""},
+    {"the_makers_own_words", "\"We only use full grain leather,\" says our founder.",
+     "grain full-grain-leather body 'full grain leather'"},
+    {"inches_are_no_quotes", "Belt 28\" to 44\" long, full grain leather, 2\" wide, says a customer.",
+     "grain full-grain-leather strap 'full grain leather'"},
+    // what is paid for apart, or left out
+    {"surcharge", "Top layer cowhide +0.80 USD. Gift box with wooden lid +3.", ""},
+    {"plus_that_asks_no_money", "Bag with 8 pockets +2 leather straps.", "material leather strap 'leather'"},
+    {"plus_and_a_share", "30% cotton +70% polyester.",
+     "composition cotton body quantity=30 percent '30% cotton'\n"
+     "composition polyester body quantity=70 percent '70% polyester'"},
+    {"material_not_included", "Leather not included.", ""},
+    {"boxed_with_a_ribbon", "Gift box with satin ribbon.", ""},
+    // taken up, and the conditional
+    {"what_the_leather_does", "The leather darkens with your hands.", ""},
+    {"what_a_named_thing_is_of", "The sterling silver concho catches the light.",
+     "material sterling-silver hardware 'sterling silver'"},
+    {"a_class_taken_up", "The full grain leather is sanded. The cowhide is thick.",
+     "grain full-grain-leather body 'full grain leather'\ngrain sanded-grain-leather body 'sanded'\n"
+     "species cowhide body 'cowhide'"},
+    {"general_remarks", "Steel rusts in damp leather. Suede spots in rain. Leather soaks up water.", ""},
+    {"condition_behind_a_comma", "Brown leather, free if you carry it.", "material leather body 'leather'"},
+    {"condition", "If you like suede, ask us.", ""},
+    {"pets_are_no_plastic", "Smoke free home, no pets. Safe for child and pet.", ""},
+    {"blanket_that_hides", "The wool blanket hides it well.", ""},
     // idioms and names
     {"idiom_silver_lining", "Every cloud has a silver lining.", ""},
     {"idiom_gold_standard", "The gold standard of totes.", ""},

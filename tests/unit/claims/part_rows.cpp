@@ -15,6 +15,13 @@ constexpr Row kRows[] = {
      "material leather upper 'Leather'\nmaterial cotton lining 'cotton'"},
     {"dashes_behind_labels", "Upper - leather; lining - textile; sole - rubber",
      "material leather upper 'leather'\nmaterial textile lining 'textile'\nmaterial rubber sole 'rubber'"},
+    {"dashes_behind_a_label", "Materials: outer - PVC, inner - neoprene.",
+     "material polyvinyl-chloride body 'PVC'\nmaterial neoprene lining 'neoprene'"},
+    {"label_before_a_share", "Outer cowhide; inner 100% polyester; snap brass.",
+     "species cowhide body 'cowhide'\ncomposition polyester lining quantity=100 percent '100% polyester'\n"
+     "material brass hardware 'brass'"},
+    {"part_in_a_title_of_keywords", "name | Glasses Case Handmade Cowhide Suede Lining Slim Soft Pouch",
+     "species cowhide body 'Cowhide'\nmaterial suede lining 'Suede'"},
     {"dashes_and_a_comma", "Body - leather; handles - PU, zip - brass",
      "material leather body 'leather'\nmaterial polyurethane handle 'PU'\nmaterial brass zip 'brass'"},
     // by the phrase
