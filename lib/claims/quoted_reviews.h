@@ -18,9 +18,9 @@ struct TokenRange {
     std::size_t last = 0;  // one past
 };
 
-// Fills `reviews`, in order, with what stands between double quotes of a field and is said to be a customer's: by a word
-// (role `reviewer`) behind it or before a colon ('One customer told us: "'), or by nothing but a name up to the end of the
-// line ('" Marit, Bergen').
+// Fills `reviews`, in order, with what stands between double quotes of a field and is said to be a customer's: by a
+// word (role `reviewer`) behind it or before a colon ('One customer told us: "'), or by nothing but a name up to the
+// end of the line ('" Marit, Bergen').
 void find_quoted_reviews(const vocabulary::Vocabulary& vocabulary, const text::Tokens& tokens,
                          std::span<const vocabulary::Hit> hits, std::vector<TokenRange>& reviews);
 

@@ -64,7 +64,8 @@ constexpr Row kRows[] = {
      "origin made-in whole place=italy 'Made in Italy'\nmaterial leather body 'Leather'"},
     {"title_of_leather_made_in", "name | Mens Belt Solid Leather Made in Italy Jeans",
      "material leather strap 'Solid Leather'\norigin made-in whole place=italy 'Made in Italy'"},
-    {"necklace", "Necklace with a 925 sterling silver pendant.", "material sterling-silver hardware '925 sterling silver'"},
+    {"necklace", "Necklace with a 925 sterling silver pendant.",
+     "material sterling-silver hardware '925 sterling silver'"},
     {"leather_of_a_country", "The leather is Italian: top grain cow.",
      "origin national-material body place=italy 'Italian'\ngrain top-grain-leather body 'top grain'\n"
      "species bovine-leather body 'cow'"},

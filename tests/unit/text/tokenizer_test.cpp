@@ -101,6 +101,8 @@ constexpr Row kLines[] = {
     {"other_line_ends", "a\u2028b\u0085c", "a <line> b <line> c"},
     {"bullets", "- a\n* b\n+ c\n\u2022 d\n\u2713 e\n\u2013 f",
      "<bullet> _a <line> <bullet> _b <line> <bullet> _c <line> <bullet> _d <line> <bullet> _e <line> <bullet> _f"},
+    {"pictographs_at_the_start_of_a_line", "\U0001F30A a \u2764 b\n\U0001F331\uFE0F c\n\u2728d",
+     "<bullet> _a _b <line> <bullet> _c <line> <bullet> d"},
     {"bullet_without_space", "-a\n-2 b", "<bullet> a <line> <bullet> #2 _b"},
     {"numbered_items", "1. a\n12) b", "<bullet> _a <line> <bullet> _b"},
     {"numbers_that_number_nothing", "1.5 a\n2)\n2024. b\na 1. b",
