@@ -117,7 +117,7 @@ TEST_F(Reword, ShowsTheDifferenceAndWhatIsLeftApart) {
 }
 
 TEST_F(Reword, LeavesQuotationsForAPerson) {
-    const std::string quoted = "A buyer: \xE2\x80\x9CI love this vegan leather bag.\xE2\x80\x9D\n";
+    const std::string quoted = "Our founder: \xE2\x80\x9CI love this vegan leather bag.\xE2\x80\x9D\n";
     write_file("tote.txt", quoted + "Our \"vegan leather\" is soft.\n");
     const ProcessResult result = run({"reword", "tote.txt", "--out", "mended.txt"});
     EXPECT_EQ(result.status, 1);
