@@ -98,11 +98,14 @@ void ClaimParser::silence_quoted_names(std::string_view text, const text::Tokens
 }
 
 void ClaimParser::silence_reviews() {
+    if (pieces_.empty()) return;
+    auto review = std::partition_point(reviews_.begin(), reviews_.end(), [&](const TokenRange& one) {
+        return one.last <= pieces_.front().first;  // it stands before this segment
+    });
     for (Piece& piece : pieces_) {
-        const bool quoted = std::any_of(reviews_.begin(), reviews_.end(), [&](const TokenRange& review) {
-            return piece.first >= review.first && piece.last <= review.last;
-        });
-        if (quoted) piece.silent = true;
+        while (review != reviews_.end() && review->last <= piece.first) ++review;
+        if (review == reviews_.end()) return;
+        piece.silent = piece.silent || (piece.first >= review->first && piece.last <= review->last);
     }
 }
 
