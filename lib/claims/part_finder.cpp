@@ -24,12 +24,13 @@ const Piece* PartFinder::noun_right(std::uint32_t from) const {
         }
         if (is_noun(piece)) {
             head = &piece;
-        } else if (head != nullptr && (piece.is(Role::meaning) || piece.kind == PieceKind::number)) {
-            break;
-        } else if (head == &segment_.pieces[from] && head->is(Role::part) && piece.kind == PieceKind::word &&
-                   in_keyword_title()) {
-            break;  // 'Suede Lining Slim Soft Pouch'
+            continue;
         }
+        if (head == nullptr) continue;
+        // 'Suede Lining Slim Soft Pouch'
+        const bool another_keyword = head == &segment_.pieces[from] && head->is(Role::part) &&
+                                     piece.kind == PieceKind::word && in_keyword_title();
+        if (another_keyword || piece.is(Role::meaning) || piece.kind == PieceKind::number) break;
     }
     return head;
 }
