@@ -115,7 +115,7 @@ private:
         claim.phrase = phrase_.number;
         if (owner.by_part && owner.own) claim.marks |= bit(Mark::on_part);
         if (owner.by_product && owner.own) claim.marks |= bit(Mark::on_product);
-        const bool of_product = kind == Kind::origin && (says_whole_of_title(id) || product_precedes(first));
+        const bool of_product = kind == Kind::origin && (speaks_of_the_titled(id) || product_precedes(first));
         const bool of_material = before_material && !of_product;
         if (of_material || (kind == Kind::origin && said_of_a_material())) claim.marks |= bit(Mark::on_material);
         claims_.push_back(claim);
@@ -133,7 +133,8 @@ private:
                segment_.pieces[start - 1].is_mark(TokenKind::comma);
     }
 
-    bool says_whole_of_title(ConceptId id) const {
+    // 'Giolina made in Italy leather tote': a title speaks of the product.
+    bool speaks_of_the_titled(ConceptId id) const {
         return (segment_.marks & bit(Mark::title)) != 0 && vocabulary().concepts.is_a(id, vocabulary().known.made_in);
     }
 
