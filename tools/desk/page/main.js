@@ -5,6 +5,7 @@ import { element } from './element.js';
 import { HomePage } from './home_page.js';
 import { kHarms, MaterialNames, partNames } from './names.js';
 import { SamplePage } from './sample_page.js';
+import { steadyPresses } from './steady_press.js';
 import { endTrouble, hush, showTrouble } from './told.js';
 import { WordsPage } from './words_page.js';
 
@@ -91,6 +92,7 @@ async function begin() {
     });
     document.addEventListener('keydown', pressed);
     document.addEventListener('pointerdown', hush);
+    steadyPresses(document);
     window.addEventListener('hashchange', () => show(know));
     window.addEventListener('beforeunload', (event) => { if (sample?.isTyping) event.preventDefault(); });
     const look = () => { if (document.visibilityState === 'visible') sample?.look(); };

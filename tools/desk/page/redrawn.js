@@ -1,9 +1,23 @@
 // A region that is drawn again only where what it shows has changed. Typing in one place moves figures in others; what a
-// person has opened there stays open, and the focus stays where it was, found again by their data-keep.
+// person has opened there stays open, and the focus stays where it was, found again by their data-keep. While something in it
+// is being pressed it stays as it is.
+import { afterPress, isPressedIn } from './steady_press.js';
 
 export function redrawn(region, draw) {
     let last;
-    return (...shown) => {
+    let waiting;  // what is to be shown when the press has ended
+    const showLate = () => {
+        const late = waiting;
+        waiting = undefined;
+        if (late) show(...late);
+    };
+    function show(...shown) {
+        if (isPressedIn(region)) {
+            if (!waiting) afterPress(showLate);
+            waiting = shown;
+            return;
+        }
+        waiting = undefined;
         const now = JSON.stringify(shown);
         if (now === last) return;
         last = now;
@@ -20,5 +34,6 @@ export function redrawn(region, draw) {
                 return;
             }
         }
-    };
+    }
+    return show;
 }
