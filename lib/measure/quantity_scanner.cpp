@@ -4,6 +4,8 @@
 #include <cmath>
 #include <system_error>
 
+#include "measure/full_double.h"
+
 namespace grainside::measure {
 namespace {
 
@@ -22,12 +24,12 @@ bool is_inside_unit(char c) {
     return is_letter(c) || is_digit(c) || c == '/' || c == '^' || c == '%' || c == '"' || c == '.';
 }
 
-// `digits` times 10^power, rounded once.
+// `digits` times 10^power, rounded once. False: beyond a double at either end.
 bool to_double(std::string digits, int power, double& value) {
     digits += 'e' + std::to_string(power);
     const char* const end = digits.data() + digits.size();
     const auto [stop, status] = std::from_chars(digits.data(), end, value);
-    return status == std::errc() && stop == end && std::isfinite(value);
+    return status == std::errc() && stop == end && is_full(value);
 }
 
 }  // namespace

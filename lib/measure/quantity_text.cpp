@@ -11,6 +11,7 @@
 
 #include "document/faults.h"
 #include "document/inert_text.h"
+#include "measure/full_double.h"
 #include "measure/plain_signs.h"
 #include "measure/quantity_scanner.h"
 #include "measure/repeats.h"
@@ -43,7 +44,7 @@ public:
     }
 
     QuantityOrFault parse() {
-        if (read_whole() && check_finite()) return quantity_;
+        if (read_whole() && check_full()) return quantity_;
         return std::move(fault_);
     }
 
@@ -343,10 +344,10 @@ private:
     }
 
     // Conversions and means can leave what a double holds, at either end.
-    bool check_finite() {
+    bool check_full() {
         const Measured& measured = quantity_.measured;
         const bool lost = quantity_.states_uncertainty && !quantity_.exact && measured.u == 0;
-        if (std::isfinite(measured.value) && std::isfinite(measured.u) && !lost) return true;
+        if (is_full(measured.value) && is_full(measured.u) && !lost) return true;
         return out_of_range();
     }
 

@@ -53,7 +53,7 @@ struct ParsedQuantity {
 };
 
 // Why a text is no quantity. Codes:
-//   empty, too-long, malformed, decimal-comma, out-of-range (a number beyond what a double holds),
+//   empty, too-long, malformed, decimal-comma, out-of-range (beyond what a double holds with all digits),
 //   missing-unit, unknown-unit, wrong-unit (of another dimension), mixed-units (some values with, others without),
 //   bad-uncertainty (zero, negative, or a coverage factor outside 0.5 to 20), range-reversed, too-few-repeats,
 //   open-ended (">"), not-positive ("<" of something that cannot count from 0)
