@@ -1,7 +1,7 @@
 // A press lasts from the mouse going down to its going up, and answers come in meanwhile. What is pressed may be moved by
 // them from under the mouse, or drawn again: a browser then presses nothing, and says nothing. Here it is pressed all the same.
 
-const kPressed = 'button, summary, a[href]';
+const kPressed = 'button, summary, a[href], label, mark';
 const kTremble = 12;  // CSS pixels; whoever pulls further away before letting go has thought better of it
 
 let press;  // {node, pointer, x, y} of the press that lasts
