@@ -94,7 +94,14 @@ void take_in_capital(std::string_view text, std::size_t start, FittedEdit& edit)
     edit.wording.front() = to_upper(edit.wording.front());
 }
 
-// 'machine stitched, [machine stitched]': where the text beside says it already, the words go with what parts them.
+// '100% ' of '100% viscose'; nothing where no share stands first.
+std::string_view share_in_front(std::string_view text) {
+    const std::string_view share = text.substr(0, text.find_first_not_of("0123456789.,% "));
+    return share.find('%') == std::string_view::npos ? std::string_view() : share;
+}
+
+// 'machine stitched, [machine stitched]', '[linen], 100% cotton' for cotton: where the text beside says it already, the
+// words go with what parts them.
 bool said_beside(const Place& place, FittedEdit& edit) {
     const std::string_view before = place.text.substr(0, place.start);
     const std::string_view behind = place.text.substr(place.end);
@@ -106,9 +113,12 @@ bool said_beside(const Place& place, FittedEdit& edit) {
             edit = {place.start - gap.size(), place.end, {}};
             return true;
         }
-        if (behind.starts_with(gap) && behind.size() >= size &&
-            same_letters(behind.substr(gap.size(), edit.wording.size()), edit.wording) &&
-            (behind.size() == size || !is_in_word(behind, size))) {
+        if (!behind.starts_with(gap)) continue;
+        const std::string_view said = behind.substr(gap.size());
+        const std::size_t said_end = share_in_front(said).size() + edit.wording.size();
+        if (said.size() >= said_end &&
+            same_letters(said.substr(said_end - edit.wording.size(), edit.wording.size()), edit.wording) &&
+            (said.size() == said_end || !is_in_word(said, said_end))) {
             edit = {place.start, place.end + gap.size(), {}};
             const char first = place.text[edit.end];
             if (is_upper(place.text[place.start]) && is_lower(first) && begins_sentence(place.text, place.start)) {
@@ -131,8 +141,7 @@ std::size_t take_bracket(const Place& place, std::string& wording) {
     if (said.size() < wording.size() || !same_letters(said.substr(said.size() - wording.size()), wording)) {
         return place.end;
     }
-    const std::string_view share = said.substr(0, said.size() - wording.size());
-    if (share.find_first_not_of("0123456789.,% ") != std::string_view::npos) return place.end;
+    if (share_in_front(said).size() + wording.size() != said.size()) return place.end;
     wording = said;
     return place.end + close + 1;
 }

@@ -76,6 +76,8 @@ constexpr FitRow kRows[] = {
     {"no_double_in_other_case", "[FULL GRAIN] Split leather", "split leather", "Split leather"},
     {"no_double_over_a_comma", "Fully machine stitched, [handmade] with love", "machine stitched",
      "Fully machine stitched with love"},
+    {"no_double_of_a_share", "Lining: [linen], 100% cotton", "cotton", "Lining: 100% cotton"},
+    {"a_share_of_another_word", "Lining: [linen], 100% cottonette", "cotton", "Lining: cotton, 100% cottonette"},
     {"no_double_over_a_comma_behind", "made of [genuine leather], split leather", "split leather",
      "made of split leather"},
     {"article_across_straight_marks", "A \"[vegan leather]\" tote", "imitation leather",
