@@ -82,8 +82,8 @@ class Run:
             merged = pathlib.Path(folder) / "corpus"
             control = pathlib.Path(folder) / "control"
             shutil.copytree(self.corpus, merged)
-            subprocess.run([self.program, *self.limits, "-set_cover_merge=1", f"-merge_control_file={control}", merged,
-                            self.found], capture_output=True, check=False)
+            subprocess.run([self.program, *self.limits, "-set_cover_merge=1", f"-merge_control_file={control}",
+                            f"-artifact_prefix={folder}/", merged, self.found], capture_output=True, check=False)
             known, found = set(), {}
             if not control.exists():
                 return known, found
