@@ -18,6 +18,12 @@ constexpr char kGap = ' ';
 
 constexpr std::size_t kFirstParserBytes = 16384;
 
+// Of a record that breaks off behind an object simdjson looks at one byte more, and a comma or bracket there would lead
+// it out of the record.
+bool keeps_within(char behind) {
+    return behind == '\0' || is_json_space(behind);
+}
+
 bool is_only_space(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) <= 0x20; });
 }
@@ -102,13 +108,15 @@ simdjson::error_code ProductJson::Walk::index() {
         if (error != simdjson::SUCCESS) return error;
     }
     for (bool repaired = false;; repaired = true) {
-        if (repaired || readable_behind_ < simdjson::SIMDJSON_PADDING) {
+        if (repaired || readable_behind_ < simdjson::SIMDJSON_PADDING ||
+            !keeps_within(parsed_.data()[parsed_.size()])) {
             const std::size_t size = parsed_.size();
             if (parsed_.data() != copy_.data()) {
                 if (copy_.size() < size + simdjson::SIMDJSON_PADDING) {
                     copy_.resize(std::bit_ceil(size + simdjson::SIMDJSON_PADDING));
                 }
                 std::copy(parsed_.begin(), parsed_.end(), copy_.begin());
+                copy_[size] = '\0';  // an earlier record lay here
                 parsed_ = {copy_.data(), size};
                 readable_behind_ = copy_.size() - size;
             }

@@ -89,6 +89,9 @@ constexpr Row kFaults[] = {
     {"cut_off_after_member", R"({"name":"a")", "1:12 error json-syntax"},
     {"cut_off_after_comma", R"({"name":"a",)", "1:13 error json-syntax"},
     {"cut_off_in_list", R"({"material":["a")", "1:17 error json-syntax"},
+    {"cut_off_in_list_of_objects", R"({"sku":[{})", "1:9 warning wrong-member-type\n1:11 error json-syntax"},
+    {"cut_off_after_object", R"({"name":"a","offers":{})", "1:24 error json-syntax"},
+    {"cut_off_after_property", R"({"additionalProperty":[{"name":"a","value":"b"})", "1:48 error json-syntax"},
     {"comma_after_last", R"({"name":"a",})", "1:12 error json-syntax"},
     {"comma_at_line_end", R"({"name":"a"},)", "1:13 error json-syntax"},
     {"two_on_a_line", R"({"name":"a"}{"name":"b"})", "1:13 error json-syntax"},
@@ -152,6 +155,17 @@ TEST_P(JsonLinesTest, IsTheSameInOtherDress) {
     const std::string both = read_memory(after_another, InputFormat::json_lines);
     EXPECT_TRUE(both.starts_with("1@1 0 name='0'")) << both;
     EXPECT_EQ(both.size() > 14, !want.empty()) << both;
+}
+
+// A record that is copied lies where an earlier one lay, and what that left behind it is none of its own.
+TEST_P(JsonLinesTest, IsTheSameBehindAnyCopiedRecord) {
+    const auto behind_a_run_of = [&](char c) {
+        // Not UTF-8, so that it is copied.
+        return read_memory("{\"x\":\"\xFF" + std::string(300, c) + "\"}\n" + std::string(GetParam().input),
+                           InputFormat::json_lines);
+    };
+    const std::string want = behind_a_run_of(' ');
+    for (const char c : {',', ']', '}', ':', '{', '0'}) EXPECT_EQ(behind_a_run_of(c), want) << c;
 }
 
 INSTANTIATE_TEST_SUITE_P(Fields, JsonLinesTest, testing::ValuesIn(kFields), row_name);
