@@ -62,6 +62,10 @@ PartFinder::Owner PartFinder::lent(Owner owner) {
     return owner;
 }
 
+bool PartFinder::goes_on_with_a_number() const {
+    return segment_.pieces[phrase_->first].kind == PieceKind::number && index_ > 0;
+}
+
 PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
     const Region& region = segment_.regions[at];
     switch (phrase_->before) {
@@ -74,11 +78,13 @@ PartFinder::Owner PartFinder::inherited(std::uint32_t at) const {
         case Connector::with:
             // 'saddle stitched at 8 per inch with polyester': the part stands in the verb.
             if (has_subject_ && subject_is_verb_) return lent(subject_);
+            // 'the body is 80% wool with 20% polyamide'
+            if (goes_on_with_a_number() && list_.by_part) return lent(list_);
             break;
         case Connector::coordinated:
         case Connector::comma:
             // '70% cotton, 30% polyester': the list goes on.
-            if (segment_.pieces[phrase_->first].kind == PieceKind::number && index_ > 0) return lent(list_);
+            if (goes_on_with_a_number()) return lent(list_);
             if (has_previous_ && phrase_->before == Connector::coordinated) return lent(previous_);
             break;
         default:
@@ -108,8 +114,8 @@ void PartFinder::enter(std::size_t phrase) {
             for (std::uint32_t i = phrase_->first; i < phrase_->last; ++i) {
                 if (is_noun(segment_.pieces[i])) head = &segment_.pieces[i];
             }
-            // 'rings and buckle in solid brass' is said of both.
-            const bool of_both = phrase_->before == Connector::coordinated && has_subject_;
+            // 'rings and buckle in solid brass' is said of both; 'sweatband in leather and lining in viscose' is not.
+            const bool of_both = phrase_->before == Connector::coordinated && has_subject_ && !has_previous_;
             const std::uint8_t before = of_both ? subject_.family : std::uint8_t{0};
             subject_ = owner_by(*head);
             if (of_both && before != subject_.family) subject_.family = 0;

@@ -36,6 +36,10 @@ bool names_label(const Piece& piece) {
            piece.is(Role::colour_label) || asks_origin(piece);
 }
 
+bool is_of(const Piece& noun, Part part) {
+    return static_cast<Part>(noun.sense.value) == part;
+}
+
 // Words that label by themselves, and the marks behind which a label ends.
 bool may_hold_label(const Inventory& inventory) {
     return inventory.any({Role::main_label, Role::origin_label, Role::leather_origin_label}) ||
@@ -71,7 +75,8 @@ Region region_of_label(std::span<const Piece> pieces) {
     Region region;
     const Piece* part = nullptr;
     const Piece* main = nullptr;
-    bool several = false;  // parts of different families
+    bool several = false;         // parts of different families
+    bool one_of_several = false;  // of such a part
     for (const Piece& piece : pieces) {
         if (piece.is(Role::silent_label) && main != nullptr) break;  // 'Material & care'
         if (piece.is(Role::question_label) || piece.is(Role::silent_label) || piece.is(Role::colour_label) ||
@@ -95,6 +100,11 @@ Region region_of_label(std::span<const Piece> pieces) {
             part != nullptr && before > part && (before->kind == PieceKind::word || before->is(Role::breaks));
         if (piece.is(Role::part) && part != nullptr && part != before)
             several = several || family_of(*part) != family_of(piece);
+        // 'Lining front' and 'lining sleeves' are linings, one of several.
+        if (piece.is(Role::part) && part == before && is_of(piece, Part::body) && !is_of(*part, Part::body)) {
+            one_of_several = true;
+            continue;
+        }
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
@@ -102,6 +112,7 @@ Region region_of_label(std::span<const Piece> pieces) {
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(part->sense.value);
         if (!several) region.family = family_of(*part);  // 'Buckle and rings: brass' is said of both
+        if (one_of_several) region.family = kOneOfSeveral;
     } else if (main != nullptr) {
         region.kind = RegionKind::main;
     }

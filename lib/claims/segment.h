@@ -102,6 +102,7 @@ private:
     bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;
     const Piece* noun_behind(std::uint32_t end) const;
+    bool goes_on_with_a_number() const;
     Owner inherited(std::uint32_t at) const;
     static Owner lent(Owner owner);
     Owner owner_by(const Piece& noun) const;

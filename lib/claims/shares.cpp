@@ -18,6 +18,10 @@ bool is_whole(double sum) {
     return sum <= 100 + kRounding && sum >= 100 - kRounding;
 }
 
+bool is_of_another_thing(const Claim& a, const Claim& b) {
+    return a.part != b.part || (a.family != b.family && a.family != 0 && b.family != 0);
+}
+
 bool is_share(const Claim& claim) {
     return claim.kind == Kind::composition && claim.quantity.has_value();
 }
@@ -67,6 +71,7 @@ public:
             claim.kind = Kind::composition;
             claim.quantity = Quantity{share, share, Unit::percent};
             claim.part = like.part;
+            claim.family = like.family;
             claim.phrase = like.phrase;
             claims.push_back(claim);
         }
@@ -110,7 +115,7 @@ void check_shares(const SegmentContext& segment, std::size_t first, std::vector<
         std::uint32_t list_end = 0;
         for (; end < count; ++end) {
             if (!is_share(claims[end])) continue;
-            if (claims[end].part != claims[i].part || claims[end].negated) break;
+            if (is_of_another_thing(claims[end], claims[i]) || claims[end].negated) break;
             // '100% polyester' is a list of its own: 'lining 100% polyester, sleeve lining 97% polyester, 3% elastane'.
             if (shares > 0 && (claims[end].quantity->low >= 100 || claims[i].quantity->low >= 100)) break;
             sum += claims[end].quantity->low;

@@ -19,6 +19,7 @@ struct ReachText {
 constexpr ReachText kReaches[] = {{"phrase", "in the same phrase, "},
                                   {"sentence", "in the same sentence, "},
                                   {"part", "on the same part, "},
+                                  {"part-in-sentence", "in the same sentence and on the same part, "},
                                   {"noun", "on the same part and on the same thing there, as both on a buckle, "},
                                   {"elsewhere", "in another field and on the same part, "},
                                   {"anywhere", "anywhere in the listing, "}};

@@ -226,7 +226,8 @@ BesideCondition read_beside(const Document& document, Node node, const Vocabular
     }
     beside.claim = ConditionReader(document, vocabulary, faults).read(node);
     if (const Node reach = node.find("reach"); reach.exists()) {
-        constexpr std::string_view kNames[] = {"phrase", "sentence", "part", "anywhere", "elsewhere", "noun"};
+        constexpr std::string_view kNames[] = {"phrase", "sentence",        "part", "anywhere", "elsewhere",
+                                               "noun",   "part-in-sentence"};
         const auto* const named = std::find(std::begin(kNames), std::end(kNames), reach.text());
         if (named != std::end(kNames)) {
             beside.reach = static_cast<Reach>(named - std::begin(kNames));

@@ -91,8 +91,8 @@ private:
 
 // How far from the graded claim another statement is looked for.
 // `part` and `elsewhere` leave out what another family of nouns names: rings beside a buckle. `noun` wants the family
-// of both known and the same.
-enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere, noun };
+// of both known and the same. `part_in_sentence` asks for what both `part` and `sentence` ask for.
+enum class Reach : std::uint8_t { phrase, sentence, part, anywhere, elsewhere, noun, part_in_sentence };
 
 // A condition on another statement of the same listing.
 struct BesideCondition {

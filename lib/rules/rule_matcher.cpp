@@ -25,11 +25,6 @@ std::uint64_t look_of(const Claim& claim) {
 
 static_assert(kNeighbours <= 64);  // one bit a claim in RuleMatcher::candidates
 
-// Of one part, and not of two nouns that name different things there: a buckle and a ring are both hardware.
-bool same_thing(const Claim& a, const Claim& b) {
-    return a.part == b.part && (a.family == b.family || a.family == 0 || b.family == 0);
-}
-
 // A plain loop: nearly every rule has one condition, which std::any_of is not made for.
 bool any_holds(const std::vector<ClaimCondition>& conditions, const Claim& claim, const ListingFacts& listing) {
     for (const ClaimCondition& condition : conditions) {
@@ -45,15 +40,17 @@ bool is_within(Reach reach, const Claim& claim, const Claim& other) {
         case Reach::sentence:
             return other.sentence == claim.sentence;
         case Reach::part:
-            return same_thing(other, claim);
+            return of_one_thing(other, claim);
         case Reach::anywhere:
             return true;
         case Reach::elsewhere:
             // A title that a text labels stands apart from that text, as a name does from a description.
-            return same_thing(other, claim) &&
+            return of_one_thing(other, claim) &&
                    (other.field != claim.field || other.has(Mark::title) != claim.has(Mark::title));
         case Reach::noun:
-            return same_thing(other, claim) && claim.family != 0 && other.family != 0;
+            return of_one_thing(other, claim) && claim.family != 0 && other.family != 0;
+        case Reach::part_in_sentence:
+            return other.sentence == claim.sentence && of_one_thing(other, claim);
     }
     return false;
 }
@@ -152,8 +149,8 @@ bool RuleMatcher::fits(const BesideCondition& condition, const Claim& claim, con
 
 // The claims that may meet a condition beside `claim`; none of the others does.
 std::uint64_t RuleMatcher::candidates(const BesideCondition& condition, const Claim& claim) const noexcept {
-    const bool of_one_part =
-        condition.reach == Reach::part || condition.reach == Reach::elsewhere || condition.reach == Reach::noun;
+    const bool of_one_part = condition.reach == Reach::part || condition.reach == Reach::elsewhere ||
+                             condition.reach == Reach::noun || condition.reach == Reach::part_in_sentence;
     std::uint64_t found = of_one_part ? of_part_[static_cast<std::size_t>(claim.part)] : all_;
     if (condition.claim.negated) found &= *condition.claim.negated ? negated_ : ~negated_;
     if ((kinds_said_ & ~condition.claim.kinds) != 0) {
@@ -194,7 +191,8 @@ std::uint32_t RuleMatcher::find_beside(std::span<const Claim> claims, std::uint3
             return i != at && is_within(condition.reach, claim, claims[i]) &&
                    condition.claim.holds(claims[i], listing) && fits(condition, claim, claims[i]);
         };
-        if (condition.reach == Reach::phrase || condition.reach == Reach::sentence) {
+        if (condition.reach == Reach::phrase || condition.reach == Reach::sentence ||
+            condition.reach == Reach::part_in_sentence) {
             for (std::uint32_t i = from; i < to; ++i) {
                 if (meets(i)) return i;
             }

@@ -12,6 +12,7 @@
 #include "text/character_reader.h"
 #include "verdict/asked_markets.h"
 #include "verdict/one_cause.h"
+#include "verdict/said_again.h"
 #include "verdict/proof_search.h"
 #include "verdict/wording.h"
 
@@ -79,6 +80,7 @@ struct Checker::Workspace {
         matcher.match(result.mentions, {result.category, result.main_part}, result.findings);
         // What a document answers is no cause, so it silences nothing beside it.
         if (filed) filed->lift(listing, result);
+        verdict::flag_said_again(result.mentions, result.findings);
         verdict::keep_one_per_cause(listing.fields, result.mentions, result.findings);
         if (filed) verdict::ProofSearch::mark_flagged(result);
         return result;

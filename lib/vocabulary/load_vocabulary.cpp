@@ -214,20 +214,20 @@ private:
         }
     }
 
-    // Numbers from 1 in the order in which the families come. More than a claim can tell apart are taken for one.
+    // Numbers from 1 in the order in which the families come. More than a claim can tell apart are held for no thing
+    // that another could be.
     ConceptId family_named(Node family) {
-        constexpr std::size_t kMostFamilies = 255;
         const auto found = std::find(families_.begin(), families_.end(), family.text());
         const auto at = static_cast<std::size_t>(found - families_.begin());
         if (at == families_.size()) families_.emplace_back(family.text());
-        return static_cast<ConceptId>(std::min(at + 1, kMostFamilies));
+        return static_cast<ConceptId>(std::min(at + 1, std::size_t{kOneOfSeveral}));
     }
 
     void load_part_words(const Document& document, Node node) {
-        if (!check_keys(
-                document, node,
-                {"part", "family", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels", "before", "after"},
-                faults_))
+        if (!check_keys(document, node,
+                        {"part", "family", "several", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels",
+                         "before", "after"},
+                        faults_))
             return;
         const auto part = read_part(document, node.find("part"));
         if (!part) return;
@@ -235,6 +235,9 @@ private:
         sense.value = static_cast<std::uint8_t>(*part);
         sense.role = Role::part;
         if (const Node family = node.find("family"); family.exists()) sense.concept_id = family_named(family);
+        if (const Node several = node.find("several");
+            several.exists() && read_yes_no(document, several, faults_) == true)
+            sense.concept_id = kOneOfSeveral;
         add_terms(document, node.find("nouns"), sense, true);
         sense.condition = Condition::on_strap;
         add_terms(document, node.find("strap_nouns"), sense, true);

@@ -82,8 +82,10 @@ class Run:
             merged = pathlib.Path(folder) / "corpus"
             control = pathlib.Path(folder) / "control"
             shutil.copytree(self.corpus, merged)
-            subprocess.run([self.program, *self.limits, "-set_cover_merge=1", f"-merge_control_file={control}",
-                            f"-artifact_prefix={folder}/", merged, self.found], capture_output=True, check=False)
+            # No limit of memory: the process that merges holds the features of every file, and runs no input.
+            subprocess.run([self.program, *self.limits, "-rss_limit_mb=0", "-set_cover_merge=1",
+                            f"-merge_control_file={control}", f"-artifact_prefix={folder}/", merged, self.found],
+                           capture_output=True, check=False)
             known, found = set(), {}
             if not control.exists():
                 return known, found

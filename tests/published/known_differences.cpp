@@ -4,11 +4,6 @@ namespace grainside::published {
 
 namespace {
 
-constexpr KnownDifference kPatternExamples[] = {
-    {"lining_with_50_more_recycled_fibre",
-     "a statement after 'with' speaks of the lining before it; the part comes out as whole"},
-};
-
 constexpr KnownDifference kWorkedExamples[] = {
     {"gg_3d_4b_preferable_for_lining",
      "the general word stays vague by our policy, also where the words behind it name one proven benefit"},
@@ -37,7 +32,7 @@ constexpr KnownDifference kWorkedExamples[] = {
 }  // namespace
 
 std::span<const KnownDifference> known_differences_of_pattern_examples() {
-    return kPatternExamples;
+    return {};
 }
 
 std::span<const KnownDifference> known_differences_of_leather_words() {

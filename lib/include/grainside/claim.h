@@ -141,6 +141,9 @@ std::string_view name_of(Mark mark) noexcept;
 std::optional<Mark> mark_named(std::string_view name) noexcept;
 inline constexpr int kMarkCount = 29;
 
+// Claim::family of a noun that may name several things of a part, as 'side' does.
+inline constexpr std::uint8_t kOneOfSeveral = 255;
+
 struct Claim {
     std::uint32_t field = 0;  // index into Listing::fields
     std::uint32_t start = 0;  // half-open byte span in the field's text
@@ -163,6 +166,12 @@ struct Claim {
 
     bool has(Mark mark) const noexcept { return (marks & static_cast<std::uint32_t>(mark)) != 0; }
 };
+
+// Of one part, and not of two nouns that name different things there.
+inline bool of_one_thing(const Claim& a, const Claim& b) noexcept {
+    if (a.part != b.part || a.family == kOneOfSeveral || b.family == kOneOfSeveral) return false;
+    return a.family == b.family || a.family == 0 || b.family == 0;
+}
 
 }  // namespace v0
 }  // namespace grainside

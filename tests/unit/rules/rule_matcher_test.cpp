@@ -287,6 +287,23 @@ const BesideRow kBeside[] = {
          o.part = Part::lining;
      },
      true},
+    {"reach_part_in_sentence", "{says: cotton, reach: part-in-sentence}",
+     [](const SmallBook&, Claim&, Claim& o) { o.sentence = 0; }, true},
+    {"part_in_another_sentence", "{says: cotton, reach: part-in-sentence}", [](const SmallBook&, Claim&, Claim&) {},
+     false},
+    {"another_part_in_the_sentence", "{says: cotton, reach: part-in-sentence}",
+     [](const SmallBook&, Claim&, Claim& o) {
+         o.sentence = 0;
+         o.part = Part::lining;
+     },
+     false},
+    {"another_family_in_the_sentence", "{says: cotton, reach: part-in-sentence}",
+     [](const SmallBook&, Claim& c, Claim& o) {
+         o.sentence = 0;
+         c.family = 1;
+         o.family = 2;
+     },
+     false},
     {"another_sentence", "{says: cotton, reach: sentence}", [](const SmallBook&, Claim&, Claim&) {}, false},
     {"reach_phrase", "{says: cotton, reach: phrase}",
      [](const SmallBook&, Claim&, Claim& o) {
