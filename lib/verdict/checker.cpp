@@ -12,8 +12,8 @@
 #include "text/character_reader.h"
 #include "verdict/asked_markets.h"
 #include "verdict/one_cause.h"
-#include "verdict/said_again.h"
 #include "verdict/proof_search.h"
+#include "verdict/said_again.h"
 #include "verdict/wording.h"
 
 namespace grainside {
