@@ -18,10 +18,6 @@ bool is_whole(double sum) {
     return sum <= 100 + kRounding && sum >= 100 - kRounding;
 }
 
-bool is_of_another_thing(const Claim& a, const Claim& b) {
-    return a.part != b.part || (a.family != b.family && a.family != 0 && b.family != 0);
-}
-
 bool is_share(const Claim& claim) {
     return claim.kind == Kind::composition && claim.quantity.has_value();
 }
@@ -115,7 +111,8 @@ void check_shares(const SegmentContext& segment, std::size_t first, std::vector<
         std::uint32_t list_end = 0;
         for (; end < count; ++end) {
             if (!is_share(claims[end])) continue;
-            if (is_of_another_thing(claims[end], claims[i]) || claims[end].negated) break;
+            const bool one_noun = claims[end].part == claims[i].part && claims[end].family == claims[i].family;
+            if ((!one_noun && !of_one_thing(claims[end], claims[i])) || claims[end].negated) break;
             // '100% polyester' is a list of its own: 'lining 100% polyester, sleeve lining 97% polyester, 3% elastane'.
             if (shares > 0 && (claims[end].quantity->low >= 100 || claims[i].quantity->low >= 100)) break;
             sum += claims[end].quantity->low;

@@ -37,7 +37,8 @@ OPPOSITE = {"says": "not_says", "called": "not_called", "part": "not_part", "cat
             "above": "at_least", "below": "at_most", "bears_out": "leaves_open"}
 OPPOSITE.update({other: one for one, other in OPPOSITE.items() if one != "bears_out"})
 # Words in order; one becomes the next, the last the one before it.
-ORDERS = {"grade": ["misleading", "unsupported", "vague"], "reach": ["phrase", "part-in-sentence", "sentence", "part", "elsewhere", "anywhere"],
+ORDERS = {"grade": ["misleading", "unsupported", "vague"],
+          "reach": ["phrase", "part-in-sentence", "sentence", "part", "elsewhere", "anywhere"],
           "harm": ["none", "mark", "cut", "destroy"], "worn": ["lowers", "spoils"], "kin": ["open", "apart"]}
 CONDITIONS = {"when", "unless", "beside", "unless_beside"}
 MAY_GO = {"unless", "unless_beside", "not_claims", "needs", "within", "instead_of", "in_force", "says_nothing", "worn", "kinds",
