@@ -17,9 +17,7 @@ inline constexpr std::string_view kNoAdvice =
 
 inline constexpr std::string_view kReadingNote =
     "The words were read by a grammar that errs: on listings that it had not seen, one finding in twenty to one in "
-    "five "
-    "was "
-    "wrong. Look at the marked words before you publish.";
+    "four was wrong, and more where many parts are told apart. Look at the marked words before you publish.";
 
 inline constexpr std::string_view kPlanNote =
     "Minutes, fees and likelihoods are common practice; make the plan anew after each test.";

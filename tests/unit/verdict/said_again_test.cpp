@@ -74,7 +74,12 @@ constexpr Row kRows[] = {
     {"imitation", [](std::vector<Claim>& c) { c[3].marks = static_cast<std::uint32_t>(Mark::imitation); }, "1 0@0-7"},
     {"praised_is_the_same", [](std::vector<Claim>& c) { c[3].marks = static_cast<std::uint32_t>(Mark::praised); },
      "1 0@0-7 3@30-37"},
-    {"the_same_sentence", [](std::vector<Claim>& c) { c[3].sentence = 1; }, "1 0@0-7"},
+    {"the_same_sentence",
+     [](std::vector<Claim>& c) {
+         c[3].sentence = 1;
+         c[2].sentence = 5;
+     },
+     "1 0@0-7"},
     {"another_thing",
      [](std::vector<Claim>& c) {
          c[1].family = 1;
