@@ -15,6 +15,7 @@ import { kHostile, runHostile } from './run_hostile.mjs';
 import { runKeyboard } from './run_keyboard.mjs';
 import { runListing } from './run_listing.mjs';
 import { runMissing } from './run_missing.mjs';
+import { runOvertaken } from './run_overtaken.mjs';
 import { runPress } from './run_press.mjs';
 import { runSample } from './run_sample.mjs';
 import { runSpeed } from './run_speed.mjs';
@@ -103,6 +104,7 @@ try {
     });
     await part(browser, desk, 'draft', (page, look) => runDraft(page, folder, look));
     await part(browser, desk, 'sample', (page) => runSample(page, folder, 'velmora_crossbody'));
+    await part(browser, desk, 'overtaken', (page) => runOvertaken(page, folder, 'velmora_crossbody'));
     await part(browser, desk, 'press', (page) => runPress(page, folder, 'velmora_crossbody'));
     // What would have faults is refused; the browser writes such an answer to the console.
     await part(browser, desk, 'listing', (page, look) => runListing(page, folder, 'velmora_crossbody', 'watch_strap', look), ['/dossier/save', '/dossier/try']);

@@ -3,21 +3,8 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { hold } from './hold.mjs';
 import { until } from './until.mjs';
-
-// Answers to what is typed wait until `release()`.
-async function hold(page) {
-    let release;
-    const held = new Promise((done) => { release = done; });
-    await page.route('**/dossier/try', async (route) => {
-        await held;
-        await route.continue();
-    });
-    return async () => {
-        release();
-        await page.unroute('**/dossier/try');
-    };
-}
 
 async function middle(target) {
     const { x, y, width, height } = await target.boundingBox();

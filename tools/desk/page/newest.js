@@ -8,10 +8,11 @@ const kPatience = 250;  // ms after which an answer to an older question is no l
 export function newest(ask, answered, refused) {
     let waiting;
     let running;
+    let isPaused = false;
 
     async function run(question) {
         const abort = new AbortController();
-        running = { abort, since: performance.now() };
+        running = { question, abort, since: performance.now() };
         try {
             const answer = await ask(question, abort.signal);
             if (!abort.signal.aborted) answered(answer, question);
@@ -28,13 +29,24 @@ export function newest(ask, answered, refused) {
     }
 
     const put = (question) => {
-        if (running && performance.now() - running.since < kPatience) {
+        if (isPaused || (running && performance.now() - running.since < kPatience)) {
             waiting = question;
             return;
         }
         running?.abort.abort();
         waiting = undefined;
         run(question);
+    };
+    // Until resume() nothing is asked; what is being asked is called back, and waits unless a newer question does.
+    put.pause = () => {
+        isPaused = true;
+        waiting ??= running?.question;
+        running?.abort.abort();
+        running = undefined;
+    };
+    put.resume = () => {
+        isPaused = false;
+        if (waiting !== undefined) put(waiting);
     };
     // Forgets what is asked and what waits.
     put.stop = () => {

@@ -106,15 +106,27 @@ export class Sample {
         return turn;
     }
 
+    // So does what is asked of what is typed: overtaken by the write, it would be refused as about a text that is gone.
+    writeInTurn_(write) {
+        return this.inTurn_(async () => {
+            this.try_.pause();
+            try {
+                return await write();
+            } finally {
+                this.try_.resume();
+            }
+        });
+    }
+
     // Writes `changes`. True: it is on disk. A fault goes to faults(list, text) where it is given; outside(): it would have
     // been written over what another hand wrote.
     save(changes, { owner, faults, outside } = {}) {
-        return this.inTurn_(() => this.write_(changes, { owner, faults, outside }));
+        return this.writeInTurn_(() => this.write_(changes, { owner, faults, outside }));
     }
 
     // `which`: undo or redo.
     step(which) {
-        return this.inTurn_(() => this.step_(which));
+        return this.writeInTurn_(() => this.step_(which));
     }
 
     async write_(changes, { owner, faults, outside }) {
