@@ -1,9 +1,11 @@
 // A person who has only a keyboard: everything is reached by Tab and told by the name that a screen reader would speak.
+import assert from 'node:assert/strict';
+import { kPatience, kPause } from './until.mjs';
 
 const kMostStops = 400;
 
 // The name and role of what has the focus, by the browser's own accessibility tree's rules as far as the page uses them.
-export function focused(page) {
+function focused(page) {
     return page.evaluate(() => {
         const now = document.activeElement;
         if (!now || now === document.body) return '';
@@ -12,6 +14,18 @@ export function focused(page) {
             ?? (now.labels?.length ? [...now.labels].map((label) => label.textContent).join(' ') : now.textContent);
         return name.replaceAll(/\s+/g, ' ').trim();
     });
+}
+
+// Waits until what has the focus is `wanted`, its whole name or a pattern: it is led there by an answer, which may take its time.
+export async function hasFocus(page, wanted, why = '') {
+    const isIt = (name) => (wanted instanceof RegExp ? wanted.test(name) : wanted === name);
+    const deadline = Date.now() + kPatience;
+    let now = await focused(page);
+    while (!isIt(now)) {
+        assert.ok(Date.now() < deadline, `the focus is on '${now}', not on '${wanted}'${why && `: ${why}`}`);
+        await new Promise((done) => { setTimeout(done, kPause); });
+        now = await focused(page);
+    }
 }
 
 // Presses Tab (or with `back` Shift and Tab) until what has the focus matches.

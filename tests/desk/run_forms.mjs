@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { hold } from './hold.mjs';
 import { until } from './until.mjs';
 
 const kSample = `sample: {what: Tote bag}
@@ -31,8 +32,13 @@ async function runQuantity(page) {
     await hasEffect(page, 'Nothing follows from this yet.');
     assert.doesNotMatch(await page.locator('.form .effect').textContent(), /With this/, 'what followed from another value is gone');
     assert.equal(await page.locator('.finding .was').count(), 0, 'on the sheet as well');
-    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await hasEffect(page, '`abc` is not a quantity.');
+    const release = await hold(page);
+    await field.press('Tab');
     await until(page, () => document.querySelector('.form [aria-invalid]') !== null);
+    assert.equal(await page.locator('.form .effect').textContent(), 'Nothing follows from this yet.', 'told at the field at once, and here no longer');
+    await release();
+    await page.getByRole('button', { name: 'Save the reading' }).click();
     const fault = await page.locator('.one-field .fault:not(:empty)').textContent();
     assert.match(fault, /is not a quantity\. Write /, 'a stop between what is wrong and what to do');
     assert.equal(await page.locator('.form .effect').textContent(), 'Nothing follows from this yet.', 'the fault is told once');

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { focused, pressAt, tabTo } from './keyboard_hand.mjs';
+import { hasFocus, pressAt, tabTo } from './keyboard_hand.mjs';
 import { until } from './until.mjs';
 
 const kListing = `Harrow shoulder bag in full grain leather
@@ -24,7 +24,7 @@ async function choose(page, letters) {
 
 async function record(page, part, method, fill) {
     await pressAt(page, `Record a test: ${part}`);
-    assert.equal(await focused(page), 'Test', 'the list of tests has the focus');
+    await hasFocus(page, 'Test', 'the list of tests has the focus');
     await choose(page, method);
     assert.match(await page.evaluate(() => document.activeElement.selectedOptions[0].text), new RegExp(`^${method}`), 'the letters choose the test');
     await fill();
@@ -32,7 +32,7 @@ async function record(page, part, method, fill) {
 
 export async function runKeyboard(page, folder) {
     await page.keyboard.press('Tab');
-    assert.equal(await focused(page), 'To the sheet');
+    await hasFocus(page, 'To the sheet');
     await pressAt(page, 'Check a draft');
     await page.waitForSelector('#listing-text');
     await tabTo(page, /^The listing/);
@@ -47,7 +47,7 @@ export async function runKeyboard(page, folder) {
     for (let i = 0; i < 2; i += 1) await page.keyboard.press('ArrowDown');
     for (let i = 0; i < 12; i += 1) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Alt+Enter');
-    assert.match(await focused(page), /misleading.*genuine vegan leather/);
+    await hasFocus(page, /misleading.*genuine vegan leather/);
     const body = page.locator('details[open] .body');
     assert.ok((await body.locator('.because').textContent()).length > 20, 'a reason is given');
     assert.ok(await body.locator('.sources li').count() > 0, 'a source is given');
@@ -85,14 +85,14 @@ export async function runKeyboard(page, folder) {
         assert.ok(isAbove, 'cautions are read before anything can be filled in');
         await tabTo(page, 'a continuous fibre weave, densest at the top');
         for (let i = 0; i < 4; i += 1) await page.keyboard.press('ArrowDown');
-        assert.equal(await focused(page), 'yarns or a knit under a polymer coat');
+        await hasFocus(page, 'yarns or a knit under a polymer coat');
         await until(page, () => [...document.querySelectorAll('.finding .was')].length > 0);
     });
     assert.notEqual(await gradeOf(page, 'full grain leather'), before, 'the verdict moves while one types');
     assert.ok(!readFileSync(file, 'utf8').includes('cut-edge'), 'and nothing is written yet');
     await pressAt(page, 'Save the reading');
     await page.waitForSelector('.reading:has-text("Cut edge")');
-    assert.equal(await focused(page), 'Record a test: Body');
+    await hasFocus(page, 'Record a test: Body');
     assert.equal(await gradeOf(page, 'full grain leather'), 'contradicted');
 
     await page.keyboard.press('Shift+Tab');
@@ -115,7 +115,7 @@ export async function runKeyboard(page, folder) {
     await record(page, 'Body', 'The back', async () => {
         await tabTo(page, 'rough to velvety fibres, no weave');
         await page.keyboard.press('ArrowDown');
-        assert.equal(await focused(page), 'a weave or a knit');
+        await hasFocus(page, 'a weave or a knit');
         await tabTo(page, /^Note/);
         await page.keyboard.insertText('at the bottom seam');
     });

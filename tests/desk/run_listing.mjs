@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { focused, pressAt, tabTo } from './keyboard_hand.mjs';
+import { hasFocus, pressAt, tabTo } from './keyboard_hand.mjs';
 import { until } from './until.mjs';
 
 const kBare = `# One bag.
@@ -21,7 +21,7 @@ async function runBegun(page, folder, look) {
     await open(page, 'begun');
     await page.waitForSelector('.reading');
     await pressAt(page, 'Begin the listing');
-    assert.equal(await focused(page), 'Begin the listing', 'the head of the form has the focus');
+    await hasFocus(page, 'Begin the listing', 'the head of the form has the focus');
     await tabTo(page, /^Title/);
     await page.keyboard.insertText('Tote in genuine vegan leather');
     await page.waitForSelector('.form .layer mark.misleading');
@@ -32,12 +32,12 @@ async function runBegun(page, folder, look) {
     await page.keyboard.press('Enter');
     await page.keyboard.insertText('Edges painted by hand: twice.');
     await pressAt(page, 'Add an attribute');
-    assert.equal(await focused(page), 'Attribute');
+    await hasFocus(page, 'Attribute');
     await tabTo(page, /^Its text/);
     await page.keyboard.insertText('100 % cotton');
     await page.keyboard.press('Enter');
     await until(page, () => document.activeElement.getAttribute('aria-invalid') === 'true');
-    assert.match(await focused(page), /^Attribute/, 'what is missing has the focus');
+    await hasFocus(page, /^Attribute/, 'what is missing has the focus');
     assert.equal(readFileSync(file, 'utf8'), kBare, 'nothing is written yet');
     await look('listing-begin');
     // What the server finds wrong is told below its field.
@@ -53,7 +53,7 @@ async function runBegun(page, folder, look) {
     await tabTo(page, /^Its text/);
     await page.keyboard.press('Enter');
     await page.waitForSelector('.told:has-text("Saved: the listing")');
-    assert.equal(await focused(page), 'Change the listing');
+    await hasFocus(page, 'Change the listing');
     assert.equal(readFileSync(file, 'utf8'), `${kBare}listing:
   captured: ${today}
   name: Tote in genuine vegan leather
@@ -69,7 +69,7 @@ async function runBegun(page, folder, look) {
     await until(page, () => !document.querySelector('.listing').textContent.includes('cotton'));
     await page.keyboard.press('Enter');
     await until(page, () => document.querySelector('.listing').textContent.includes('cotton'));
-    assert.equal(await focused(page), 'Take it out: Lining');
+    await hasFocus(page, 'Take it out: Lining');
     await page.keyboard.press('Enter');
     await look('listing-attribute-out');
     await pressAt(page, 'Save the listing');

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { focused } from './keyboard_hand.mjs';
+import { hasFocus } from './keyboard_hand.mjs';
 import { until } from './until.mjs';
 
 const kSample = `sample: {what: Tote bag}
@@ -66,7 +66,7 @@ async function runTests(page) {
     assert.match(await page.locator('.form .effect').textContent(), /\u201cIn water\u201d must stand here\. The method works with \u201cIn air\u201d, \u201cIn water\u201d, \u201cWater\u201d\./);
     await save.click();
     await faultAt(page, '\u201cIn water\u201d must stand here');
-    assert.match(await focused(page), /^In water/);
+    await hasFocus(page, /^In water/);
     assert.doesNotMatch(await page.locator('.form').textContent(), /in_water/);
 }
 
@@ -87,7 +87,7 @@ async function runCost(page) {
     await form.getByLabel('Name').fill('body leather');
     await page.getByRole('button', { name: 'Save the line' }).click();
     await faultAt(page, 'Area is missing: fill it in, or count the line in another way.');
-    assert.match(await focused(page), /^Area/);
+    await hasFocus(page, /^Area/);
     assert.doesNotMatch(await form.textContent(), /saw or measured/);
     await page.getByRole('button', { name: 'Put it away' }).click();
     await page.getByRole('button', { name: 'Change these facts' }).click();

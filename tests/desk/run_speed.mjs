@@ -1,9 +1,10 @@
 // How long from a keystroke to its marks on the screen, for a listing of 3,000 characters, beside an empty question to the
-// same server. The figures are printed for tests/bench/README.md; only what no machine should need is refused.
+// same server. The figures are printed for tests/bench/README.md; only a ratio that no machine should show is refused.
 import assert from 'node:assert/strict';
 
 const kKeys = 120;
-const kSlowest = 500;  // ms, median: five times what the design asks on a machine five times as busy
+const kFewest = kKeys / 4;  // fast typing overtakes answers, the more so on a busy machine
+const kMostRoundTrips = 25;  // median of a keystroke, in empty round trips of the same run; 3 to 6 were seen
 const kSentence = 'The bag is made of full grain leather with a cotton lining, solid brass hardware and genuine vegan leather trim. ';
 
 function percentile(values, share) {
@@ -50,7 +51,7 @@ export async function runSpeed(page) {
     await page.waitForTimeout(300);
     const after = await workOf(client);
     const marks = await page.evaluate(() => performance.getEntriesByName('keystroke-to-marks').map(({ duration }) => duration));
-    assert.ok(marks.length > kKeys / 2, `${marks.length} of ${kKeys} keystrokes were measured`);
+    assert.ok(marks.length > kFewest, `${marks.length} of ${kKeys} keystrokes were measured`);
     const empty = await roundTrips(page, '', kKeys);
     const whole = await roundTrips(page, text, kKeys);
     const [median, late, round] = [percentile(marks, 0.5), percentile(marks, 0.95), percentile(empty, 0.5)];
@@ -58,5 +59,5 @@ export async function runSpeed(page) {
                 `an empty round trip ${round.toFixed(1)} ms (p95 ${percentile(empty, 0.95).toFixed(1)}), with the text ${percentile(whole, 0.5).toFixed(1)} ms; ` +
                 `ratio ${(median / round).toFixed(1)}; the page works ${((after.script - before.script) / kKeys).toFixed(1)} ms a key in script ` +
                 `and ${((after.layout - before.layout) / kKeys).toFixed(1)} ms in layout`);
-    assert.ok(median < kSlowest, `median ${median} ms`);
+    assert.ok(median / round < kMostRoundTrips, `a keystroke takes ${(median / round).toFixed(1)} empty round trips`);
 }

@@ -1,8 +1,8 @@
 // Waits until something holds on the page. Playwright's own waiting for functions needs eval, which the page's policy forbids,
 // and the tests are to run under that policy.
 
-const kPatience = 20000;  // ms
-const kPause = 15;        // ms
+export const kPatience = 20000;  // ms
+export const kPause = 15;        // ms
 
 export async function until(page, holds, given) {
     const deadline = Date.now() + kPatience;

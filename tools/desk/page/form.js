@@ -32,7 +32,7 @@ export class Form {
         this.title = element(heading, { id, tabindex: '-1' }, title);
         this.submit_ = element('button', { type: 'submit', class: 'main' }, saveText);
         this.node = element('form', { class: 'form', novalidate: true, 'aria-labelledby': id,
-                                      input: () => this.typed(), change: () => this.typed(),
+                                      input: () => this.typed(), change: () => this.left_(),
                                       submit: (event) => { event.preventDefault(); this.save_(); } },
             this.title, lead.map(({ node }) => node), this.body_, offer, this.rest_, this.effect_,
             element('p', { class: 'deeds' }, this.submit_,
@@ -43,6 +43,7 @@ export class Form {
     show(head, fields, nodes = fields.map(({ node }) => node)) {
         this.fields_ = [...this.lead_, ...fields];
         this.rest_.replaceChildren();
+        this.fault_ = undefined;
         this.body_.replaceChildren(...[head, nodes].flat(Infinity).filter(Boolean));
     }
 
@@ -54,6 +55,12 @@ export class Form {
         const changes = this.changes_();
         if (changes === null) this.showFaults_([]);
         this.sample_.draft(this, changes, (faults, text) => this.showFaults_(faults, text));
+    }
+
+    // A field that is left tells its fault from now on.
+    left_() {
+        if (this.fault_) this.tellUnread_();
+        this.typed();
     }
 
     // What follows from what is typed. Where it cannot be read, nothing does, and that is told in its place.
@@ -71,12 +78,17 @@ export class Form {
         const faults = found.map((fault) => inLabels(fault, this.fields_));
         const rest = placeFaults(this.fields_, this.isAsked_ ? [...faults, ...this.check_()] : faults, text);
         this.drawOffer_(faults);
-        const [first] = faults;
-        const isTold = this.isAsked_ || this.fields_.some(({ isTouched, isFaulty }) => isTouched && isFaulty);
-        this.unread_ = first ? `Nothing follows from this yet.${isTold ? '' : ` ${faultText(first)}`}` : '';
-        this.tellEffect('');
+        [this.fault_] = faults;
+        this.tellUnread_();
         // What is about no field is told when somebody asks to save; until then the form is merely not finished.
         this.rest_.replaceChildren(...(this.isAsked_ ? rest : []).map((fault) => element('p', {}, faultText(fault))));
+    }
+
+    // Nothing follows while there is a fault, which is told here unless it is told at its field.
+    tellUnread_() {
+        const isTold = this.isAsked_ || this.fields_.some(({ isTouched, isFaulty }) => isTouched && isFaulty);
+        this.unread_ = this.fault_ ? `Nothing follows from this yet.${isTold ? '' : ` ${faultText(this.fault_)}`}` : '';
+        this.tellEffect('');
     }
 
     // Told where one pressed, which may be far below the notice that shows what changed. What is taken is tried at once,
