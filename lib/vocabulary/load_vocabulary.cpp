@@ -223,6 +223,20 @@ private:
         return static_cast<ConceptId>(std::min(at + 1, std::size_t{kOneOfSeveral}));
     }
 
+    // The one thing that the nouns of an entry name, any of several, or 0: the part as a whole.
+    ConceptId thing_of(const Document& document, Node node) {
+        const Node family = node.find("family");
+        const Node several = node.find("several");
+        const bool is_several = several.exists() && read_yes_no(document, several, faults_) == true;
+        if (family.exists() && is_several) {
+            faults_.error(document, several, "family-of-several",
+                          "the nouns of a `family` name one thing, not any of several",
+                          "leave out one of `family` and `several`");
+        }
+        if (is_several) return kOneOfSeveral;
+        return family.exists() ? family_named(family) : ConceptId{0};
+    }
+
     void load_part_words(const Document& document, Node node) {
         if (!check_keys(document, node,
                         {"part", "family", "several", "nouns", "main_nouns", "strap_nouns", "labels", "main_labels",
@@ -234,10 +248,7 @@ private:
         Sense sense;
         sense.value = static_cast<std::uint8_t>(*part);
         sense.role = Role::part;
-        if (const Node family = node.find("family"); family.exists()) sense.concept_id = family_named(family);
-        if (const Node several = node.find("several");
-            several.exists() && read_yes_no(document, several, faults_) == true)
-            sense.concept_id = kOneOfSeveral;
+        sense.concept_id = thing_of(document, node);
         add_terms(document, node.find("nouns"), sense, true);
         sense.condition = Condition::on_strap;
         add_terms(document, node.find("strap_nouns"), sense, true);

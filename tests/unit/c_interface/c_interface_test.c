@@ -156,6 +156,45 @@ static void reads_on_behind_a_broken_record(const GrainsideBook* book) {
     grainside_checker_free(checker);
 }
 
+// A format that is named decides how bytes are read; without a name, here, nothing tells it.
+static void reads_the_format_that_is_named(const GrainsideBook* book) {
+    static const char marked[] = "# <b>Genuine PU leather</b> tote\n";
+    static const char columns[] = "sku\tname\na,1\tGenuine PU leather\n";
+    const struct {
+        GrainsideFormat format;
+        const char* bytes;
+        const char* listing;
+        const char* field;
+        size_t start;
+    } rows[] = {
+        {grainside_format_text, marked, "unnamed:1", "description", 5},
+        {grainside_format_markdown, marked, "unnamed:1", "name", 3},
+        {grainside_format_html, marked, "unnamed:1", "description", 2},
+        {grainside_format_json, "[\n{\"sku\":\"a\",\"name\":\"Genuine PU leather\"}\n]", "a", "name", 0},
+        {grainside_format_json_lines, "{\"sku\":\"a\"\n{\"sku\":\"b\",\"name\":\"Genuine PU leather\"}\n", "b", "name",
+         0},
+        {grainside_format_csv, "sku,name\na,\"Tote\tgenuine PU leather\"\n", "a", "name", 5},
+        {grainside_format_tsv, columns, "a,1", "name", 0},
+    };
+    GrainsideChecker* checker = checker_of(book, NULL);
+    for (size_t at = 0; at < sizeof rows / sizeof rows[0]; ++at) {
+        GrainsideReader* reader = NULL;
+        const GrainsideResult* result = NULL;
+        GrainsideIssues* issues = NULL;
+        GrainsideFinding finding;
+        GRAINSIDE_CHECK(grainside_reader_of_bytes(grainside_text("unnamed"), grainside_text(rows[at].bytes),
+                                                  rows[at].format, &reader) == grainside_ok);
+        GRAINSIDE_CHECK(grainside_check_next(checker, reader, &result, &issues) == grainside_ok);
+        GRAINSIDE_CHECK(grainside_result_finding(result, 0, &finding) == grainside_ok);
+        GRAINSIDE_CHECK(is(grainside_result_listing(result), rows[at].listing));
+        GRAINSIDE_CHECK(is(finding.field, rows[at].field));
+        GRAINSIDE_CHECK(finding.start == rows[at].start);
+        grainside_issues_free(issues);
+        grainside_reader_free(reader);
+    }
+    grainside_checker_free(checker);
+}
+
 // The section shows yarns under a coat and the back a weave: no leather (rules/EVIDENCE.md, section 2).
 static void judges_a_dossier(const GrainsideBook* book) {
     GrainsideJudge* judge = NULL;
@@ -244,6 +283,7 @@ int main(void) {
     finds_what_misleads(book);
     asks_markets_and_days(book);
     reads_on_behind_a_broken_record(book);
+    reads_the_format_that_is_named(book);
     judges_a_dossier(book);
     refuses_bad_calls(book);
     // A checker keeps what it needs of its book.
