@@ -66,7 +66,7 @@ Region ClaimParser::region_of_attribute(std::string_view name) {
     const Part main_part = vocabulary_.categories[category_].main_part;
     cut_pieces({vocabulary_, label_.tokens, label_.hits, false, Part::whole, main_part, false, true}, whole, hit,
                pieces_);
-    Region region = region_of_label(pieces_);
+    Region region = region_of_label(vocabulary_, pieces_);
     region.asks = asked_by_label(vocabulary_, pieces_);
     region.labelled = region.kind != RegionKind::title;
     attributes_.remember(name, category_, region);
@@ -137,7 +137,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             (marks & bit(Mark::title)) != 0 || outer.kind == RegionKind::title || inventory.any({Role::title_label});
         Region below;  // what a heading says of the one line below it
         if (segment.kind == text::SegmentKind::heading) {
-            section = region_of_label(pieces_);
+            section = region_of_label(vocabulary_, pieces_);
             if (section.kind == RegionKind::title) below = section;
             if (section.kind == RegionKind::open || section.kind == RegionKind::title) section = field_region;
             section.labelled = section.labelled || field_region.labelled;
@@ -146,7 +146,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
             carried = asked;
             carries = true;
         }
-        Region opened = label_regions(inventory, pieces_, carries ? carried : section, regions_);
+        Region opened = label_regions(vocabulary_, inventory, pieces_, carries ? carried : section, regions_);
         carries = false;
         if (below.kind != RegionKind::open) {
             carried = below;
@@ -160,7 +160,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
                 carries = true;
             }
         } else if (followed_by_cell(field.tokens, segment)) {
-            const Region cell = region_of_label(pieces_);
+            const Region cell = region_of_label(vocabulary_, pieces_);
             if (cell.kind != RegionKind::open) {
                 carried = cell;
                 carried.labelled = cell.kind != RegionKind::title;

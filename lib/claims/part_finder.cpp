@@ -27,9 +27,10 @@ const Piece* PartFinder::noun_right(std::uint32_t from) const {
             continue;
         }
         if (head == nullptr) continue;
-        // 'Suede Lining Slim Soft Pouch'
-        const bool another_keyword = head == &segment_.pieces[from] && head->is(Role::part) &&
-                                     piece.kind == PieceKind::word && in_keyword_title();
+        // 'Suede Lining Slim Soft Pouch', 'Leather Bag Adjustable Strap'
+        const bool another_keyword = head->is(Role::product) ? in_title()
+                                                             : head == &segment_.pieces[from] && head->is(Role::part) &&
+                                                                   piece.kind == PieceKind::word && in_keyword_title();
         if (another_keyword || piece.is(Role::meaning) || piece.kind == PieceKind::number) break;
     }
     return head;
@@ -146,11 +147,13 @@ bool PartFinder::another_noun_is_joined() const {
     return segment_.pieces[segment_.phrases[index_ + 1].first].is(Role::part);
 }
 
+bool PartFinder::in_title() const {
+    return (segment_.marks & bit(Mark::title)) != 0 || segment_.regions[phrase_->first].kind == RegionKind::title;
+}
+
 bool PartFinder::in_keyword_title() const {
     constexpr std::uint32_t kKeywords = 7;
-    const bool title =
-        (segment_.marks & bit(Mark::title)) != 0 || segment_.regions[phrase_->first].kind == RegionKind::title;
-    return title && phrase_->last - phrase_->first >= kKeywords;
+    return in_title() && phrase_->last - phrase_->first >= kKeywords;
 }
 
 // In a title of keywords ('Belt Full Grain Leather Automatic Buckle Solid Brass Click Belt') the next noun may have

@@ -31,6 +31,11 @@ bool asks_origin(const Piece& piece) {
     return piece.is(Role::origin_label) || piece.is(Role::leather_origin_label);
 }
 
+// 'Tanned in: Spain', 'Cut and sewn in: Wales'
+bool asks_for_a_place(const vocabulary::Vocabulary& vocabulary, const Piece& piece) {
+    return piece.is(Role::meaning) && vocabulary.concepts.is_a(piece.sense.concept_id, vocabulary.known.needs_place);
+}
+
 bool names_label(const Piece& piece) {
     return piece.is(Role::part) || piece.is(Role::silent_label) || piece.is(Role::main_label) ||
            piece.is(Role::colour_label) || asks_origin(piece);
@@ -71,7 +76,7 @@ std::size_t label_start(std::span<const Piece> pieces, std::size_t colon) {
 
 }  // namespace
 
-Region region_of_label(std::span<const Piece> pieces) {
+Region region_of_label(const vocabulary::Vocabulary& vocabulary, std::span<const Piece> pieces) {
     Region region;
     const Piece* part = nullptr;
     const Piece* main = nullptr;
@@ -108,6 +113,11 @@ Region region_of_label(std::span<const Piece> pieces) {
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
+    if (!pieces.empty() && asks_for_a_place(vocabulary, pieces.back())) {
+        region.kind = RegionKind::origin;
+        region.done = pieces.back().sense.concept_id;
+        return region;
+    }
     if (part != nullptr) {
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(part->sense.value);
@@ -149,8 +159,8 @@ Region region_of_question(std::span<const Piece> pieces) {
     return region;
 }
 
-Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const Region& outer,
-                     std::vector<Region>& regions) {
+Region label_regions(const vocabulary::Vocabulary& vocabulary, const Inventory& inventory, std::span<Piece> pieces,
+                     const Region& outer, std::vector<Region>& regions) {
     regions.assign(pieces.size(), outer);
     if (!may_hold_label(inventory)) {
         if (outer.kind == RegionKind::silent) {
@@ -170,7 +180,7 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
         if (bare) {
             std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                       regions.begin() + static_cast<std::ptrdiff_t>(i), current);
-            if (current.kind != RegionKind::part) current = region_of_label(pieces.subspan(i, 1));
+            if (current.kind != RegionKind::part) current = region_of_label(vocabulary, pieces.subspan(i, 1));
             current.labelled = true;
             done = i + 1;
             bare_until = done;
@@ -190,14 +200,15 @@ Region label_regions(const Inventory& inventory, std::span<Piece> pieces, const 
             !(i - start == 1 && pieces[start].is(Role::part)))
             continue;
         if (colon && i == 1 && pieces[0].is(Role::answer_label)) continue;  // 'A:' names no part itself
-        Region region = region_of_label(pieces.subspan(start, i - start));
+        Region region = region_of_label(vocabulary, pieces.subspan(start, i - start));
         if (region.kind == RegionKind::open && bare_until == start && start > 0) region = current;  // 'Tag reads: ...'
         if (!colon && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::title && (region.kind != RegionKind::open || outer.labelled);
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
         std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                   regions.begin() + static_cast<std::ptrdiff_t>(start), current);
-        if (region.kind == RegionKind::silent) {
+        // 'Leather tanned in: Spain' asks of the leather, and does not say that it is.
+        if (region.kind == RegionKind::silent || region.done != 0) {
             for (std::size_t k = start; k < i; ++k) pieces[k].silent = true;
         }
         current = region;

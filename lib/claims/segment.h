@@ -99,6 +99,7 @@ public:
 private:
     const Piece* noun_right(std::uint32_t from) const;
     bool another_noun_is_joined() const;
+    bool in_title() const;
     bool fits_by_keyword(const Piece& noun, ConceptId says) const;
     const Piece* noun_left(std::uint32_t before) const;
     const Piece* noun_behind(std::uint32_t end) const;

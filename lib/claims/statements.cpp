@@ -261,7 +261,7 @@ private:
         }
     }
 
-    // 'Country of manufacture: China', and 'leather from Tuscany'.
+    // 'Country of manufacture: China', 'Tanned in: Spain', and 'leather from Tuscany'.
     void read_place_name(std::uint32_t i) {
         const Piece& piece = segment_.pieces[i];
         if (piece.silent) return;
@@ -281,8 +281,11 @@ private:
         Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;
         const bool of_leather = labelled && segment_.regions[i].of_leather;
+        ConceptId done = labelled ? segment_.regions[i].done : ConceptId{0};
+        if (done == vocabulary().known.handmade_in) done = vocabulary().known.made_in;
         finish(claim, i, last,
                of_leather   ? vocabulary().known.sourced_from
+               : done != 0  ? done
                : labelled   ? vocabulary().known.made_in
                : of_tanning ? vocabulary().known.tanned_in
                             : vocabulary().known.national_material,

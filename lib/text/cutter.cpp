@@ -175,6 +175,7 @@ void Cutter::take_mark(const Character& character) {
         case CharacterKind::tilde:
         case CharacterKind::asterisk:
         case CharacterKind::hash:
+        case CharacterKind::slash:
             cut(start);
             hold(character);
             return;
@@ -253,7 +254,7 @@ void Cutter::hold(const Character& character) {
 bool Cutter::settle(const Character& next) {
     const CharacterKind kind = held_;
     const bool runs = kind == CharacterKind::dot || kind == CharacterKind::hyphen || kind == CharacterKind::asterisk ||
-                      kind == CharacterKind::hash;
+                      kind == CharacterKind::hash || kind == CharacterKind::slash;
     if (runs && next.kind == kind) {
         cut(held_start_);
         ++held_count_;
@@ -303,6 +304,9 @@ bool Cutter::settle(const Character& next) {
             return false;
         case CharacterKind::asterisk:
             if (held_count_ == 1) emit_held(line_start_ ? TokenKind::bullet : TokenKind::asterisk);
+            return false;
+        case CharacterKind::slash:
+            emit_held(held_count_ == 1 ? TokenKind::slash : TokenKind::pipe);
             return false;
         default:
             if (line_start_ && held_count_ <= kDeepestHeading && is_white(next.kind)) emit_held(TokenKind::heading);

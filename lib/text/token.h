@@ -30,7 +30,7 @@ enum class TokenKind : std::uint8_t {
     open,         // ( [ {
     close,        // ) ] }
     dash,         // a hyphen with white space on both sides, "--", en and em dashes everywhere except between digits
-    pipe,         // | and table cell borders (<td>, <th>); bullet characters not at the start of a line
+    pipe,         // |, // and table cell borders (<td>, <th>); bullet characters not at the start of a line
     asterisk,     // * not at the start of a line; two or more are a gap
     bullet,       // at the start of a line: - * + and dashes, bullet characters, check marks,
                   // pictographs, "1. " "12) "; <li>

@@ -44,7 +44,6 @@ inline constexpr KnownGap kKnownGaps[] = {
      "0.04 +- 0.03 per cent of nickel supports no limit of the book; a wipe leaves it open"},
     {"linnet_jacket", "wool", "a laboratory's wool and a burn like hair leave 9 per cent for a rare trim of hide"},
     {"tidewell_cork_tote", "Cork", "the section's outcome is 'another sheet', which paper explains too"},
-    {"velmora_crossbody", "Waterproof", "a drop on a worn face does not count here; the label lets it speak"},
     {"velmora_crossbody", "never peels",
      "one line of the diary; flexing on a worn sample does not count for the state as new"},
 };

@@ -14,7 +14,7 @@ namespace {
 
 // Gaps that were left when this was written. The numbers may fall and never grow: lower them with every gap that is
 // closed.
-constexpr std::uint32_t kMostGapsOfRules = 41;
+constexpr std::uint32_t kMostGapsOfRules = 40;
 constexpr std::uint32_t kMostGapsOfLimits = 197;
 
 // Judging every dossier in every market is the work of another test there; here a few show that nothing is amiss.

@@ -20,7 +20,7 @@ endfunction()
 set(scores "")
 add_scores("no market" ${all})
 foreach(market IN ITEMS us eu uk)
-  add_scores(${market} corpus/open_m.jsonl corpus/open_n.jsonl corpus/open_o.jsonl corpus/open_p.jsonl corpus/open_q.jsonl corpus/open_r.jsonl corpus/open_s.jsonl corpus/open_t.jsonl corpus/open_u.jsonl --market ${market} --on 2026-11-26)
+  add_scores(${market} corpus/open_m.jsonl corpus/open_n.jsonl corpus/open_o.jsonl corpus/open_p.jsonl corpus/open_q.jsonl corpus/open_r.jsonl corpus/open_s.jsonl corpus/open_t.jsonl corpus/open_u.jsonl corpus/open_v.jsonl --market ${market} --on 2026-11-26)
 endforeach()
 
 include(${CMAKE_CURRENT_LIST_DIR}/../support/held_text.cmake)

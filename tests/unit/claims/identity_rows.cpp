@@ -21,7 +21,7 @@ constexpr Row kRows[] = {
     {"joined", "Fullgrain leather tote.", "grain full-grain-leather body 'Fullgrain leather'"},
     {"top_grain", "Wallet in top grain leather.", "grain top-grain-leather body 'top grain leather'"},
     {"species", "Tote in calfskin.", "species calf-leather body 'calfskin'"},
-    {"species_takes_the_noun", "Cow leather wallet.", "species cowhide body 'Cow leather'"},
+    {"species_takes_the_noun", "Cow leather wallet.", "species bovine-leather body 'Cow leather'"},
     {"nappa", "Nappa clutch.", "material nappa body 'Nappa'"},
     {"suede", "Suede hobo bag.", "material suede body 'Suede'"},
     {"grain_and_species", "Full grain calf leather bag.",

@@ -53,7 +53,7 @@ constexpr Row kRows[] = {
     {"in_a_tag", "<a href=\"https://x.example/suede\">tan</a> x", "_tan _x"},
     {"www", "see www.suede.example/tan, x", "see _[www.suede.example/tan] <comma> _x"},
     {"no_www", "awww.suede www. tan", "awww suede _www <stop> _tan"},
-    {"no_scheme", "suede:// tan", "suede <colon> <slash> <slash> _tan"},
+    {"no_scheme", "suede:// tan", "suede <colon> <pipe> _tan"},
     {"hyphen_before", "tan-https://x.example/y z", "tan -[https://x.example/y] _z"},
     {"two", "a@b.example c@d.example", "[a@b.example] _[c@d.example]"},
     {"two_that_touch", "http://a.example](b.html)", "[http://a.example] <close>"},

@@ -73,6 +73,7 @@ constexpr Row kMarks[] = {
     {"every_ascii_mark", "a , ! ? ; : / \\ + & ( [ { ) ] } | * \"",
      "a _<comma> _<exclamation> _<question> _<semicolon> _<colon> _<slash> _<slash> _<plus> _<ampersand> _<open> "
      "_<open> _<open> _<close> _<close> _<close> _<pipe> _<asterisk> _<quote>"},
+    {"slashes", "soft // tan/soft//tan", "soft _<pipe> _tan <slash> soft <pipe> tan"},
     {"signs_without_a_token", "a $ ^ = @ ~ < > ` _ \u20AC b", "a _b"},
     {"stop_before_space_and_end", "Soft. Strong.", "soft^ <stop> _strong^ <stop>"},
     {"stop_before_closing_marks", "(Soft.) \"Soft.\" 'Soft.'",
