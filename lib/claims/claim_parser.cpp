@@ -138,6 +138,7 @@ void ClaimParser::parse_field(std::string_view text, const FieldText& field, std
         Region below;  // what a heading says of the one line below it
         if (segment.kind == text::SegmentKind::heading) {
             section = region_of_label(vocabulary_, pieces_);
+            if (section.deed != 0) section = Region{};  // below 'Our tannery' a place may be any
             if (section.kind == RegionKind::title) below = section;
             if (section.kind == RegionKind::open || section.kind == RegionKind::title) section = field_region;
             section.labelled = section.labelled || field_region.labelled;

@@ -88,8 +88,12 @@ void silence_offers(std::span<Piece> pieces) {
     std::size_t tied_done = 0;  // the same for a tied cue, which reaches further
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (pieces[i].is(Role::other_product)) {
-            silence(pieces, i, pieces.size());
-            return;
+            // 'Also selling the case; the bag is calf leather.'
+            std::size_t end = i;
+            while (end < pieces.size() && !pieces[end].is_mark(TokenKind::semicolon)) ++end;
+            silence(pieces, i, end);
+            i = end;
+            continue;
         }
         if (pieces[i].is(Role::other_product_after)) {
             // 'is upholstered in wool and priced separately': the 'and' right before the cue ties it to the whole

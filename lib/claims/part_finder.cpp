@@ -12,26 +12,31 @@ PartFinder::Owner PartFinder::owner_by(const Piece& noun) const {
     return {part == Part::body ? segment_.main_part : part, true, false, true, family_of(noun)};
 }
 
+// 'Leather Bag Adjustable Strap': in a title, whatever stands behind the goods and is no noun begins something else.
+bool PartFinder::ends_goods_of_a_title(const Piece& head) const {
+    return head.is(Role::product) && in_title();
+}
+
+// 'Suede Lining Slim Soft Pouch'
+bool PartFinder::ends_part_of_keywords(const Piece& head, std::uint32_t from, const Piece& next) const {
+    return head.is(Role::part) && &head == &segment_.pieces[from] && next.kind == PieceKind::word && in_keyword_title();
+}
+
 // The head of the noun group to the right: 'leather bag strap' is a strap. A material in between starts a group of its
 // own: 'leather bag canvas lining'.
 const Piece* PartFinder::noun_right(std::uint32_t from) const {
     const Piece* head = nullptr;
     for (std::uint32_t i = from; i < phrase_->last; ++i) {
         const Piece& piece = segment_.pieces[i];
-        if (piece.is(Role::part_after)) {
-            if (i == from) return &piece;  // 'leather-lined': only what stands right before it
-            continue;
-        }
-        if (is_noun(piece)) {
+        if (piece.is(Role::part_after) && i == from)
+            return &piece;  // 'leather-lined': only what stands right before it
+        if (is_noun(piece) && !piece.is(Role::part_after)) {
             head = &piece;
             continue;
         }
         if (head == nullptr) continue;
-        // 'Suede Lining Slim Soft Pouch', 'Leather Bag Adjustable Strap'
-        const bool another_keyword = head->is(Role::product) ? in_title()
-                                                             : head == &segment_.pieces[from] && head->is(Role::part) &&
-                                                                   piece.kind == PieceKind::word && in_keyword_title();
-        if (another_keyword || piece.is(Role::meaning) || piece.kind == PieceKind::number) break;
+        if (ends_goods_of_a_title(*head) || ends_part_of_keywords(*head, from, piece)) break;
+        if (piece.is(Role::meaning) || piece.kind == PieceKind::number) break;
     }
     return head;
 }

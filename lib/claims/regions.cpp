@@ -113,11 +113,6 @@ Region region_of_label(const vocabulary::Vocabulary& vocabulary, std::span<const
         if (piece.is(Role::part) && (part == nullptr || part == before || anew)) part = &piece;
     }
     if (region.kind == RegionKind::origin) return region;
-    if (!pieces.empty() && asks_for_a_place(vocabulary, pieces.back())) {
-        region.kind = RegionKind::origin;
-        region.done = pieces.back().sense.concept_id;
-        return region;
-    }
     if (part != nullptr) {
         region.kind = RegionKind::part;
         region.part = static_cast<Part>(part->sense.value);
@@ -125,6 +120,10 @@ Region region_of_label(const vocabulary::Vocabulary& vocabulary, std::span<const
         if (one_of_several) region.family = kOneOfSeveral;
     } else if (main != nullptr) {
         region.kind = RegionKind::main;
+    }
+    if (!pieces.empty() && asks_for_a_place(vocabulary, pieces.back())) {
+        region.kind = RegionKind::origin;
+        region.deed = pieces.back().sense.concept_id;
     }
     return region;
 }
@@ -207,8 +206,14 @@ Region label_regions(const vocabulary::Vocabulary& vocabulary, const Inventory& 
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
         std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                   regions.begin() + static_cast<std::ptrdiff_t>(start), current);
+        if (region.deed != 0 && i + 1 < pieces.size() && !pieces[i + 1].is(Role::place_name)) {
+            region = region_of_label(vocabulary, pieces.subspan(start, i - start - 1));  // 'From a tannery: soft.'
+        }
         // 'Leather tanned in: Spain' asks of the leather, and does not say that it is.
-        if (region.kind == RegionKind::silent || region.done != 0) {
+        if (region.deed != 0 && start + 2 == i && pieces[start].is(Role::meaning) &&
+            pieces[start].sense.concept_id == vocabulary.known.leather)
+            pieces[start].silent = true;
+        if (region.kind == RegionKind::silent) {
             for (std::size_t k = start; k < i; ++k) pieces[k].silent = true;
         }
         current = region;

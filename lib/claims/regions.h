@@ -22,13 +22,13 @@ enum class RegionKind : std::uint8_t {
 
 struct Region {
     RegionKind kind = RegionKind::open;
-    Part part = Part::whole;  // of kind part
+    Part part = Part::whole;  // of kind part; of a deed, the part that it was done to, or whole
     std::uint8_t family = 0;  // of the noun that names it
     ConceptId asks = 0;       // of an attribute or a question: what 'yes' says
     bool teaching = false;    // of a question: it asks what a material is, and the next sentence tells
     bool thickness = false;   // the label speaks of thickness
     bool of_leather = false;  // of kind origin: the label asks where the hides are from
-    ConceptId done = 0;       // of kind origin: what was done there, as 'Tanned in: ...' tells; 0: it was made there
+    ConceptId deed = 0;       // of kind origin: what was done there, as 'Tanned in: ...' tells; 0: it was made there
     bool tannage = false;     // the label asks for the tannage
     bool labelled = false;    // behind a label or in an attribute: a specification, not prose
 };

@@ -97,6 +97,8 @@ public:
     Part part_of(const Owner& owner, ConceptId says) const;
 
 private:
+    bool ends_goods_of_a_title(const Piece& head) const;
+    bool ends_part_of_keywords(const Piece& head, std::uint32_t from, const Piece& next) const;
     const Piece* noun_right(std::uint32_t from) const;
     bool another_noun_is_joined() const;
     bool in_title() const;

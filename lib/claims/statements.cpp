@@ -179,11 +179,9 @@ private:
 
     // 'Made in Italy': the place may stand behind an article, so behind the phrase.
     void origin_with_place(std::uint32_t i) {
-        ConceptId says = segment_.pieces[i].sense.concept_id;
-        if (says == vocabulary().known.handmade_in) {
-            says = vocabulary().known.made_in;
-            mention_of_handwork(i);
-        }
+        const ConceptId deed = segment_.pieces[i].sense.concept_id;
+        const ConceptId says = place_of_making(deed);
+        if (says != deed) mention_of_handwork(i);
         const auto place = static_cast<std::uint32_t>(place_behind(vocabulary(), segment_.pieces, i));
         if (place == segment_.pieces.size()) return;
         const ConceptId country = segment_.pieces[place].sense.concept_id;
@@ -206,6 +204,11 @@ private:
         // 'Made in USA Hide Stitched Laces', 'Hobo bag made in Italy soft leather'
         if (parts_.in_keyword_title() || product_precedes(first)) claims_.back().part = Part::whole;
         modifier_marks_ = 0;
+    }
+
+    // What is handmade in a place is made there.
+    ConceptId place_of_making(ConceptId deed) const {
+        return deed == vocabulary().known.handmade_in ? vocabulary().known.made_in : deed;
     }
 
     // 'Handmade' of 'handmade in', which a rule may ask for as it does for 'handmade' alone.
@@ -265,7 +268,10 @@ private:
     void read_place_name(std::uint32_t i) {
         const Piece& piece = segment_.pieces[i];
         if (piece.silent) return;
-        const bool labelled = segment_.regions[i].kind == RegionKind::origin;
+        const Region& region = segment_.regions[i];
+        // Behind 'Sewn in:' stands its place, and others further on have nothing to do with it.
+        const bool labelled = region.kind == RegionKind::origin &&
+                              (region.deed == 0 || i == 0 || segment_.pieces[i - 1].is_mark(TokenKind::colon));
         const bool linked = !labelled && i == phrase_.first && phrase_.before == Connector::link;
         const bool of_tanning = linked && follows([](Kind kind, bool) { return kind == Kind::tanning; });
         const bool of_material = linked && follows([](Kind, bool stuff) { return stuff; });
@@ -280,17 +286,21 @@ private:
         const std::uint32_t last = same_country(i, 2) ? i + 3 : i + 1;
         Claim claim = claim_over(segment_, i, last);
         claim.place = piece.sense.concept_id;
-        const bool of_leather = labelled && segment_.regions[i].of_leather;
-        ConceptId done = labelled ? segment_.regions[i].done : ConceptId{0};
-        if (done == vocabulary().known.handmade_in) done = vocabulary().known.made_in;
+        const bool of_leather = labelled && region.of_leather;
+        const bool of_deed = labelled && region.deed != 0;
         finish(claim, i, last,
                of_leather   ? vocabulary().known.sourced_from
-               : done != 0  ? done
+               : of_deed    ? place_of_making(region.deed)
                : labelled   ? vocabulary().known.made_in
                : of_tanning ? vocabulary().known.tanned_in
                             : vocabulary().known.national_material,
                Kind::origin);
         if (of_leather) claims_.back().part = parts_.owner_of_identity(i, last).part;
+        if (of_deed && region.part != Part::whole) {  // 'Lining sewn in: China'
+            claims_.back().part = region.part;
+            claims_.back().family = region.family;
+            claims_.back().marks |= bit(Mark::on_part);
+        }
     }
 
     // Whether beyond a comma, `step` pieces away, the same country is named: 'Venice, Italy'.

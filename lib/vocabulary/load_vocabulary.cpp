@@ -223,7 +223,7 @@ private:
         return static_cast<ConceptId>(std::min(at + 1, std::size_t{kOneOfSeveral}));
     }
 
-    // The one thing that the nouns of an entry name, any of several, or 0: the part as a whole.
+    // The number of the thing that the nouns of an entry name; kOneOfSeveral: any of several; 0: the part as a whole.
     ConceptId thing_of(const Document& document, Node node) {
         const Node family = node.find("family");
         const Node several = node.find("several");

@@ -118,6 +118,24 @@ async function checkAsking() {
     open[4].done('4');
     await rest();
     assert.deepEqual(answered.slice(2), ['f 4'], 'nor used when it comes after all');
+    put('g');
+    put.pause();
+    open[5].done('5');
+    await rest();
+    assert.deepEqual(answered.slice(3), [], 'what was called back is not handed on');
+    put.resume();
+    assert.deepEqual(asked.slice(-2), ['g', 'g'], 'and asked again');
+    put.pause();
+    put('h');
+    put.resume();
+    assert.equal(asked.at(-1), 'h', 'unless something newer came up meanwhile');
+    put.pause();
+    put.stop();
+    put.resume();
+    assert.equal(asked.at(-1), 'h', 'what was stopped is forgotten');
+    put.pause();
+    put.resume();
+    assert.equal(asked.length, 8, 'nor is anything asked of nothing');
 }
 
 function checkNumbers() {

@@ -16,12 +16,14 @@ function focused(page) {
     });
 }
 
-// Waits until what has the focus is `wanted`, its whole name or a pattern: it is led there by an answer, which may take its time.
+// `wanted`: a whole name or a pattern.
+function isNamed(name, wanted) { return wanted instanceof RegExp ? wanted.test(name) : wanted === name; }
+
+// Waits until what has the focus is `wanted`: it is led there by an answer, which may take its time.
 export async function hasFocus(page, wanted, why = '') {
-    const isIt = (name) => (wanted instanceof RegExp ? wanted.test(name) : wanted === name);
     const deadline = Date.now() + kPatience;
     let now = await focused(page);
-    while (!isIt(now)) {
+    while (!isNamed(now, wanted)) {
         assert.ok(Date.now() < deadline, `the focus is on '${now}', not on '${wanted}'${why && `: ${why}`}`);
         await new Promise((done) => { setTimeout(done, kPause); });
         now = await focused(page);
@@ -35,7 +37,7 @@ export async function tabTo(page, name, { back = false } = {}) {
         await page.keyboard.press(back ? 'Shift+Tab' : 'Tab');
         const now = await focused(page);
         seen.push(now);
-        if (name instanceof RegExp ? name.test(now) : now === name) return now;
+        if (isNamed(now, name)) return now;
     }
     throw new Error(`Tab never reached ${name}; it passed ${[...new Set(seen)].slice(0, 60).join(' | ')}`);
 }

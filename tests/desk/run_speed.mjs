@@ -3,8 +3,8 @@
 import assert from 'node:assert/strict';
 
 const kKeys = 120;
-const kFewest = kKeys / 4;  // fast typing overtakes answers, the more so on a busy machine
-const kMostRoundTrips = 25;  // median of a keystroke, in empty round trips of the same run; 3 to 6 were seen
+const kFewest = kKeys / 2;  // fast typing overtakes answers
+const kMostRoundTrips = 25;  // median of a keystroke, in empty round trips of the same run: four times the worst that was seen
 const kSentence = 'The bag is made of full grain leather with a cotton lining, solid brass hardware and genuine vegan leather trim. ';
 
 function percentile(values, share) {

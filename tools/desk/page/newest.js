@@ -1,5 +1,5 @@
 // Asks while somebody types: one question at a time, and only the newest of those that came up meanwhile. There is no
-// waiting before the first, so that a pause in typing costs nothing.
+// waiting before the first, so that a pause in typing costs nothing, unless whoever asks holds questions back.
 
 const kPatience = 250;  // ms after which an answer to an older question is no longer waited for
 

@@ -106,7 +106,8 @@ export class Sample {
         return turn;
     }
 
-    // So does what is asked of what is typed: overtaken by the write, it would be refused as about a text that is gone.
+    // While the file is written, nothing is asked of what is typed: overtaken by the write, a question would be refused as
+    // about a text that is gone.
     writeInTurn_(write) {
         return this.inTurn_(async () => {
             this.try_.pause();
@@ -164,6 +165,7 @@ export class Sample {
 
     refusedWrite_(failure, outside) {
         if (failure.status === 409 && failure.now) {
+            this.try_.stop();  // it would be refused as well
             this.foundOnDisk_(failure.now, !outside);
             outside?.();
         } else this.tell_.trouble(failure);
