@@ -200,15 +200,15 @@ Region label_regions(const vocabulary::Vocabulary& vocabulary, const Inventory& 
             continue;
         if (colon && i == 1 && pieces[0].is(Role::answer_label)) continue;  // 'A:' names no part itself
         Region region = region_of_label(vocabulary, pieces.subspan(start, i - start));
+        if (region.deed != 0 && i + 1 < pieces.size() && !pieces[i + 1].is(Role::place_name)) {
+            region = region_of_label(vocabulary, pieces.subspan(start, i - start - 1));  // 'From a tannery: soft.'
+        }
         if (region.kind == RegionKind::open && bare_until == start && start > 0) region = current;  // 'Tag reads: ...'
         if (!colon && region.kind == RegionKind::open) continue;
         region.labelled = region.kind != RegionKind::title && (region.kind != RegionKind::open || outer.labelled);
         if (region.kind == RegionKind::open && outer.kind == RegionKind::silent) region = outer;
         std::fill(regions.begin() + static_cast<std::ptrdiff_t>(done),
                   regions.begin() + static_cast<std::ptrdiff_t>(start), current);
-        if (region.deed != 0 && i + 1 < pieces.size() && !pieces[i + 1].is(Role::place_name)) {
-            region = region_of_label(vocabulary, pieces.subspan(start, i - start - 1));  // 'From a tannery: soft.'
-        }
         // 'Leather tanned in: Spain' asks of the leather, and does not say that it is.
         if (region.deed != 0 && start + 2 == i && pieces[start].is(Role::meaning) &&
             pieces[start].sense.concept_id == vocabulary.known.leather)

@@ -41,7 +41,8 @@ Region region_of_label(const vocabulary::Vocabulary& vocabulary, std::span<const
 Region region_of_question(std::span<const Piece> pieces);
 
 // Fills `regions`, one a piece: each piece behind a 'label:' or a leading 'label -' takes the label's region, the
-// others take `outer`. Pieces of a silent label are silent themselves. Returns the region that a label at the very end
+// others take `outer`. Pieces of a silent label are silent themselves, and so is 'leather' before what was done to it
+// ('Leather tanned in: ...'). Returns the region that a label at the very end
 // of the segment opens for the text after it, or an open one. `inventory` is that of the pieces.
 Region label_regions(const vocabulary::Vocabulary& vocabulary, const Inventory& inventory, std::span<Piece> pieces,
                      const Region& outer, std::vector<Region>& regions);

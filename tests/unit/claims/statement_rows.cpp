@@ -59,6 +59,8 @@ constexpr Row kRows[] = {
      "grain full-grain-leather body 'Full grain leather'\norigin tanned-in whole place=italy 'Italian tannery'"},
     {"goods_before_what_was_done", "Genuine vegan leather bag handmade in: Spain",
      "material vegan-leather body called=leather 'Genuine vegan leather'\norigin made-in whole place=spain 'Spain'"},
+    {"part_before_a_tannery", "Body: PU. Lining from our tannery: cork.",
+     "material polyurethane body 'PU'\nmaterial cork-sheet lining 'cork'"},
     {"heading_about_a_tannery", "## Our tannery\nIts owner studied in India.", ""},
     {"attribute_about_a_tannery", "Tannery | Founded 1902, exports to Japan", ""},
     {"attribute_of_handwork", "Handmade in | Italy", "origin made-in whole place=italy 'Italy'"},
